@@ -96,7 +96,10 @@ export class Choices {
     else if (event.key === "ArrowUp") this.choose(this.chosen === NONE ? -1 : this.chosen - 1);
     else if (event.key === "Escape") this.close();
     else if (this.chosen !== NONE && takes(event)) this.take();
-    else return false;
+    else {
+      if (event.key === "Enter") this.close(); // what stands there is done
+      return false;
+    }
     return true;
   }
 }

@@ -149,7 +149,10 @@ export class LineDesk {
   }
 
   buildKeys() {
-    document.addEventListener("keydown", (event) => this.undoKey(event));
+    document.addEventListener("keydown", (event) => {
+      this.undoKey(event);
+      this.barKey(event);
+    });
     this.stand.addEventListener("keydown", (event) => {
       if (event.altKey && event.key.toLowerCase() === "p") {
         event.preventDefault();
@@ -171,6 +174,14 @@ export class LineDesk {
     if (event.defaultPrevented || own || (!undo && !redo)) return;
     event.preventDefault();
     this.history(undo);
+  }
+
+  /** Adds a bar wherever nothing is typed; a link is opened by these keys in a window of its own. */
+  barKey(event) {
+    if (event.defaultPrevented || !isCommand(event, "enter") || event.shiftKey) return;
+    if (isTyping(event) || event.target.closest("a[href]")) return;
+    event.preventDefault();
+    this.addBar();
   }
 
   /** From bar to bar over the sheet. */

@@ -10,6 +10,8 @@ export class Passage {
   #desk;
   #first = 0;
   #last;
+  #struck;
+  #becomes;
 
   /** @param {import("./desk.js").LineDesk} desk */
   constructor(desk) {
@@ -33,7 +35,18 @@ export class Passage {
       button("pasteBars", () => this.paste()),
       ...shifts,
     );
-    this.box = element("details", { class: "strip-passage" }, element("summary", { text: say("passage") }), tools);
+    const ways = desk.words.techniques;
+    this.#struck = choice(ways, ways[0]);
+    this.#becomes = choice(ways, ways[1]);
+    const exchange = element(
+      "div",
+      { class: "stand-tools" },
+      element("label", { class: "stand-choice" }, element("span", { text: say("struck") }), this.#struck),
+      element("label", { class: "stand-choice" }, element("span", { text: say("becomes") }), this.#becomes),
+      button("exchange", () => this.exchange()),
+    );
+    const summary = element("summary", { text: say("passage") });
+    this.box = element("details", { class: "strip-passage" }, summary, tools, exchange);
   }
 
   /** The bar in hand, alone where it is another than before. */
@@ -106,6 +119,13 @@ export class Passage {
     if (told) this.#desk.strip.reread();
   }
 
+  /** What is struck one way in these bars is struck another way. */
+  async exchange() {
+    const { first, last } = this.bars();
+    const change = { edit: "exchange", bar: first, last, struck: this.#struck.value, becomes: this.#becomes.value };
+    if (await this.#desk.edit(change, "notStruck")) this.#desk.strip.reread();
+  }
+
   /**
    * Keys that speak of bars, on the sheet and in the strip.
    * @param {KeyboardEvent} event
@@ -134,6 +154,13 @@ export class Passage {
     const by = { ArrowRight: 1, ArrowLeft: -1 }[event.code];
     return by && event.shiftKey ? () => this.reach(by) : undefined;
   }
+}
+
+/** @param {string[]} words @param {string} chosen */
+function choice(words, chosen) {
+  const made = element("select", {}, ...words.map((word) => element("option", { value: word, text: word })));
+  made.value = chosen;
+  return made;
 }
 
 /** Words of the page, a remark perhaps: the browser's own copying is meant then. */

@@ -15,6 +15,8 @@ export class Strip {
     this.columns = new Map(); // by label
     this.bar = null;
     this.current = null;
+    this.chordsOf = null; // the bar whose chords are being typed, until they are written
+    this.takenOf = null;
     const { say } = desk;
     this.host.className = "strip";
     this.host.setAttribute("role", "group");
@@ -32,7 +34,10 @@ export class Strip {
     );
     this.chordChoices = new Choices(this.chords, say("completions"), (typed) => completeChords(typed, this.desk.words));
     this.chords.addEventListener("change", () => this.writeChords());
-    this.chords.addEventListener("input", () => this.chordChoices.offer(1));
+    this.chords.addEventListener("input", () => {
+      this.chordsOf = this.bar;
+      this.chordChoices.offer(1);
+    });
     this.chords.addEventListener("keydown", (event) => this.chordKey(event));
     this.taken = element("input", {
       type: "text",
@@ -42,13 +47,16 @@ export class Strip {
     });
     const takenLabel = element("label", { class: "stand-choice" }, element("span", { text: say("taken") }), this.taken);
     this.takenChoices = new Choices(this.taken, say("completions"), (typed) => completeTaken(typed, this.desk.words));
-    this.taken.addEventListener("change", () => this.takeOver(this.taken.value));
-    this.taken.addEventListener("input", () => this.takenChoices.offer(1));
+    this.taken.addEventListener("change", () => this.writeTaken());
+    this.taken.addEventListener("input", () => {
+      this.takenOf = this.bar;
+      this.takenChoices.offer(1);
+    });
     this.taken.addEventListener("keydown", (event) => {
       if (this.takenChoices.key(event)) return event.preventDefault();
       if (event.key !== "Enter") return;
       event.preventDefault();
-      this.takeOver(this.taken.value);
+      this.writeTaken();
     });
     this.ask = {};
     for (const name of ["addCount", "removeCount", "addBar", "ways", "close", "deleteBar"]) {
@@ -71,12 +79,14 @@ export class Strip {
     new ResizeObserver(() => this.spread()).observe(host);
   }
 
-  view() {
-    return this.desk.live?.bars.find((bar) => bar.number === this.bar);
+  view(number = this.bar) {
+    return this.desk.live?.bars.find((bar) => bar.number === number);
   }
 
   open(number, at) {
     if (this.bar !== number) {
+      this.writeChords(); // of the bar that was in hand
+      this.writeTaken();
       this.columns.clear();
       this.row.replaceChildren();
       this.others.replaceChildren();
@@ -123,9 +133,9 @@ export class Strip {
     }
     view.columns.forEach((one, place) => this.put(labels[place], one, place));
     this.columns = new Map(labels.map((label) => [label, this.columns.get(label)]));
-    if (document.activeElement !== this.chords) this.chords.value = view.chords;
+    if (this.chordsOf === null) this.chords.value = view.chords;
     this.chords.disabled = !view.headed;
-    if (document.activeElement !== this.taken) this.taken.value = view.taken;
+    if (this.takenOf === null) this.taken.value = view.taken;
     this.taken.disabled = !view.headed;
     this.note.textContent = view.copied >= 0 ? say("copied", view.copied) : "";
     this.note.hidden = view.copied < 0;
@@ -297,16 +307,26 @@ export class Strip {
     }
   }
 
+  /** The chords that were typed, to the bar for which they were. */
   writeChords() {
-    if (this.chords.value !== this.view()?.chords) {
-      this.desk.edit({ edit: "chords", bar: this.bar, chords: this.chords.value });
+    const bar = this.chordsOf;
+    this.chordsOf = null;
+    if (bar !== null && this.chords.value !== this.view(bar)?.chords) {
+      this.desk.edit({ edit: "chords", bar, chords: this.chords.value });
     }
   }
 
+  /** The bar that was typed to be taken over, to the one for which it was. */
+  writeTaken() {
+    const bar = this.takenOf;
+    this.takenOf = null;
+    if (bar !== null) this.takeOver(this.taken.value, bar);
+  }
+
   /** The bar as an earlier one; on its own again where nothing is typed. */
-  async takeOver(from) {
-    if (from.trim() === (this.view()?.taken ?? "")) return;
-    if (await this.desk.edit({ edit: "take-over", bar: this.bar, from })) this.update();
+  async takeOver(from, bar = this.bar) {
+    if (from.trim() === (this.view(bar)?.taken ?? "")) return;
+    if (await this.desk.edit({ edit: "take-over", bar, from })) this.update();
   }
 
   /** The count halfway to the next one; empty where nobody has a word for it. */

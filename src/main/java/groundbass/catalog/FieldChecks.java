@@ -3,8 +3,6 @@ package groundbass.catalog;
 import groundbass.form.FieldProblem;
 import java.net.URI;
 import java.net.URISyntaxException;
-import java.time.DateTimeException;
-import java.time.ZoneId;
 import java.util.IllformedLocaleException;
 import java.util.List;
 import java.util.Locale;
@@ -50,18 +48,6 @@ public final class FieldChecks {
                     "https".equalsIgnoreCase(uri.getScheme()) && uri.getHost() != null && uri.getRawUserInfo() == null;
             return plain && text.length() <= LONGEST_ADDRESS ? Optional.of(uri) : Optional.empty();
         } catch (URISyntaxException e) {
-            return Optional.empty();
-        }
-    }
-
-    /** A zone by its IANA name ("Europe/Vienna"); offsets such as "+02:00" know no summer time and are no zones here. */
-    public static Optional<ZoneId> zone(String text) {
-        String name = text.strip();
-        try {
-            return ZoneId.getAvailableZoneIds().contains(name) || name.equals("Z")
-                    ? Optional.of(ZoneId.of(name))
-                    : Optional.empty();
-        } catch (DateTimeException e) {
             return Optional.empty();
         }
     }

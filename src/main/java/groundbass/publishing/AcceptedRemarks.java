@@ -56,9 +56,12 @@ final class AcceptedRemarks {
                         .list()));
     }
 
-    /** What of these keeps the episode from going out: what blocks, and what asks and was not accepted. */
-    List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
-        var accepted = of(episode);
+    /**
+     * What of these keeps an episode from going out: what blocks, and what asks and was not accepted.
+     *
+     * @param accepted what {@link #of} says of the episode
+     */
+    static List<LessonRemark> holding(Set<String> accepted, List<LessonRemark> remarks) {
         return remarks.stream()
                 .filter(remark -> remark.blocks() || remark.asks() && !accepted.contains(remark.digest()))
                 .toList();

@@ -1,8 +1,6 @@
 package groundbass.publishing;
 
-import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.publishing.preflight.Difference;
 import groundbass.release.Release;
@@ -10,34 +8,23 @@ import java.util.Optional;
 
 /** In what the draft of an episode differs from what readers see, or from what is fixed for its hour. */
 final class DraftChanges {
-    private final PublishingParts parts;
-
-    DraftChanges(PublishingParts parts) {
-        this.parts = parts;
-    }
+    private DraftChanges() {}
 
     /** Empty where they are the same, or where nothing is out or promised. */
-    Optional<Difference> of(EducatorId who, Episode episode) {
-        return against(episode)
-                .flatMap(release -> parts.desk.draft(who, episode.id()).flatMap(draft -> difference(release, draft)));
+    static Optional<Difference> of(LessonLook look) {
+        return against(look).flatMap(release -> look.draft().flatMap(draft -> difference(look, release, draft)));
     }
 
     /** A correction that is on its way counts as what readers see next. */
-    private Optional<Release> against(Episode episode) {
-        if (episode.isPublished()) {
-            return parts.releases
-                    .latest(episode.id())
-                    .filter(Release::isUnderWay)
-                    .or(() -> parts.releases.current(episode.id()));
+    private static Optional<Release> against(LessonLook look) {
+        if (look.episode().isPublished()) {
+            return look.latest().filter(Release::isUnderWay).or(look::current);
         }
-        return episode.state() instanceof EpisodeState.Scheduled
-                ? parts.releases.latest(episode.id())
-                : Optional.empty();
+        return look.episode().state() instanceof EpisodeState.Scheduled ? look.latest() : Optional.empty();
     }
 
-    private Optional<Difference> difference(Release release, Draft draft) {
-        var fixed =
-                parts.revisions.find(release.spec().revision()).orElseThrow().document();
+    private static Optional<Difference> difference(LessonLook look, Release release, Draft draft) {
+        var fixed = look.shownBy(release).document();
         if (fixed.equals(draft.document())) {
             return Optional.empty();
         }

@@ -38,14 +38,15 @@ public final class HourWatch {
      * What is in the way of an episode's hour now, the gravest first; of one that is out, that it came out late. None where
      * no hour is promised.
      */
-    public List<Trouble> troubles(Episode episode) {
+    public List<Trouble> troubles(LessonLook look) {
+        var episode = look.episode();
         if (episode.state() instanceof EpisodeState.Published out) {
             return notices.missed(episode.id()).stream()
                     .map(hour -> late(hour, out.firstAt()))
                     .toList();
         }
         return episode.state() instanceof EpisodeState.Scheduled promise
-                ? promises.stand(episode, promise)
+                ? promises.stand(look, promise)
                         .map(stand -> troubles(promise, stand))
                         .orElseGet(List::of)
                 : List.of();
@@ -116,7 +117,7 @@ public final class HourWatch {
 
     /** Writes a letter of each trouble that its educator has not been told of. */
     void look(Episode episode) {
-        for (var trouble : troubles(episode)) {
+        for (var trouble : troubles(parts.look().at(episode))) {
             parts.jdbi.useTransaction(handle -> notices.tell(handle, episode, trouble));
         }
     }

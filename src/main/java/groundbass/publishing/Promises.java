@@ -1,13 +1,12 @@
 package groundbass.publishing;
 
-import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
 import groundbass.document.EpisodeDocument;
-import groundbass.publishing.preflight.Around;
+import groundbass.publishing.preflight.Judgements;
+import groundbass.publishing.preflight.Judgements.Text;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
 import groundbass.release.Release;
@@ -15,9 +14,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -34,7 +32,7 @@ final class Promises {
     static final Duration QUIET_NEAR = Duration.ofMinutes(1);
 
     private final PublishingParts parts;
-    private final Map<EpisodeId, Judged> judged = new ConcurrentHashMap<>();
+    private final Judgements judgements = new Judgements();
 
     Promises(PublishingParts parts) {
         this.parts = parts;
@@ -56,23 +54,31 @@ final class Promises {
             List<LessonRemark> holding,
             List<LessonRemark> keptBack) {}
 
-    /** Empty where nothing was ever fixed for it. */
-    Optional<Stand> stand(Episode episode, EpisodeState.Scheduled promise) {
-        var all = parts.releases.of(episode.id());
-        return all.stream().findFirst().map(wanted -> stand(episode, promise, wanted, all));
+    /** Forgets what was found in lessons that are not among these. */
+    void keepOnly(List<Episode> promised) {
+        judgements.keepOnly(promised.stream().map(Episode::id).collect(Collectors.toSet()));
     }
 
-    private Stand stand(Episode episode, EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
-        var fixed = revision(wanted).document();
-        var written = parts.desk.draft(owner(episode), episode.id());
+    /** How an episode stands that was read just now. */
+    Optional<Stand> stand(Episode episode, EpisodeState.Scheduled promise) {
+        return stand(parts.look().at(episode), promise);
+    }
+
+    /** Empty where nothing was ever fixed for it. */
+    Optional<Stand> stand(LessonLook look, EpisodeState.Scheduled promise) {
+        return look.latest().map(wanted -> stand(look, promise, wanted));
+    }
+
+    private Stand stand(LessonLook look, EpisodeState.Scheduled promise, Release wanted) {
+        var fixed = look.shownBy(wanted).document();
+        var written = look.draft();
         var draft = written.filter(one -> !promise.isAtOnce() && !one.document().equals(fixed));
         boolean near = !promise.at().minus(LEAD).isAfter(parts.clock.instant());
         boolean asked = near || draft.filter(one -> isSettled(one, promise)).isPresent();
-        var holding =
-                draft.filter(one -> asked).map(one -> holding(episode, one)).orElseGet(List::of);
+        var holding = draft.filter(one -> asked).map(one -> holding(look, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        List<LessonRemark> kept = near ? keptBack(episode, fixed, latest) : List.of();
-        return new Stand(wanted, showable(promise, wanted, all), draft, holding, kept);
+        List<LessonRemark> kept = near ? keptBack(look, fixed, latest) : List.of();
+        return new Stand(wanted, showable(promise, wanted, look.releases()), draft, holding, kept);
     }
 
     private static Optional<Release> showable(EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
@@ -83,31 +89,28 @@ final class Promises {
     }
 
     /** Rights may be unsettled again after the promise; and a newer program may know better what no hand can play. */
-    private List<LessonRemark> keptBack(Episode episode, EpisodeDocument fixed, EpisodeDocument latest) {
+    private List<LessonRemark> keptBack(LessonLook look, EpisodeDocument fixed, EpisodeDocument latest) {
         var kept = new ArrayList<LessonRemark>();
         Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
-        var around = Around.site(parts.settings.current().imprint());
-        parts.preflight.look(episode.id(), fixed, around).remarks().stream()
+        judged(look, Text.FIXED, fixed).stream()
                 .filter(LessonRemark::blocks)
                 .filter(remark -> !kept.contains(remark))
                 .forEach(kept::add);
+        Preflight.imprint(look.site().imprint()).ifPresent(kept::add);
         return kept;
     }
 
-    /** What keeps this draft from going out: worked out once for each of its versions, since the pass asks every few seconds. */
-    private List<LessonRemark> holding(Episode episode, Draft draft) {
-        var now = new Version(draft.version(), parts.addresses.site());
-        var remarks = judged.compute(
-                episode.id(),
-                (id, before) -> before != null && before.of().equals(now)
-                        ? before
-                        : new Judged(now, parts.preflight.remarks(id, draft.document())));
-        return parts.accepted.holding(episode.id(), remarks.remarks());
+    /** What keeps this draft from going out. */
+    private List<LessonRemark> holding(LessonLook look, Draft draft) {
+        return AcceptedRemarks.holding(look.accepted(), judged(look, Text.DRAFT, draft.document()));
     }
 
-    private record Version(int draft, String site) {}
-
-    private record Judged(Version of, List<LessonRemark> remarks) {}
+    private List<LessonRemark> judged(LessonLook look, Text text, EpisodeDocument document) {
+        var id = look.episode().id();
+        var addresses = look.site().addresses();
+        return judgements.of(
+                id, text, document, addresses.site(), () -> new Preflight(addresses).remarks(id, document));
+    }
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */
     void freshen(Episode episode, EpisodeState.Scheduled promise, Stand stand) {
@@ -145,9 +148,5 @@ final class Promises {
         }
         var quiet = hour.minus(LEAD).isAfter(now) ? QUIET : QUIET_NEAR;
         return !saved.plus(quiet).isAfter(now);
-    }
-
-    EducatorId owner(Episode episode) {
-        return parts.catalog.find(episode.series()).orElseThrow().owner();
     }
 }

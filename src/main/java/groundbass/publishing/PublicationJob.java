@@ -33,7 +33,9 @@ public final class PublicationJob {
     public void pass() {
         each(parts.releases.failedCorrections(), watch::lookAtCorrection);
         parts.releases.tryAgain(parts.clock.instant());
-        each(parts.episodes.scheduled(), this::keep);
+        var promised = parts.episodes.scheduled();
+        promises.keepOnly(promised);
+        each(promised, this::keep);
         each(parts.releases.readyCorrections(), this::correct);
         parts.releases.unfinished().forEach(release -> parts.queue.add(release.id()));
     }

@@ -2,27 +2,21 @@ package groundbass.publishing;
 
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Wish.Aim;
 import groundbass.publishing.preflight.Around;
-import groundbass.publishing.preflight.CheckedItem;
-import groundbass.publishing.preflight.Checkpoint;
-import groundbass.publishing.preflight.Difference;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
-import groundbass.text.Message;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
+import java.util.function.Function;
 
 /**
  * What an educator asks of the calendar. Nothing goes out here: the draft is checked and fixed, a release to build and an
@@ -32,11 +26,9 @@ public final class Publisher {
     private final PublishingParts parts;
     private final Entering entering;
     private final Trials trials;
-    private final DraftChanges changes;
 
     public Publisher(PublishingParts parts) {
         this.parts = parts;
-        this.changes = new DraftChanges(parts);
         this.entering = new Entering(parts);
         this.trials = new Trials(parts);
     }
@@ -114,41 +106,17 @@ public final class Publisher {
         return parts.episodes.ownedBy(who, id).isPresent();
     }
 
-    /** How the saved draft stands at every checkpoint, and what of it keeps it from going out. */
-    public Verdict verdict(EducatorId who, EpisodeId id) {
-        return parts.episodes
-                .ownedBy(who, id)
-                .flatMap(episode -> parts.desk.draft(who, id).map(draft -> verdict(who, episode, draft.document())))
-                .orElse(Verdict.NONE);
-    }
-
-    private Verdict verdict(EducatorId who, Episode episode, EpisodeDocument document) {
-        var around = new Around(
-                Optional.of(parts.settings.current().imprint()),
-                Optional.of(parts.mail.outlook(episode.series())),
-                changes.of(who, episode));
-        var looked = parts.preflight.look(episode.id(), document, around);
-        var remarks = looked.remarks();
-        var holding = parts.accepted.holding(episode.id(), remarks);
-        return new Verdict(Stream.of(Checkpoint.values())
-                .map(point -> new CheckedItem(point, looked.looked(point), at(point, remarks), at(point, holding)))
-                .toList());
-    }
-
-    private static List<LessonRemark> at(Checkpoint point, List<LessonRemark> remarks) {
-        return remarks.stream().filter(remark -> remark.point() == point).toList();
-    }
-
-    /** In what the draft differs from what readers see or will see; empty where it does not. */
-    public Optional<Message> differs(EducatorId who, Episode episode) {
-        return changes.of(who, episode).map(Difference::sentence);
+    /** To look at lessons, as many as one page shows. */
+    public SiteLook look() {
+        return parts.look();
     }
 
     /** What keeps a document from going out, for whoever does not want to know how all else stands. */
     private List<LessonRemark> holding(EpisodeId id, EpisodeDocument document) {
         var around = Around.site(parts.settings.current().imprint());
-        return parts.accepted.holding(
-                id, parts.preflight.look(id, document, around).remarks());
+        return AcceptedRemarks.holding(
+                parts.accepted.of(id),
+                parts.preflight.look(id, document, around).remarks());
     }
 
     private static boolean mayStand(LessonRemark remark, Set<String> accepted) {
@@ -163,10 +131,24 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Wish wish) {
-        var entered = parts.desk
+        return built(parts.desk
                 .draft(who, id)
                 .map(draft -> enterWhereCleared(who, id, draft.document(), wish))
-                .orElseGet(() -> Outcome.refused("", "catalog.problem.gone"));
+                .orElseGet(() -> Outcome.refused("", "catalog.problem.gone")));
+    }
+
+    /**
+     * Has the release of a draft built that nothing keeps from going out. The draft is read through before anything is
+     * locked.
+     *
+     * @param entry enters the document that was read
+     */
+    Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Function<EpisodeDocument, Outcome<ReleaseId>> entry) {
+        var cleared = cleared(who, id);
+        return built(cleared.result().map(entry).orElseGet(() -> Outcome.refused(cleared.problems())));
+    }
+
+    private Outcome<ReleaseId> built(Outcome<ReleaseId> entered) {
         entered.result().ifPresent(parts.queue::add);
         return entered;
     }
@@ -189,7 +171,7 @@ public final class Publisher {
         return remarks.stream().map(LessonRemark::digest).toList();
     }
 
-    /** The saved draft, where nothing keeps it from going out. It is read through, so no lock should be held meanwhile. */
+    /** The saved draft, where nothing keeps it from going out. */
     Outcome<EpisodeDocument> cleared(EducatorId who, EpisodeId id) {
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
@@ -202,10 +184,7 @@ public final class Publisher {
                 : Outcome.refused(holding.stream().map(Publisher::problem).toList());
     }
 
-    /**
-     * Enters a wish for a cleared document and leaves it to the caller to have the release built, once the caller's
-     * transaction has ended.
-     */
+    /** Enters a wish for a cleared document, in the caller's transaction where there is one. */
     Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, EpisodeDocument cleared, Wish wish) {
         return entering.enter(who, id, cleared, wish);
     }
@@ -218,41 +197,5 @@ public final class Publisher {
     private static FieldProblem problem(LessonRemark remark) {
         return new FieldProblem(
                 remark.field(), remark.message().key(), remark.message().args());
-    }
-
-    /**
-     * How a draft stands.
-     *
-     * @param items one for each checkpoint, in their order; none of a lesson that is not there
-     */
-    public record Verdict(List<CheckedItem> items) {
-        static final Verdict NONE = new Verdict(List.of());
-
-        public Verdict {
-            items = List.copyOf(items);
-        }
-
-        /** All that is to be said of it. */
-        public List<LessonRemark> remarks() {
-            return items.stream().flatMap(item -> item.remarks().stream()).toList();
-        }
-
-        /** Those of the remarks that keep it from going out. */
-        public List<LessonRemark> holding() {
-            return items.stream().flatMap(item -> item.holding().stream()).toList();
-        }
-
-        /** Those that only wait to be accepted. */
-        public List<LessonRemark> asking() {
-            return holding().stream().filter(LessonRemark::asks).toList();
-        }
-
-        /** In what the draft differs from what readers see or will see; empty where it does not. */
-        public Optional<Message> differs() {
-            return remarks().stream()
-                    .filter(remark -> remark.point() == Checkpoint.RELEASE)
-                    .map(LessonRemark::message)
-                    .findFirst();
-        }
     }
 }

@@ -68,4 +68,9 @@ public final class PublishingParts {
         this.accepted = new AcceptedRemarks(jdbi, episodes, clock);
         this.freezing = new Freezing(specs, releases, clock);
     }
+
+    /** To look at lessons as they stand from now on. */
+    SiteLook look() {
+        return new SiteLook(this);
+    }
 }

@@ -39,12 +39,7 @@ public final class Timetable {
 
     /** Promises a lesson for a free hour of its series; where it was promised for another, it moves. */
     public Outcome<ReleaseId> promise(EducatorId who, EpisodeId id, LocalDateTime hour, Seen seen) {
-        var cleared = publisher.cleared(who, id); // before anything is locked, for it is read through
-        var promised = cleared.result()
-                .map(document -> promise(who, id, document, hour, seen))
-                .orElseGet(() -> Outcome.refused(cleared.problems()));
-        promised.result().ifPresent(parts.queue::add);
-        return promised;
+        return publisher.prepare(who, id, document -> promise(who, id, document, hour, seen));
     }
 
     private Outcome<ReleaseId> promise(

@@ -7,7 +7,7 @@
  * <ol>
  *   <li>The draft is <b>checked</b>: {@link groundbass.publishing.preflight.Preflight} reads its texts once and says what
  *       blocks it and what its educator must accept ({@link groundbass.publishing.Publisher} asks it, and so does
- *       {@code Promises} for what is written after a promise).
+ *       {@code Promises} for what is written after a promise; {@link groundbass.publishing.LessonLook} tells the desk).
  *   <li>It is <b>fixed</b>: the very document that was checked becomes a revision ({@code Entering} asks for it, and
  *       {@code Promises} for what was written after a promise), and what else its files depend on a build specification, in
  *       {@code Freezing} and nowhere else.

@@ -7,6 +7,7 @@ import groundbass.theory.Letter;
 import groundbass.theory.Pitch;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head.Accidental;
+import groundbass.writing.Head.Bent;
 import groundbass.writing.Head.Grace;
 import groundbass.writing.Head.Sign;
 import java.util.ArrayList;
@@ -32,6 +33,7 @@ final class AccidentalMemory {
     private Key keyBefore;
     private Map<Place, Integer> inBar = new HashMap<>();
     private Set<Place> seen = new HashSet<>();
+    private Set<Place> bent = new HashSet<>();
     private Set<Place> contested = Set.of();
     private Key key;
 
@@ -61,6 +63,7 @@ final class AccidentalMemory {
         key = inForce.key();
         inBar = new HashMap<>();
         seen = new HashSet<>();
+        bent = new HashSet<>();
         var elements =
                 voices.stream().map(voice -> new ArrayList<>(voice.elements())).toList();
         for (var together : moments(voices)) {
@@ -112,7 +115,7 @@ final class AccidentalMemory {
         var heads = IntStream.range(0, graces.size())
                 .mapToObj(i -> {
                     var head = chord.heads().get(i);
-                    return head.with(accidental(head), graces.get(i));
+                    return head.with(accidental(head), graces.get(i), bent(head));
                 })
                 .toList();
         return new Chord(chord.onset(), chord.value(), chord.length(), heads);
@@ -121,6 +124,18 @@ final class AccidentalMemory {
     /** Grace notes stand before their chord, and their signs hold for the bar like any other (rule: grace-note-accidental). */
     private Optional<Grace> grace(Head head) {
         return head.grace().map(grace -> new Grace(grace.pitch(), accidental(grace.pitch())));
+    }
+
+    /** A bent string's sign is its own: a later note of that place says what it is anew (rule: bend-in-staff). */
+    private Optional<Bent> bent(Head head) {
+        return BentPitch.of(head, key)
+                .map(pitch -> new Bent(pitch, head.tiedFrom() ? Optional.empty() : bentSign(pitch)));
+    }
+
+    private Optional<Accidental> bentSign(Pitch pitch) {
+        var sign = accidental(pitch).map(Accidental::sign);
+        sign.ifPresent(printed -> bent.add(Place.of(pitch)));
+        return sign.map(printed -> new Accidental(printed, false));
     }
 
     /**
@@ -137,7 +152,8 @@ final class AccidentalMemory {
         int alteration = pitch.name().alteration();
         boolean first = seen.add(place);
         boolean stands = !contested.contains(place);
-        int valid = stands ? inBar.getOrDefault(place, key.alterationOf(place.letter())) : UNDECIDED;
+        boolean isSaid = stands && !bent.remove(place);
+        int valid = isSaid ? inBar.getOrDefault(place, key.alterationOf(place.letter())) : UNDECIDED;
         inBar.put(place, stands ? alteration : UNDECIDED);
         if (valid != alteration) {
             return Optional.of(new Accidental(Sign.of(alteration), false));

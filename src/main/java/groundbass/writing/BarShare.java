@@ -20,7 +20,8 @@ record BarShare(
     Head head(Fraction start, Fraction end) {
         boolean tiedFrom = fromBefore || start.isAfter(from);
         var grace = spelled.grace().filter(pitch -> !tiedFrom).map(pitch -> new Grace(pitch, Optional.empty()));
-        return new Head(note, noteBar, pitch(), Optional.empty(), grace, tiedFrom, goesOn || end.isBefore(to));
+        boolean tiedTo = goesOn || end.isBefore(to);
+        return new Head(note, noteBar, pitch(), Optional.empty(), grace, Optional.empty(), tiedFrom, tiedTo);
     }
 
     Pitch pitch() {

@@ -1,6 +1,7 @@
 package groundbass.writing;
 
 import groundbass.score.Note;
+import groundbass.score.Ornaments;
 import groundbass.theory.NoteName;
 import groundbass.theory.Pitch;
 import java.util.Objects;
@@ -15,6 +16,8 @@ import java.util.Optional;
  *     string, for its place on the staff
  * @param accidental the sign to print, if any
  * @param grace the grace note before it, on its first head only
+ * @param bent where a bend by semitones leads; what is bent before it is struck is printed there, and {@code pitch} with
+ *     its sign as a small head before it
  * @param tiedFrom whether this head continues the one before it
  * @param tiedTo whether the sound goes on in another head
  */
@@ -24,6 +27,7 @@ public record Head(
         Pitch pitch,
         Optional<Accidental> accidental,
         Optional<Grace> grace,
+        Optional<Bent> bent,
         boolean tiedFrom,
         boolean tiedTo) {
     /** A sign before a head. */
@@ -51,11 +55,20 @@ public record Head(
         }
     }
 
+    /** What a bent string sounds, with its own sign. */
+    public record Bent(Pitch pitch, Optional<Accidental> accidental) {
+        public Bent {
+            Objects.requireNonNull(pitch);
+            Objects.requireNonNull(accidental);
+        }
+    }
+
     public Head {
         Objects.requireNonNull(note);
         Objects.requireNonNull(pitch);
         Objects.requireNonNull(accidental);
         Objects.requireNonNull(grace);
+        Objects.requireNonNull(bent);
     }
 
     /** Where the bass part is written: an octave above what sounds. */
@@ -63,7 +76,13 @@ public record Head(
         return pitch.octavesUp(1);
     }
 
-    Head with(Optional<Accidental> newAccidental, Optional<Grace> newGrace) {
-        return new Head(note, noteBar, pitch, newAccidental, newGrace, tiedFrom, tiedTo);
+    /** Where it is bent to already when it is struck. */
+    public Optional<Bent> bentBefore() {
+        return bent.filter(
+                to -> note.ornaments().bend().filter(Ornaments.Bend::before).isPresent());
+    }
+
+    Head with(Optional<Accidental> newAccidental, Optional<Grace> newGrace, Optional<Bent> newBent) {
+        return new Head(note, noteBar, pitch, newAccidental, newGrace, newBent, tiedFrom, tiedTo);
     }
 }

@@ -112,7 +112,8 @@ final class PrintedMusic {
             }
             var note = Note.plucked(at, value.length(), Place.of(heads.size() + 1, 1), Technique.FINGER)
                     .withOrnaments(ornaments);
-            heads.add(new Head(note, 1, written.octavesUp(-1), Optional.empty(), Optional.empty(), false, tied));
+            Optional<Head.Accidental> none = Optional.empty();
+            heads.add(new Head(note, 1, written.octavesUp(-1), none, Optional.empty(), Optional.empty(), false, tied));
         }
         return heads;
     }

@@ -31,26 +31,21 @@ class DraftChangesTest {
     void aDraftIsComparedWithWhatReadersSeeOrWithTheCorrectionOnItsWay(Database database) {
         try (database) {
             var studio = new Studio(database);
-            var changes = studio.changes;
             var id = studio.episode("Rope and Pulley");
-            assertThat(changes.of(studio.educator, studio.find(id)))
-                    .as("nothing is out")
-                    .isEmpty();
+            assertThat(DraftChanges.of(studio.look(id))).as("nothing is out").isEmpty();
             done(studio.bringOut(id));
             studio.buildAll();
             studio.publicationJob.pass();
-            assertThat(changes.of(studio.educator, studio.find(id))).isEmpty();
+            assertThat(DraftChanges.of(studio.look(id))).isEmpty();
 
             studio.write(id, LATER);
-            assertThat(changes.of(studio.educator, studio.find(id)))
+            assertThat(DraftChanges.of(studio.look(id)))
                     .contains(new Difference(
                             1, true, DocumentComparison.clauses(document(edit -> edit), document(PITCH))));
             done(studio.correct(id));
-            assertThat(changes.of(studio.educator, studio.find(id)))
-                    .as("it is on its way")
-                    .isEmpty();
+            assertThat(DraftChanges.of(studio.look(id))).as("it is on its way").isEmpty();
             studio.write(id, LINE);
-            assertThat(changes.of(studio.educator, studio.find(id))).hasValueSatisfying(difference -> {
+            assertThat(DraftChanges.of(studio.look(id))).hasValueSatisfying(difference -> {
                 assertThat(difference.release()).isEqualTo(2);
                 assertThat(difference.out()).isFalse();
             });

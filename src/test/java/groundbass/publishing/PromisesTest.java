@@ -140,7 +140,7 @@ class PromisesTest {
             studio.publicationJob.pass();
             studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("what you wrote last does not go out");
-            assertThat(studio.watch.troubles(studio.find(id)))
+            assertThat(studio.watch.troubles(studio.look(id)))
                     .extracting(Trouble::kind)
                     .containsExactly(Kind.DRAFT_HELD);
             studio.clock.set(AT.toString());
@@ -201,7 +201,7 @@ class PromisesTest {
     }
 
     private static void accept(Studio studio, EpisodeId id) {
-        var asking = studio.publisher.verdict(studio.educator, id).asking();
+        var asking = studio.look(id).checked().asking();
         assertThat(asking).isNotEmpty();
         studio.publisher.accept(
                 studio.educator, id, asking.stream().map(LessonRemark::digest).toList());
@@ -369,7 +369,7 @@ class PromisesTest {
             studio.publicationJob.pass();
             studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
-            assertThat(studio.watch.troubles(studio.find(id)))
+            assertThat(studio.watch.troubles(studio.look(id)))
                     .extracting(Trouble::kind)
                     .containsExactly(Kind.KEPT_BACK);
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");

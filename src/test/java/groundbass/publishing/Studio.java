@@ -56,7 +56,6 @@ final class Studio {
     final Publisher publisher;
     final PublicationJob publicationJob;
     final HourWatch watch;
-    final DraftChanges changes;
     final Outbox outbox;
     final NewsReaders newsReaders;
     final NewsTexts newsTexts;
@@ -83,7 +82,6 @@ final class Studio {
         parts = site.publishing(() -> "https://example.org", queue::add);
         outbox = new Outbox(jdbi, clock);
         publisher = new Publisher(parts);
-        changes = new DraftChanges(parts);
         watch = new HourWatch(parts, new HourLetters(parts, site.educators(), outbox));
         newsReaders = new NewsReaders(jdbi, clock);
         newsTexts = new NewsTexts(jdbi, site.audit());
@@ -119,6 +117,11 @@ final class Studio {
                 .done();
         assertThat(DocumentCheck.problems(document)).isEmpty();
         done(desk.saveDraft(educator, id, draft.version(), document));
+    }
+
+    /** A look at it, as a page that was just opened has it. */
+    LessonLook look(EpisodeId id) {
+        return publisher.look().at(educator, find(id));
     }
 
     /** How it stands, as a page that was just opened says. */

@@ -126,18 +126,17 @@ class WholePathTest {
         }
     }
 
-    /** Asked for once, before the first lesson: the remark leads there. */
+    /** Asked for once, before the first lesson: the remark leads there, and the button back. */
     private static void sayWhoTeaches(Page page) {
         fine(page);
-        String room = page.url();
         page.locator("#preflight")
                 .getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName(Pattern.compile("who teaches here")))
                 .click();
         page.getByLabel("Name of who teaches").fill("Quay Studio");
         page.getByLabel("E-mail address for everybody").fill("hello@quay.example");
-        press(page, "Save");
+        press(page, "Save and go back to the lesson");
+        assertThat(page.locator("#publish")).isVisible();
         assertThat(page.getByRole(AriaRole.ALERT)).hasCount(0);
-        page.navigate(room);
     }
 
     private static void demandSignIn(Page page) {

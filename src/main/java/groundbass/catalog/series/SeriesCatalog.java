@@ -1,6 +1,6 @@
 package groundbass.catalog.series;
 
-import groundbass.catalog.FieldChecks;
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.form.Outcome;
@@ -88,7 +88,7 @@ public final class SeriesCatalog {
                 slug,
                 form.title().strip(),
                 form.summary().strip(),
-                FieldChecks.zone(form.zone()).orElseThrow(),
+                ZoneNames.read(form.zone()).orElseThrow(),
                 DatabaseClock.of(clock));
     }
 

@@ -1,6 +1,7 @@
 package groundbass.catalog.series;
 
 import groundbass.catalog.FieldChecks;
+import groundbass.catalog.ZoneNames;
 import groundbass.form.FieldProblem;
 import groundbass.identity.Slug;
 import java.util.ArrayList;
@@ -36,7 +37,7 @@ public record SeriesForm(String title, String slug, String summary, String zone)
             problems.add(FieldProblem.of("slug", "catalog.problem.slug", slug));
         }
         problems.addAll(FieldChecks.text("summary", summary, 2000));
-        if (FieldChecks.zone(zone).isEmpty()) {
+        if (ZoneNames.read(zone).isEmpty()) {
             problems.add(FieldProblem.of("zone", "catalog.problem.zone", zone));
         }
         return problems;

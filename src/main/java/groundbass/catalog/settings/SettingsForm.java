@@ -1,6 +1,7 @@
 package groundbass.catalog.settings;
 
 import groundbass.catalog.FieldChecks;
+import groundbass.catalog.ZoneNames;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import java.net.URI;
@@ -37,7 +38,7 @@ public record SettingsForm(
         if (tag.isEmpty()) {
             problems.add(FieldProblem.of("language", "catalog.problem.language", language));
         }
-        var zone = FieldChecks.zone(defaultZone);
+        var zone = ZoneNames.read(defaultZone);
         if (zone.isEmpty()) {
             problems.add(FieldProblem.of("defaultZone", "catalog.problem.zone", defaultZone));
         }

@@ -5,10 +5,13 @@ import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
 import groundbass.score.Passage;
+import groundbass.writing.Head;
+import groundbass.writing.Head.Accidental;
 import groundbass.writing.Head.Sign;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Accidentals of one column, stacked leftward (rule: accidental-columns): the top note's stands nearest, then the
@@ -52,14 +55,18 @@ public final class Accidentals {
             heads = Math.min(
                     heads, cell.headsLeft() - (cell.heads().stream().anyMatch(h -> Heads.isGhost(h.head())) ? 0.4 : 0));
             for (var head : cell.heads()) {
-                head.head()
-                        .accidental()
+                sign(head.head())
                         .ifPresent(accidental -> wanted.add(new Place(
                                 glyph(accidental.sign()), 0, head.position(), accidental.courtesy(), cell.owner())));
             }
         }
         wanted.sort(Comparator.comparingInt(Place::position).reversed());
         return stack(zigzag(wanted), heads - TO_HEAD);
+    }
+
+    /** The one before the large head. */
+    private static Optional<Accidental> sign(Head head) {
+        return head.bentBefore().isPresent() ? head.bentBefore().get().accidental() : head.accidental();
     }
 
     private static List<Place> zigzag(List<Place> highestFirst) {

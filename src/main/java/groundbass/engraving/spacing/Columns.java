@@ -34,8 +34,13 @@ public final class Columns {
     /** For the small head that a bend leads to, with a sign and its parentheses. */
     private static final double BENT_HEAD_ROOM = 3.1;
 
+    /** For the small head before what is bent before it is struck; a sign of its own asks for more. */
+    private static final double FRETTED_ROOM = 2;
+
+    private static final double FRETTED_SIGN_ROOM = 0.85;
+
     /** What it goes back to. */
-    private static final double RELEASE_ROOM = 2.3;
+    private static final double RELEASE_ROOM = 2.5;
 
     private final WrittenBar bar;
     private final Set<Fraction> raised;
@@ -116,7 +121,7 @@ public final class Columns {
                 .map(HeadPlace::head)
                 .mapToDouble(Columns::bendRoom)
                 .sum();
-        double room = graceRoom(cells) + (Heads.spread(cells).isPresent() ? SPREAD_ROOM : 0);
+        double room = graceRoom(cells) + spreadRoom(cells) + frettedRoom(cells);
         return new Column(onset, cells, accidentals, left + room, right, raised);
     }
 
@@ -125,13 +130,32 @@ public final class Columns {
         if (bend.isEmpty()) {
             return 0;
         }
-        double room = Heads.hasBentHead(head) ? BENT_HEAD_ROOM : BEND_ROOM;
+        double room = head.bentBefore().isPresent() ? 0 : head.bent().isPresent() ? BENT_HEAD_ROOM : BEND_ROOM;
         return bend.get().released() ? room + RELEASE_ROOM : room;
     }
 
     /** How far a column reaches to the left without its grace notes. */
     public static double leftOfMain(Column column) {
         return column.left() - graceRoom(column.cells());
+    }
+
+    private static double spreadRoom(List<Cell> cells) {
+        return Heads.spread(cells).isPresent() ? SPREAD_ROOM : 0;
+    }
+
+    private static double frettedRoom(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .map(HeadPlace::head)
+                .filter(head -> !head.tiedFrom() && head.bentBefore().isPresent())
+                .mapToDouble(head -> FRETTED_ROOM + (head.accidental().isPresent() ? FRETTED_SIGN_ROOM : 0))
+                .max()
+                .orElse(0);
+    }
+
+    /** Where small heads before a column end, left of its accidentals: counted from the column, positive. */
+    public static double leftOfAccidentals(Column column) {
+        return leftOfMain(column) - spreadRoom(column.cells()) - frettedRoom(column.cells());
     }
 
     private static double graceRoom(List<Cell> cells) {

@@ -85,13 +85,4 @@ public final class Heads {
     public static boolean isGhost(Head head) {
         return head.note().has(Mark.GHOST);
     }
-
-    /** Whether it is bent by semitones, so that a small head says where to. */
-    public static boolean hasBentHead(Head head) {
-        return head.note()
-                .ornaments()
-                .bend()
-                .filter(bend -> bend.quarters() % 2 == 0)
-                .isPresent();
-    }
 }

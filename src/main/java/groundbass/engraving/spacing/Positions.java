@@ -13,9 +13,9 @@ public final class Positions {
 
     private Positions() {}
 
-    /** Bass parts are written an octave higher than they sound. */
+    /** Bass parts are written an octave higher than they sound; what is bent before it is struck, where it is bent to. */
     static int of(Head head) {
-        return sounding(head.pitch());
+        return sounding(head.bentBefore().map(Head.Bent::pitch).orElse(head.pitch()));
     }
 
     public static int sounding(Pitch pitch) {

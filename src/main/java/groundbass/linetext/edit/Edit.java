@@ -3,6 +3,7 @@ package groundbass.linetext.edit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Shift;
+import groundbass.score.Technique;
 
 /** A change to a text, said in the words of music. Bars go by their numbers, from 1, or 0 for a pickup. */
 public sealed interface Edit {
@@ -41,6 +42,9 @@ public sealed interface Edit {
 
     /** What is played in these bars lies elsewhere on the neck; chords go along. Bars that copy them sound as before. */
     record Move(int first, int last, Shift by) implements Edit {}
+
+    /** What is struck one way in these bars is struck another way. Bars that copy them sound as before. */
+    record Exchange(int first, int last, Technique from, Technique to) implements Edit {}
 
     /**
      * A bar is taken over from an earlier one in place of what it said itself, typed as it would stand in its head:

@@ -45,6 +45,8 @@ public final class LineEdit {
             return new PassageEdits(text).paste(paste.after(), paste.source(), paste.first(), paste.last());
         } else if (edit instanceof Edit.Move move) {
             return new PassageEdits(text).move(move.first(), move.last(), move.by());
+        } else if (edit instanceof Edit.Exchange exchange) {
+            return new PassageEdits(text).exchange(exchange.first(), exchange.last(), exchange.from(), exchange.to());
         } else if (edit instanceof Edit.TakeOver taken) {
             return new PassageEdits(text).takeOver(taken.bar(), taken.from());
         } else if (edit instanceof Edit.Chords chords) {

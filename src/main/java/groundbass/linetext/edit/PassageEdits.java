@@ -3,12 +3,13 @@ package groundbass.linetext.edit;
 import groundbass.linetext.LineText;
 import groundbass.linetext.source.Splice;
 import groundbass.score.Shift;
+import groundbass.score.Technique;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
-/** Bars that come again: repeated behind themselves, brought from elsewhere, taken over from an earlier one. */
+/** What is done with several bars: repeated behind themselves, brought from elsewhere, moved, struck otherwise, taken over. */
 final class PassageEdits {
     /** What may stand before the number of the bar that is taken over. */
     private static final Pattern TAKEN = Pattern.compile("(?:=|as\\s)?\\s*(?:bar\\s*)?([0-9].*)");
@@ -49,6 +50,14 @@ final class PassageEdits {
         return from.isEmpty() || to.isEmpty() || from.get() > to.get() || by.isNone()
                 ? List.of()
                 : new ShiftEdits(text, from.get(), to.get(), by).splices();
+    }
+
+    List<Splice> exchange(int first, int last, Technique from, Technique to) {
+        var begin = text.indexOf(first);
+        var end = text.indexOf(last);
+        return begin.isEmpty() || end.isEmpty() || begin.get() > end.get()
+                ? List.of()
+                : new TechniqueEdits(text, begin.get(), end.get(), from, to).splices();
     }
 
     List<Splice> takeOver(int bar, String typed) {

@@ -10,7 +10,13 @@ import groundbass.post.Outbox;
  * @param leaves whether a mail server takes letters
  */
 public record NewsMail(boolean leaves, NewsReaders readers, Outbox outbox) {
-    public MailOutlook outlook(SeriesId series) {
-        return new MailOutlook(readers.count(series).reached(), leaves, outbox.undelivered());
+    /** @param undelivered what {@link #undelivered} says, which is the same for all series */
+    public MailOutlook outlook(SeriesId series, int undelivered) {
+        return new MailOutlook(readers.count(series).reached(), leaves, undelivered);
+    }
+
+    /** How many letters of the last days came to nobody. */
+    public int undelivered() {
+        return outbox.undelivered();
     }
 }

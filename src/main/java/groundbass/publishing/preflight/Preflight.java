@@ -103,7 +103,7 @@ public final class Preflight {
     }
 
     /** Nothing goes out before readers can know who teaches here. */
-    static Optional<LessonRemark> imprint(Imprint imprint) {
+    public static Optional<LessonRemark> imprint(Imprint imprint) {
         return imprint.isComplete()
                 ? Optional.empty()
                 : Optional.of(

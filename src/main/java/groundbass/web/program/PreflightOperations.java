@@ -34,12 +34,13 @@ final class PreflightOperations implements PageGroup {
 
     private void show(Call call) {
         var lesson = own.lesson(call);
-        var verdict = budget.spend(call.who().value(), () -> publisher.verdict(call.who(), lesson.id()));
+        var look = publisher.look().at(call.who(), lesson);
+        var checked = budget.spend(call.who().value(), look::checked);
         var reader = door.reader(call);
-        var items = verdict.items().stream().map(item -> view(item, reader)).toList();
+        var items = checked.items().stream().map(item -> view(item, reader)).toList();
         Answers.show(
                 call,
-                Members.of("clear", verdict.holding().isEmpty())
+                Members.of("clear", checked.holding().isEmpty())
                         .and("items", items)
                         .map());
     }

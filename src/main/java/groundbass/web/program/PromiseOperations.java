@@ -1,5 +1,6 @@
 package groundbass.web.program;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
 import groundbass.effort.Budget;
@@ -9,7 +10,6 @@ import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Zones;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
@@ -50,9 +50,7 @@ final class PromiseOperations implements PageGroup {
 
         ZoneId zone(ZoneId usual) {
             return Optional.ofNullable(zone)
-                    .map(name -> Optional.of(name)
-                            .filter(Zones.with(usual.getId())::contains)
-                            .map(ZoneId::of)
+                    .map(name -> ZoneNames.read(name)
                             .orElseThrow(() -> Refusal.member("zone", "catalog.problem.zone", name)))
                     .orElse(usual);
         }

@@ -19,7 +19,7 @@ import org.commonmark.renderer.html.HtmlRenderer;
 import org.owasp.html.HtmlPolicyBuilder;
 import org.owasp.html.PolicyFactory;
 
-/** Notes in Markdown (CommonMark) as HTML for a page. Only words, lists, links and code come through. Thread-safe. */
+/** Notes in Markdown (CommonMark) as HTML for a page. Only words, lists, tables, links and code come through. Thread-safe. */
 final class Markdown {
     private static final int LOWEST = 6;
     /** A character without meaning (Unicode, private use area), taken out of what was typed. */
@@ -30,11 +30,14 @@ final class Markdown {
     /** Characters of all pictures of a text: each showing is a drawing of its own in the page. */
     private static final int MOST_DRAWN = 1_000_000;
 
-    private static final HtmlRenderer RENDERER =
-            HtmlRenderer.builder().escapeHtml(true).build();
+    private static final HtmlRenderer RENDERER = HtmlRenderer.builder()
+            .extensions(NoteText.extensions())
+            .escapeHtml(true)
+            .build();
     private static final PolicyFactory POLICY = new HtmlPolicyBuilder()
             .allowElements("p", "h2", "h3", "h4", "h5", "h6", "ul", "ol", "li", "blockquote", "hr", "br")
             .allowElements("em", "strong", "code", "pre", "a")
+            .allowElements("table", "thead", "tbody", "tr", "th", "td")
             .allowAttributes("href")
             .onElements("a")
             .allowAttributes("start")

@@ -1,6 +1,7 @@
 package groundbass.engraving.sign;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Glyph;
@@ -199,6 +200,55 @@ class SpansTest {
                 .toList();
         assertThat(arrows).hasSize(2);
         assertThat(arrows.get(1).top()).isGreaterThan(arrows.get(0).top());
+    }
+
+    /** The key has no sign: D5 is G, which half a tone makes A flat, at the next position above. */
+    @Test // rule: bend-in-staff: the large head where it sounds, behind the small one of its fret
+    void whatIsBentBeforeTheStrokeHasItsLargeHeadWhereItSounds() {
+        for (var staves : List.of(Staves.BOTH, Staves.NOTATION_ONLY)) {
+            var marks = marks("1-2  D5\n3-4  D5 prebend 1/2\n", staves);
+            var heads = of(Kind.HEAD, marks);
+            assertThat(heads).hasSize(2);
+            double half = heads.get(0).box().top() - heads.get(1).box().top();
+            assertThat(half).as("one position higher").isCloseTo(0.5, within(1e-9));
+            var small = of(Kind.BEND, marks).stream()
+                    .filter(mark -> mark.shape() instanceof Shape.Sign sign && sign.glyph() == Glyph.HEAD_BLACK)
+                    .map(Mark::box)
+                    .toList();
+            assertThat(small).hasSize(1);
+            assertThat(middle(small.get(0))).isCloseTo(middle(heads.get(0).box()), within(1e-9));
+            var flat = of(Kind.ACCIDENTAL, marks).get(0).box();
+            assertThat(small.get(0).right()).isLessThan(flat.left());
+            assertThat(flat.right()).isLessThan(heads.get(1).box().left());
+        }
+    }
+
+    private static double middle(Box box) {
+        return (box.top() + box.bottom()) / 2;
+    }
+
+    @Test // rule: bend-in-staff: of a release the small head of the fret again, behind the large one
+    void whatIsLetBackLeadsToTheHeadOfItsFret() {
+        var marks = marks("1-4  D5 prebend 1 release\n", Staves.BOTH);
+        var large = of(Kind.HEAD, marks).get(0).box();
+        var small = of(Kind.BEND, marks).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Sign sign && sign.glyph() == Glyph.HEAD_BLACK)
+                .map(Mark::box)
+                .toList();
+        assertThat(small).hasSize(2);
+        assertThat(small.get(0).right()).isLessThan(large.left());
+        assertThat(small.get(1).left()).isGreaterThan(large.right());
+        assertThat(middle(small.get(1))).isEqualTo(middle(small.get(0))).isGreaterThan(middle(large));
+    }
+
+    @Test // rule: bend-in-staff: A flat by a bend, then A natural and A flat by the frets
+    void aLaterNoteSaysItsSignAnew() {
+        var natural = marks("1-2  D5 prebend 1/2\n3-4  D7\n", Staves.BOTH);
+        assertThat(glyphs(of(Kind.ACCIDENTAL, natural))).containsExactly(Glyph.FLAT, Glyph.NATURAL);
+        var flat = marks("1-2  D5 bend 1/2\n3-4  D6 as Ab\n", Staves.BOTH);
+        assertThat(glyphs(of(Kind.ACCIDENTAL, flat))).containsExactly(Glyph.FLAT, Glyph.FLAT);
+        var none = marks("1-2  D5 bend 1\n3-4  D7\n", Staves.BOTH);
+        assertThat(of(Kind.ACCIDENTAL, none)).isEmpty();
     }
 
     private static long curves(List<Mark> marks) {

@@ -7,6 +7,7 @@ import groundbass.score.Copy;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Shift;
+import groundbass.score.Technique;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -48,6 +49,34 @@ class LineEditTest {
     void typedLineEndsCannotBreakALine() {
         assertThat(edited(new Edit.Events(2, count("4"), " A5,\n A7 ")))
                 .isEqualTo(TEXT.replace("4    A5\n", "4    A5, A7\n"));
+    }
+
+    @Test
+    void whatIsStruckOneWayInSomeBarsIsStruckAnotherWay() {
+        String text = """
+                bar 1
+                1    E5 slap
+                2    D5 pop, E5 slap "slap it"
+                3-4  D4+G5 slap   # slap
+
+                bar 2 = bar 1
+
+                bar 3
+                1-4  E3 slap
+                """;
+        String struck = text.replace("E5 slap\n", "E5 thumb\n")
+                .replace("E5 slap \"", "E5 thumb \"")
+                .replace("G5 slap ", "G5 thumb ");
+        assertThat(LineEdit.apply(text, new Edit.Exchange(1, 2, Technique.SLAP, Technique.THUMB)))
+                .isEqualTo(struck);
+        String alone = LineEdit.apply(text, new Edit.Exchange(1, 1, Technique.SLAP, Technique.THUMB));
+        assertThat(LineText.read(alone).line().bar(1).notes())
+                .isEqualTo(LineText.read(struck).line().bar(1).notes());
+        assertThat(LineText.read(alone).line().bar(2).notes())
+                .as("the bar that took it over sounds as before")
+                .isEqualTo(LineText.read(text).line().bar(2).notes());
+        assertThat(LineEdit.of(text, new Edit.Exchange(1, 3, Technique.TAP, Technique.SLAP)))
+                .isEmpty();
     }
 
     @Test

@@ -9,6 +9,7 @@ import com.microsoft.playwright.options.ColorScheme;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import groundbass.web.Looks;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -43,13 +44,12 @@ class LineDeskTest {
         var episode = written("Strip");
         var page = desk.editor(episode);
         page.locator("[data-bar-spot='1']").click();
-        var second = page.getByLabel("Bar 1, count 1&", new Page.GetByLabelOptions().setExact(true));
+        var second = page.getByLabel("Bar 1, count 1&", exactly());
         second.fill("E7, E8 hammer");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1&   E5, E8", "1&   E7, E8 hammer"));
 
         second.press("Tab");
-        assertThat(page.getByLabel("Bar 1, count 2", new Page.GetByLabelOptions().setExact(true)))
-                .isFocused();
+        assertThat(page.getByLabel("Bar 1, count 2", exactly())).isFocused();
         page.keyboard().press("Shift+Enter");
         assertThat(page.getByLabel("Bar 1, count 2&")).isFocused();
         String split = LINE.replace("1&   E5, E8", "1&   E7, E8 hammer").replace("2    A5, Ax", "2    A5\n2&   Ax");
@@ -65,7 +65,7 @@ class LineDeskTest {
     void aLateAnswerTakesNothingBackThatWasTyped() {
         var page = desk.editor(written("Late"));
         page.locator("[data-bar-spot='1']").click();
-        var count = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
+        var count = page.getByLabel("Bar 1, count 1", exactly());
         page.evaluate("""
                 () => {
                   const ask = fetch;
@@ -93,8 +93,7 @@ class LineDeskTest {
     void aCopiedCountBecomesOneOfItsOwn() {
         var page = desk.editor(written("Copied"));
         page.locator("[data-bar-spot='2']").click();
-        page.getByLabel("Bar 2, count 2", new Page.GetByLabelOptions().setExact(true))
-                .fill("G5");
+        page.getByLabel("Bar 2, count 2", exactly()).fill("G5");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("bar 2 = bar 1\n", "bar 2 = bar 1\n2    G5\n"));
         assertThat(desk.complaints()).isEmpty();
     }
@@ -109,6 +108,40 @@ class LineDeskTest {
         page.keyboard().press("ArrowUp");
         page.keyboard().press("Enter");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n1&   A5\n2    rest\n3    rest\n4    rest\n");
+        assertThat(desk.complaints()).isEmpty();
+    }
+
+    /** From where a page begins, without a way through its head and its rooms. */
+    @Test
+    void aBarIsAddedByOneKeyWhereverNothingIsTyped() {
+        var page = desk.editor(desk.studio().episode("By keys alone"));
+        page.keyboard().press("Control+Enter");
+        assertThat(page.getByLabel("Bar 1, count 1", exactly())).isFocused();
+        page.keyboard().type("E5");
+        page.keyboard().press("Escape");
+        assertThat(page.locator("[data-bar-spot='1']")).isFocused();
+        page.keyboard().press("Control+Enter");
+        assertThat(page.getByLabel("Bar 2, count 1", exactly())).isFocused();
+        assertThat(page.locator("#mainLine")).hasValue(Pattern.compile("bar 1\\n1    E5"));
+    }
+
+    /** Keys that open another bar take the focus out of a field in which something is typed. */
+    @Test
+    void whatIsTypedBesideABarBelongsToThatBar() {
+        var page = desk.editor(desk.written("Whose chord", TWO_BARS));
+        page.locator("[data-bar-spot='1']").click();
+        page.keyboard().press("ArrowDown");
+        assertThat(page.getByLabel("Chords")).isFocused();
+        page.keyboard().type("A7");
+        page.keyboard().press("Enter");
+        page.keyboard().press("ArrowUp");
+        assertThat(page.getByLabel("Bar 1, count 1-4", exactly())).isFocused();
+        page.keyboard().press("ArrowDown");
+        page.keyboard().press("Control+a");
+        page.keyboard().type("D7");
+        page.keyboard().press("Alt+a");
+        assertThat(page.getByLabel("Bar 2, count 1-4", exactly())).isFocused();
+        assertThat(page.locator("#mainLine")).hasValue("bar 1 over D7\n1-4  E5\n\nbar 2 = bar 1\n\nbar 3\n1-4  A5\n");
         assertThat(desk.complaints()).isEmpty();
     }
 
@@ -189,7 +222,7 @@ class LineDeskTest {
     void wordsAreCompletedAndUndoneAfterTheNextVisit() {
         var page = desk.editor(written("Completed"));
         page.locator("[data-bar-spot='1']").click();
-        var first = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
+        var first = page.getByLabel("Bar 1, count 1", exactly());
         first.fill("E5 sla");
         assertThat(page.locator(".choices:not([hidden]) [role=option]").first()).hasText("slap");
         assertThat(Browser.barriers(page)).isEmpty();
@@ -275,6 +308,10 @@ class LineDeskTest {
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(desk.complaints()).as("the browser's own complaints").isEmpty();
+    }
+
+    private static Page.GetByLabelOptions exactly() {
+        return new Page.GetByLabelOptions().setExact(true);
     }
 
     private static Episode written(String title) {

@@ -53,6 +53,33 @@ class NoteViewsTest {
         assertThat(mistakes(html)).isEmpty();
     }
 
+    /** The example of GitHub Flavored Markdown 0.29, section 4.10. */
+    @Test
+    void aTableIsATable() {
+        String html = html("| foo | bar |\n| --- | :-: |\n| baz | <b>bim</b> |\n");
+        assertThat(html.replaceAll("\\s", ""))
+                .isEqualTo("<table><thead><tr><th>foo</th><th>bar</th></tr></thead>"
+                        + "<tbody><tr><td>baz</td><td>&lt;b&gt;bim&lt;/b&gt;</td></tr></tbody></table>");
+        assertThat(mistakes(html)).isEmpty();
+    }
+
+    /** Each line below a head is a row with all its cells. */
+    @Test
+    void aTableGrowsNoLargerThanItsText() {
+        String wide = "|x".repeat(200) + "|\n" + "|-".repeat(200) + "|\n" + "y\n".repeat(5_000);
+        assertThat(html(wide)).startsWith("<pre>|x|x").hasSizeLessThan(2 * wide.length());
+    }
+
+    /** GitHub Flavored Markdown 0.29, section 6.9: the full stop that ends a sentence is no part of the address. */
+    @Test
+    void anAddressAmongWordsIsALink() {
+        String html = html("More at https://grooves.example/one?a=1. Not javascript:alert(1).");
+        assertThat(html)
+                .contains("<a href=\"https://grooves.example/one?a&#61;1\" rel=\"nofollow\">")
+                .contains("</a>. Not javascript:alert(1).");
+        assertThat(mistakes(html)).isEmpty();
+    }
+
     @Test
     void nothingOfAWriterSlipsThrough() {
         String html =

@@ -20,7 +20,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Bends as arrows that rise from the note, with their size: on the tablature, else on the notation staff. Arrows of one
+ * Bends as arrows that rise from the note, with their size: on the tablature, else on the notation staff, which says with heads what is bent before it is struck. Arrows of one
  * moment stand side by side, that of the highest string first.
  */
 public final class Bends implements Concern {
@@ -33,9 +33,11 @@ public final class Bends implements Concern {
     }
 
     private static void bends(Sketch sketch, Spot spot) {
+        boolean onTab = sketch.options().staves().hasTab();
         var bent = spot.cell().heads().stream()
                 .filter(head -> Labels.isShown(head.head())
-                        && head.head().note().ornaments().bend().isPresent())
+                        && head.head().note().ornaments().bend().isPresent()
+                        && (onTab || head.head().bentBefore().isEmpty()))
                 .sorted(Comparator.comparingInt(head -> head.head().note().string()))
                 .toList();
         double shift = 0;

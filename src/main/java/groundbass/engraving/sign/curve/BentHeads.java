@@ -10,19 +10,22 @@ import groundbass.engraving.options.Staves;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
+import groundbass.engraving.spacing.Accidentals;
+import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.spacing.HeadPlace;
-import groundbass.engraving.spacing.Heads;
 import groundbass.engraving.spacing.Labels;
 import groundbass.engraving.spacing.Positions;
-import groundbass.theory.Key;
-import groundbass.theory.NoteName;
+import groundbass.score.Ornaments.Bend;
 import groundbass.theory.Pitch;
-import groundbass.theory.Spelling;
-import groundbass.writing.Head;
+import groundbass.writing.Head.Accidental;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * What a bend sounds, on a notation staff over a tablature: a curve to a small head in parentheses (rule:
- * bend-in-staff). Its size is said once, on the tablature; a bend by a quarter tone has no head.
+ * bend-in-staff). Its size is said once, on the tablature; a bend by a quarter tone has no head. What is bent before it is
+ * struck has a large head where it sounds, and before that the small one of its fret, on any notation staff.
  */
 public final class BentHeads implements Concern {
     private static final double SCALE = Measures.GRACE_SCALE;
@@ -33,14 +36,16 @@ public final class BentHeads implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
-        if (sketch.options().staves() != Staves.BOTH) {
-            return;
-        }
+        boolean both = sketch.options().staves() == Staves.BOTH;
         for (var spot : sketch.spots()) {
             double left = spot.x() + Math.max(Bends.inked(spot), flag(spot)) + FROM_HEAD;
             for (var head : spot.cell().heads()) {
-                if (Labels.isShown(head.head()) && Heads.hasBentHead(head.head())) {
-                    left = draw(sketch, spot, head, left) + FROM_HEAD;
+                var one = new OfHead(sketch, spot, head);
+                boolean begins = Labels.isShown(head.head());
+                if (begins && head.head().bentBefore().isPresent()) {
+                    left = one.before(left) + FROM_HEAD;
+                } else if (begins && both && head.head().bent().isPresent()) {
+                    left = one.after(left) + FROM_HEAD;
                 }
             }
         }
@@ -54,82 +59,88 @@ public final class BentHeads implements Concern {
                 : 0;
     }
 
-    /** The right edge of what is drawn. */
-    private static double draw(Sketch sketch, Spot spot, HeadPlace head, double left) {
-        var written = sketch.written(spot.span());
-        var key = written.inForce().key();
-        var pitch = bent(head.head(), key);
-        int position = Positions.sounding(pitch) - (spot.column().raised() ? Positions.OCTAVE : 0);
-        double x = add(sketch, spot, Glyph.PARENTHESIS_LEFT, left, position);
-        if (needsSign(spot, pitch.name(), key)) {
-            // an accidental, which the curve keeps clear of
-            x = add(sketch, spot, Kind.ACCIDENTAL, sign(pitch.name()), x, position);
+    /** A small head in its parentheses. */
+    private record Small(double middle, double y, double right) {
+        Point off(boolean above) {
+            return new Point(middle, y + (above ? -OFF_SMALL : OFF_SMALL));
         }
-        double middle = x + Graces.headWidth() / 2;
-        x = add(sketch, spot, Glyph.HEAD_BLACK, x, position);
-        double right = add(sketch, spot, Glyph.PARENTHESIS_RIGHT, x, position);
-        boolean above = spot.cell().heads().size() > 1
-                ? head.position() == spot.cell().highest()
-                : !spot.cell().up();
-        int out = above ? -1 : 1;
-        var from = new Point(spot.middle(), head.y() + out * OFF_HEAD);
-        var to = new Point(middle, Measures.y(position) + out * OFF_SMALL);
-        var bend = head.head().note().ornaments().bend().orElseThrow();
-        if (!bend.before()) {
-            curve(sketch, spot, from, to, above);
+    }
+
+    /** The small heads of one large one. */
+    private record OfHead(Sketch sketch, Spot spot, HeadPlace head) {
+        /** Left of it that of its fret, which is not heard; right of it the same where the string is let back. */
+        double before(double left) {
+            double x = spot.x() - Columns.leftOfAccidentals(spot.column()) - FROM_HEAD;
+            small(
+                    head.head().pitch(),
+                    head.head().accidental(),
+                    x - width(head.head().accidental()));
+            return bend().released() ? back(large(), left) : left;
         }
-        return bend.released() ? back(sketch, spot, head, to, right, above) : right;
-    }
 
-    /** To the pitch of its fret again, whose sign holds. */
-    private static double back(Sketch sketch, Spot spot, HeadPlace head, Point from, double left, boolean above) {
-        double x = add(sketch, spot, Glyph.PARENTHESIS_LEFT, left + FROM_HEAD, head.position());
-        double middle = x + Graces.headWidth() / 2;
-        x = add(sketch, spot, Glyph.HEAD_BLACK, x, head.position());
-        double right = add(sketch, spot, Glyph.PARENTHESIS_RIGHT, x, head.position());
-        curve(sketch, spot, from, new Point(middle, head.y() + (above ? -1 : 1) * OFF_SMALL), above);
-        return right;
-    }
+        /** The right edge of what a curve leads to. */
+        double after(double left) {
+            var to = head.head().bent().orElseThrow();
+            var small = small(to.pitch(), to.accidental(), left);
+            curve(large(), small.off(isAbove()));
+            return bend().released() ? back(small.off(isAbove()), small.right() + FROM_HEAD) : small.right();
+        }
 
-    private static void curve(Sketch sketch, Spot spot, Point from, Point to, boolean above) {
-        var curve = Arches.near(sketch.notation(), from, to, above)
-                .orElseGet(() -> Arches.overHeads(sketch.notation(), from, to, above));
-        sketch.notation().add(Kind.BEND, spot.owner(), curve);
-    }
+        /** To the pitch of its fret again, whose sign holds. */
+        private double back(Point from, double left) {
+            var small = small(head.head().pitch(), Optional.empty(), left);
+            curve(from, small.off(isAbove()));
+            return small.right();
+        }
 
-    private static double add(Sketch sketch, Spot spot, Glyph glyph, double left, int position) {
-        return add(sketch, spot, Kind.BEND, glyph, left, position);
-    }
+        private Bend bend() {
+            return head.head().note().ornaments().bend().orElseThrow();
+        }
 
-    private static double add(Sketch sketch, Spot spot, Kind kind, Glyph glyph, double left, int position) {
-        var box = MusicFont.bravura().box(glyph);
-        var at = new Point(left - box.left() * SCALE, Measures.y(position));
-        sketch.notation().add(kind, spot.owner(), new Shape.Sign(glyph, at, SCALE));
-        return left + box.width() * SCALE + BETWEEN;
-    }
+        private boolean isAbove() {
+            return spot.cell().heads().size() > 1
+                    ? head.position() == spot.cell().highest()
+                    : !spot.cell().up();
+        }
 
-    /** A second, or a third where it is bent farther. */
-    private static Pitch bent(Head head, Key key) {
-        int semitones = head.note().ornaments().bend().orElseThrow().quarters() / 2;
-        int midi = head.pitch().midi() + semitones;
-        var letter = head.pitch().name().letter().plus(semitones > 2 ? 2 : 1);
-        int alteration = Math.floorMod(midi - letter.semitones() + 6, 12) - 6;
-        return Math.abs(alteration) > 1
-                ? Spelling.of(key, midi, midi - 1)
-                : Pitch.sounding(new NoteName(letter, alteration), midi);
-    }
+        private Point large() {
+            return new Point(spot.middle(), head.y() + (isAbove() ? -OFF_HEAD : OFF_HEAD));
+        }
 
-    /** Whatever the bar has said of this letter, the small head says it anew. */
-    private static boolean needsSign(Spot spot, NoteName name, Key key) {
-        return name.alteration() != key.alterationOf(name.letter())
-                || spot.span().bar().columns().stream()
-                        .flatMap(column -> column.cells().stream())
-                        .flatMap(cell -> cell.heads().stream())
-                        .map(head -> head.head().pitch().name())
-                        .anyMatch(other -> other.letter() == name.letter() && !other.equals(name));
-    }
+        private static double width(Optional<Accidental> sign) {
+            var glyphs = new ArrayList<>(List.of(Glyph.PARENTHESIS_LEFT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT));
+            sign.ifPresent(each -> glyphs.add(Accidentals.glyph(each.sign())));
+            return glyphs.stream().mapToDouble(OfHead::width).sum();
+        }
 
-    private static Glyph sign(NoteName name) {
-        return name.alteration() < 0 ? Glyph.FLAT : name.alteration() > 0 ? Glyph.SHARP : Glyph.NATURAL;
+        private static double width(Glyph glyph) {
+            return MusicFont.bravura().box(glyph).width() * SCALE + BETWEEN;
+        }
+
+        private Small small(Pitch pitch, Optional<Accidental> sign, double left) {
+            int position = Positions.sounding(pitch) - (spot.column().raised() ? Positions.OCTAVE : 0);
+            double x = add(Kind.BEND, Glyph.PARENTHESIS_LEFT, left, position);
+            if (sign.isPresent()) {
+                // an accidental, which the curve keeps clear of
+                x = add(Kind.ACCIDENTAL, Accidentals.glyph(sign.get().sign()), x, position);
+            }
+            double middle = x + Graces.headWidth() / 2;
+            x = add(Kind.BEND, Glyph.HEAD_BLACK, x, position);
+            double right = add(Kind.BEND, Glyph.PARENTHESIS_RIGHT, x, position);
+            return new Small(middle, Measures.y(position), right);
+        }
+
+        private double add(Kind kind, Glyph glyph, double left, int position) {
+            var box = MusicFont.bravura().box(glyph);
+            var at = new Point(left - box.left() * SCALE, Measures.y(position));
+            sketch.notation().add(kind, spot.owner(), new Shape.Sign(glyph, at, SCALE));
+            return left + width(glyph);
+        }
+
+        private void curve(Point from, Point to) {
+            var curve = Arches.near(sketch.notation(), from, to, isAbove())
+                    .orElseGet(() -> Arches.overHeads(sketch.notation(), from, to, isAbove()));
+            sketch.notation().add(Kind.BEND, spot.owner(), curve);
+        }
     }
 }

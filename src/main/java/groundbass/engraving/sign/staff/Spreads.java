@@ -28,12 +28,17 @@ import java.util.List;
  */
 public final class Spreads implements Concern {
     private static final double BEYOND = 0.5;
+    /** A quarter of a space off the nearest line of the staff, whether the head is on a line or between two. */
+    private static final double BEYOND_BRACKET = 0.75;
+
     private static final double BEYOND_NUMBER = 0.75;
     private static final double FROM_NUMBER = 0.35;
     private static final double HOOK = 0.5;
     private static final double LINE = 0.16;
     private static final double ARROW = 0.7;
-    private static final double SAMPLE = 1.7;
+    private static final double SAMPLE_TOP = -1.65;
+    private static final double SAMPLE_BOTTOM = 0.5;
+    private static final int FEWEST = 2;
 
     @Override
     public void draw(Sketch sketch) {
@@ -56,8 +61,9 @@ public final class Spreads implements Concern {
                 .findFirst()
                 .orElseThrow();
         if (sketch.options().staves().hasNotation()) {
-            double top = begun.stream().mapToDouble(HeadPlace::y).min().orElseThrow() - BEYOND;
-            double bottom = begun.stream().mapToDouble(HeadPlace::y).max().orElseThrow() + BEYOND;
+            double beyond = spread.isRolled() ? BEYOND : BEYOND_BRACKET;
+            double top = begun.stream().mapToDouble(HeadPlace::y).min().orElseThrow() - beyond;
+            double bottom = begun.stream().mapToDouble(HeadPlace::y).max().orElseThrow() + beyond;
             add(sketch.notation(), owner, shapes(spread, x - Columns.leftOfMain(column), top, bottom));
         }
         if (sketch.options().staves().hasTab()) {
@@ -85,17 +91,17 @@ public final class Spreads implements Concern {
 
     private static List<Shape> shapes(Spread spread, double left, double top, double bottom) {
         return switch (spread) {
-            case ROLL -> wave(left, top, bottom);
-            case ROLL_UP -> arrowed(wave(left, top + ARROW, bottom), left, top, 1);
-            case ROLL_DOWN -> arrowed(wave(left, top, bottom - ARROW), left, bottom, -1);
+            case ROLL -> wave(left, top, bottom, FEWEST);
+            case ROLL_UP -> arrowed(wave(left, top + ARROW, bottom, 1), left, top, 1);
+            case ROLL_DOWN -> arrowed(wave(left, top, bottom - ARROW, 1), left, bottom, -1);
             case BRACKET -> bracket(left, top, bottom);
         };
     }
 
-    /** As many pieces as fill the height; the last one reaches over its end rather than short of it. */
-    private static List<Shape> wave(double left, double top, double bottom) {
+    /** About as many pieces as fill the height, in its middle. */
+    private static List<Shape> wave(double left, double top, double bottom, int fewest) {
         var box = MusicFont.bravura().box(Glyph.ROLL_WAVE);
-        int count = Math.max(2, (int) Math.round((bottom - top) / box.width()));
+        int count = Math.max(fewest, (int) Math.round((bottom - top) / box.width()));
         double start = (top + bottom) / 2 + count * box.width() / 2;
         var wave = new ArrayList<Shape>();
         for (int i = 0; i < count; i++) {
@@ -126,6 +132,6 @@ public final class Spreads implements Concern {
 
     /** For a legend. */
     public static List<Shape> sample(Spread spread) {
-        return shapes(spread, 0, -SAMPLE, 0);
+        return shapes(spread, 0, SAMPLE_TOP, SAMPLE_BOTTOM);
     }
 }

@@ -1,11 +1,12 @@
 package groundbass.web.desk.calendar;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Series;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.LessonLook;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.SiteLook;
 import groundbass.publishing.Trouble;
 import groundbass.release.Releases;
 import groundbass.text.Message;
@@ -25,23 +26,28 @@ public final class PublishingViews {
         this.watch = watch;
     }
 
+    /** To look at all the lessons of one page. */
+    public SiteLook look() {
+        return publisher.look();
+    }
+
     /**
      * Where it stands with all of its releases.
      *
-     * @param differs what {@link #differs} says of it, or a verdict
+     * @param differs what the look says of it
      */
-    public ReleaseCalendar calendar(Episode episode, Series series, Reader reader, Optional<Message> differs) {
-        return ReleaseCalendar.of(episode, series, releases, reader).with(troubles(episode), differs);
+    public ReleaseCalendar calendar(LessonLook look, Series series, Reader reader, Optional<Message> differs) {
+        return ReleaseCalendar.of(look, series, releases, reader).with(troubles(look), differs);
     }
 
     /** Where it stands, in a line or two. */
-    public EpisodeStatus standing(Episode episode, Reader reader) {
-        return EpisodeStatus.of(episode, releases.latest(episode.id()), reader);
+    public EpisodeStatus standing(LessonLook look, Reader reader) {
+        return EpisodeStatus.of(look.episode(), look.latest(), reader);
     }
 
     /** What is in the way of its hour, beside a build that failed, which {@link EpisodeStatus} says. */
-    public List<Message> troubles(Episode episode) {
-        return watch.troubles(episode).stream()
+    public List<Message> troubles(LessonLook look) {
+        return watch.troubles(look).stream()
                 .filter(trouble -> trouble.kind() != Trouble.Kind.FAILED)
                 .map(Trouble::sentence)
                 .toList();
@@ -50,15 +56,5 @@ public final class PublishingViews {
     /** Whose drafts may differ from what is fixed: the others need not be compared. */
     public List<EpisodeId> writtenSince(EducatorId who) {
         return releases.writtenSince(who);
-    }
-
-    /** In what its draft differs from what readers see or will see; empty where it does not. */
-    public Optional<Message> differs(EducatorId who, Episode episode) {
-        return publisher.differs(who, episode);
-    }
-
-    /** What is to be said of the saved draft before it goes out. */
-    public Publisher.Verdict verdict(EducatorId who, Episode episode) {
-        return publisher.verdict(who, episode.id());
     }
 }

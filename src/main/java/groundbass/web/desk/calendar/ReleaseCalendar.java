@@ -1,8 +1,8 @@
 package groundbass.web.desk.calendar;
 
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.series.Series;
+import groundbass.publishing.LessonLook;
 import groundbass.release.Release;
 import groundbass.release.Releases;
 import groundbass.text.Message;
@@ -28,12 +28,11 @@ public record ReleaseCalendar(
         Optional<Message> now,
         List<Message> troubles,
         Optional<Message> differs) {
-    static ReleaseCalendar of(Episode episode, Series series, Releases releases, Reader reader) {
-        var all = releases.of(episode.id());
-        var standing = EpisodeStatus.of(episode, all.stream().findFirst(), reader);
-        var current =
-                releases.current(episode.id()).map(release -> release.spec().release());
-        var rows = all.stream()
+    static ReleaseCalendar of(LessonLook look, Series series, Releases releases, Reader reader) {
+        var episode = look.episode();
+        var standing = EpisodeStatus.of(episode, look.latest(), reader);
+        var current = look.current().map(release -> release.spec().release());
+        var rows = look.releases().stream()
                 .map(release -> row(release, current.orElse(0), releases))
                 .toList();
         var now = current.map(number -> Message.of("desk.calendar.now", number));

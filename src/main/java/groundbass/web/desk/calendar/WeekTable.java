@@ -11,10 +11,12 @@ import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.effort.Busy;
-import groundbass.publishing.Publisher.Verdict;
+import groundbass.publishing.LessonLook;
 import groundbass.publishing.Seen;
+import groundbass.publishing.SiteLook;
 import groundbass.publishing.Slot;
 import groundbass.publishing.preflight.CheckedItem;
+import groundbass.publishing.preflight.CheckedLesson;
 import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.calendar.WeeksView.Cell;
@@ -89,7 +91,8 @@ final class WeekTable {
     WeeksView of(EducatorId who, Reader reader, Optional<Held> held, Optional<Episode> touched) {
         var all = catalog.ownedBy(who);
         var inHand = all.stream().map(series -> episodes.inHand(series.id(), 0)).toList();
-        var looks = new Looks(who, inHand);
+        var site = publishing.look();
+        var looks = new Looks(who, site, inHand);
         var blocks = IntStream.range(0, all.size())
                 .mapToObj(i -> new Block(all.get(i), i + 1, inHand.get(i), reader, held, looks))
                 .toList();
@@ -97,7 +100,7 @@ final class WeekTable {
         var moved = touched.map(episode -> new Moved(
                 episode.id().value(),
                 episode.title(),
-                publishing.standing(episode, reader).state()));
+                publishing.standing(site.at(who, episode), reader).state()));
         return new WeeksView(blocks.stream().map(Block::head).toList(), weeks(cells, reader), held, moved);
     }
 
@@ -146,13 +149,18 @@ final class WeekTable {
 
     /**
      * Looks lessons over, so many for a page and as long as their educator may work the machine: first what goes out next, in
-     * whichever series. The others lead to the page on which that is done.
+     * whichever series. The others lead to the page on which that is done. What is read of a lesson, and of the site, is
+     * read once.
      */
     private final class Looks {
+        private final Map<EpisodeId, LessonLook> lessons;
         private final Map<EpisodeId, Look> looks = new HashMap<>();
 
         /** @param inHand the lessons of each series that are not out, in their order */
-        Looks(EducatorId who, List<List<Episode>> inHand) {
+        Looks(EducatorId who, SiteLook site, List<List<Episode>> inHand) {
+            this.lessons = inHand.stream()
+                    .flatMap(List::stream)
+                    .collect(Collectors.toMap(Episode::id, episode -> site.at(who, episode)));
             var next = inHand.stream()
                     .flatMap(List::stream)
                     .sorted(Comparator.comparing(
@@ -161,15 +169,19 @@ final class WeekTable {
                     .toList();
             try {
                 for (var episode : next) {
-                    looks.put(episode.id(), desk.work(who, () -> look(who, episode)));
+                    looks.put(episode.id(), desk.work(who, () -> look(lessons.get(episode.id()))));
                 }
             } catch (Busy busy) {
                 // the hours are told all the same
             }
         }
 
-        private Look look(EducatorId who, Episode episode) {
-            return new Look(lacks(publishing.verdict(who, episode)), publishing.troubles(episode));
+        private Look look(LessonLook lesson) {
+            return new Look(lacks(lesson.checked()), publishing.troubles(lesson));
+        }
+
+        EpisodeStatus standing(Episode episode, Reader reader) {
+            return publishing.standing(lessons.get(episode.id()), reader);
         }
 
         Optional<Lacks> lacks(Episode episode) {
@@ -182,10 +194,10 @@ final class WeekTable {
                     .orElseGet(List::of);
         }
 
-        private static Lacks lacks(Verdict verdict) {
-            int open = verdict.holding().size();
+        private static Lacks lacks(CheckedLesson checked) {
+            int open = checked.holding().size();
             var sum = open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open);
-            var points = verdict.items().stream()
+            var points = checked.items().stream()
                     .filter(item -> item.state() == CheckedItem.State.KEEPS_BACK)
                     .map(item -> item.point().title())
                     .toList();
@@ -316,7 +328,7 @@ final class WeekTable {
                     episode.number(),
                     episode.title(),
                     Seen.of(episode.state()).token(),
-                    publishing.standing(episode, reader),
+                    looks.standing(episode, reader),
                     looks.troubles(episode),
                     looks.lacks(episode),
                     isDue(episode) ? List.of() : hours(),
@@ -338,7 +350,12 @@ final class WeekTable {
         }
 
         private Waiting waiting(Episode episode) {
-            return new Waiting(DeskContext.path(episode), episode.number(), episode.title(), looks.lacks(episode));
+            return new Waiting(
+                    episode.id().value(),
+                    DeskContext.path(episode),
+                    episode.number(),
+                    episode.title(),
+                    looks.lacks(episode));
         }
     }
 }

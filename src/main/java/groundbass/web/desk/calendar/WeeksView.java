@@ -128,7 +128,7 @@ public record WeeksView(List<SeriesHead> series, List<Week> weeks, Optional<Held
     public record Other(String value, String label) {}
 
     /** A lesson without an hour; {@code lacks} where that was looked over. */
-    public record Waiting(String path, int number, String title, Optional<Lacks> lacks) {}
+    public record Waiting(String id, String path, int number, String title, Optional<Lacks> lacks) {}
 
     /**
      * What a lesson's way out still lacks.

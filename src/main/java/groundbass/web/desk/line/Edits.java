@@ -4,10 +4,12 @@ import groundbass.linetext.edit.Edit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Shift;
+import groundbass.score.Technique;
 import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** Reads which change of a text the page's script asks for; empty where it is none. */
 final class Edits {
@@ -38,6 +40,9 @@ final class Edits {
                         bar,
                         last(bar)));
             case "move" -> shift().map(by -> new Edit.Move(bar, last(bar), by));
+            case "exchange" ->
+                technique("struck")
+                        .flatMap(from -> technique("becomes").map(to -> new Edit.Exchange(bar, last(bar), from, to)));
             case "take-over" -> Optional.of(new Edit.TakeOver(bar, FormParameters.text(ctx, "from")));
             case "chords" -> Optional.of(new Edit.Chords(bar, FormParameters.text(ctx, "chords")));
             case "setting" ->
@@ -57,6 +62,13 @@ final class Edits {
 
     private Optional<Shift> shift() {
         return Shift.of(signed("strings"), signed("frets"));
+    }
+
+    private Optional<Technique> technique(String name) {
+        String word = FormParameters.text(ctx, name);
+        return Stream.of(Technique.values())
+                .filter(one -> one.word().equals(word))
+                .findFirst();
     }
 
     private int signed(String name) {

@@ -1,11 +1,11 @@
 package groundbass.web.desk.publish;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.form.FieldProblem;
 import groundbass.publishing.Promise;
 import groundbass.text.Message;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.view.Reader;
-import groundbass.web.view.Zones;
 import io.javalin.http.Context;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -30,7 +30,7 @@ public record Hour(String local, String zone) {
     }
 
     Optional<ZoneId> place() {
-        return Zones.with("").contains(zone) ? Optional.of(ZoneId.of(zone)) : Optional.empty();
+        return ZoneNames.read(zone);
     }
 
     /** What moment it stands for, or why for none; empty while it is not typed. */

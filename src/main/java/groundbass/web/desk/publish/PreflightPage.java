@@ -56,8 +56,9 @@ public final class PreflightPage implements PageGroup {
 
     private void show(Context ctx) {
         var episode = desk.episode(ctx);
-        var room = desk.work(desk.educator(ctx), () -> rooms.view(ctx, Room.PUBLISH, episode));
-        desk.pages().show(ctx, "desk/preflight", new View(room, publishing.troubles(episode), clock.instant()));
+        var look = rooms.look(episode);
+        var room = desk.work(desk.educator(ctx), () -> rooms.view(ctx, Room.PUBLISH, look));
+        desk.pages().show(ctx, "desk/preflight", new View(room, publishing.troubles(look), clock.instant()));
     }
 
     /** Lets stand what the page showed, and says how the lesson stands then. */

@@ -5,10 +5,10 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
+import groundbass.publishing.LessonLook;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Seen;
 import groundbass.release.ReleaseNote;
-import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.access.Reauthentication;
@@ -27,7 +27,6 @@ import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.BiFunction;
 
 /** The room in which a lesson goes out: now, or at an hour; in which a promise is taken back; which tells how it stands. */
@@ -104,7 +103,9 @@ public final class PublishPages implements PageGroup {
 
     private void show(Context ctx, Episode episode, Hour hour, FieldProblems problems) {
         var reader = desk.pages().reader(ctx);
-        var room = rooms.view(ctx, Room.PUBLISH, episode).with(problems);
+        var series = desk.seriesOf(episode);
+        var look = rooms.look(episode);
+        var room = rooms.view(ctx, Room.PUBLISH, look).with(problems);
         desk.pages()
                 .show(
                         ctx,
@@ -115,27 +116,25 @@ public final class PublishPages implements PageGroup {
                                 FormParameters.text(ctx, "why"),
                                 note(ctx),
                                 telling.holders(episode),
-                                calendar(ctx, episode, room.differs()),
-                                telling.of(desk.seriesOf(episode), episode, reader.locale()),
-                                belowVideo(episode),
+                                publishing.calendar(look, series, reader, room.differs()),
+                                telling.of(series, episode, reader.locale()),
+                                belowVideo(look),
                                 hour,
                                 hour.meaning(reader, clock.instant())));
     }
 
-    private String belowVideo(Episode episode) {
-        var draft = writing.draft(desk.seriesOf(episode).owner(), episode.id()).orElseThrow(NotFoundResponse::new);
-        return telling.belowVideo(episode, draft.document());
-    }
-
-    private ReleaseCalendar calendar(Context ctx, Episode episode, Optional<Message> differs) {
-        return publishing.calendar(episode, desk.seriesOf(episode), desk.pages().reader(ctx), differs);
+    private String belowVideo(LessonLook look) {
+        var draft = look.draft().orElseThrow(NotFoundResponse::new);
+        return telling.belowVideo(look.episode(), draft.document());
     }
 
     /** The part that changes by itself. */
     private void calendar(Context ctx) {
         var episode = desk.episode(ctx);
-        var differs = publishing.differs(desk.educator(ctx), episode);
-        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendar(ctx, episode, differs)));
+        var look = publishing.look().at(desk.educator(ctx), episode);
+        var reader = desk.pages().reader(ctx);
+        var calendar = publishing.calendar(look, desk.seriesOf(episode), reader, look.differs());
+        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendar));
     }
 
     /** What the hour stands for that is typed at this moment. */

@@ -1,5 +1,6 @@
 package groundbass.web.desk.publish;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Withdrawal;
 import groundbass.publishing.Seen;
@@ -7,7 +8,6 @@ import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
 import groundbass.web.desk.calendar.ReleaseCalendar;
 import groundbass.web.desk.room.RoomView;
-import groundbass.web.view.Zones;
 import java.util.List;
 import java.util.Optional;
 
@@ -63,6 +63,6 @@ public record PublishView(
     }
 
     public List<String> zones() {
-        return Zones.with(hour.zone());
+        return ZoneNames.all();
     }
 }

@@ -1,7 +1,7 @@
 package groundbass.web.desk.room;
 
-import groundbass.publishing.Publisher.Verdict;
 import groundbass.publishing.preflight.CheckedItem;
+import groundbass.publishing.preflight.CheckedLesson;
 import groundbass.publishing.preflight.Checkpoint;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.text.Message;
@@ -45,17 +45,17 @@ public record PreflightView(
         }
     }
 
-    public static PreflightView of(String path, Verdict verdict) {
-        var asking = verdict.asking();
-        var blocking = verdict.holding().stream()
+    public static PreflightView of(String path, CheckedLesson checked) {
+        var asking = checked.asking();
+        var blocking = checked.holding().stream()
                 .filter(remark -> !asking.contains(remark))
                 .toList();
-        var others = verdict.remarks().stream()
-                .filter(remark -> !verdict.holding().contains(remark))
+        var others = checked.remarks().stream()
+                .filter(remark -> !checked.holding().contains(remark))
                 .filter(remark -> remark.point() != Checkpoint.RELEASE) // it is told by itself, of each room
                 .toList();
         String accepting = asking.stream().map(LessonRemark::digest).distinct().collect(Collectors.joining(" "));
-        var items = verdict.items().stream().map(item -> item(path, item)).toList();
+        var items = checked.items().stream().map(item -> item(path, item)).toList();
         return new PreflightView(rows(path, blocking), rows(path, asking), rows(path, others), accepting, items);
     }
 
@@ -83,7 +83,7 @@ public record PreflightView(
     private static String way(String path, String field, int bar) {
         return switch (field) {
             case "address" -> "/desk/settings#publicAddress";
-            case "imprint" -> "/desk/who-teaches";
+            case "imprint" -> "/desk/who-teaches?lesson=" + path.substring(path.lastIndexOf('/') + 1);
             case "mail" -> "/desk/outbox";
             default -> path + Room.of(field).map(room -> spot(room, field, bar)).orElse(Room.PUBLISH.way());
         };

@@ -6,6 +6,7 @@ import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
+import groundbass.publishing.LessonLook;
 import groundbass.publishing.Publisher;
 import groundbass.text.Messages;
 import groundbass.web.desk.access.DeskContext;
@@ -202,29 +203,48 @@ public final class Rooms {
         return writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
     }
 
+    private static Draft draft(LessonLook look) {
+        return look.draft().orElseThrow(NotFoundResponse::new);
+    }
+
     private RoomView view(Context ctx, RoomPage page, Episode episode, Draft draft) {
-        return view(ctx, page.room(), page.way(), page.base(draft.document()), episode, draft);
+        return view(ctx, page, publishing.look().at(episode, draft));
+    }
+
+    private RoomView view(Context ctx, RoomPage page, LessonLook look) {
+        return view(ctx, page.room(), page.way(), page.base(draft(look).document()), look);
+    }
+
+    /** A look at a lesson of theirs, for a page that says more of it than its room does. */
+    public LessonLook look(Episode episode) {
+        var owner = desk.seriesOf(episode).owner();
+        return publishing.look().at(episode, draft(owner, episode));
     }
 
     /** What a room shows that saves nothing by itself. */
     public RoomView view(Context ctx, Room room, Episode episode) {
-        var owner = desk.seriesOf(episode).owner();
-        return view(ctx, room, room.way(), "", episode, draft(owner, episode));
+        return view(ctx, room, look(episode));
+    }
+
+    /** The same for a lesson that is looked at already. */
+    public RoomView view(Context ctx, Room room, LessonLook look) {
+        return view(ctx, room, room.way(), "", look);
     }
 
     /** What a page shows that goes on from what a room says. */
     public RoomView view(Context ctx, RoomPage page, Episode episode) {
-        var owner = desk.seriesOf(episode).owner();
-        return view(ctx, page, episode, draft(owner, episode));
+        return view(ctx, page, look(episode));
     }
 
-    private RoomView view(Context ctx, Room room, String way, String base, Episode episode, Draft draft) {
+    private RoomView view(Context ctx, Room room, String way, String base, LessonLook look) {
+        var episode = look.episode();
         var series = desk.seriesOf(episode);
         String path = DeskContext.path(episode);
+        var draft = draft(look);
         var document = draft.document();
-        var verdict = publishing.verdict(series.owner(), episode);
-        var preflight = PreflightView.of(path, verdict);
-        var differs = verdict.differs();
+        var checked = look.checked();
+        var preflight = PreflightView.of(path, checked);
+        var differs = checked.differs();
         var states = new RoomStates(document, preflight, episode.isPublished(), differs.isPresent());
         var rows = Stream.of(Room.values())
                 .map(one -> new RoomRow(one, path + one.way(), states.of(one), one == room))
@@ -237,7 +257,7 @@ public final class Rooms {
                 series.title(),
                 episode.number(),
                 document.settings().language(),
-                publishing.standing(episode, desk.pages().reader(ctx)),
+                publishing.standing(look, desk.pages().reader(ctx)),
                 draft.savedAt(),
                 base,
                 differs,

@@ -2,10 +2,12 @@ package groundbass.web.desk.site;
 
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.room.Room;
 import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -14,10 +16,12 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.Optional;
 
 /** What the site says about who teaches here. */
 public final class ImprintPages implements PageGroup {
     private static final String PATH = "/desk/who-teaches";
+    private static final String TEMPLATE = "desk/who-teaches";
 
     private final DeskContext desk;
     private final Educators educators;
@@ -40,7 +44,18 @@ public final class ImprintPages implements PageGroup {
     private void show(Context ctx) {
         var now = settings.current().imprint();
         desk.pages()
-                .show(ctx, "desk/who-teaches", new View(now.isComplete() ? now : begun(ctx, now), FieldProblems.NONE));
+                .show(
+                        ctx,
+                        TEMPLATE,
+                        new View(
+                                now.isComplete() ? now : begun(ctx, now),
+                                lesson(ctx.queryParam("lesson")),
+                                FieldProblems.NONE));
+    }
+
+    /** The lesson that this was asked for, on its way out. */
+    private static Optional<EpisodeId> lesson(String named) {
+        return Optional.ofNullable(named).flatMap(EpisodeId::parse);
     }
 
     /** With what is known already, so that it has only to be agreed to. */
@@ -61,16 +76,25 @@ public final class ImprintPages implements PageGroup {
                 FormParameters.text(ctx, "words"),
                 FormParameters.text(ctx, "legal"),
                 FormParameters.text(ctx, "guardians"));
+        var lesson = lesson(ctx.formParam("lesson"));
         var outcome = settings.saveImprint(desk.educator(ctx), typed);
         if (outcome.result().isEmpty()) {
-            desk.pages().showAgain(ctx, "desk/who-teaches", new View(typed, new FieldProblems(outcome.problems())));
+            desk.pages().showAgain(ctx, TEMPLATE, new View(typed, lesson, new FieldProblems(outcome.problems())));
             return;
         }
         chosen.forget();
         Flash.say(ctx, "desk.saved");
-        ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+        ctx.redirect(lesson.map(ImprintPages::publishing).orElse(PATH), HttpStatus.SEE_OTHER);
     }
 
-    /** What the page shows. */
-    public record View(Imprint form, FieldProblems problems) {}
+    private static String publishing(EpisodeId lesson) {
+        return DeskContext.EPISODE.replace("{id}", lesson.value()) + Room.PUBLISH.way();
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param lesson where its button leads back to; empty where nobody came from one
+     */
+    public record View(Imprint form, Optional<EpisodeId> lesson, FieldProblems problems) {}
 }

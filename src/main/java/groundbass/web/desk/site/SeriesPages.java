@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.SiteSettings;
@@ -10,7 +11,6 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
-import groundbass.web.view.Zones;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -39,7 +39,7 @@ public final class SeriesPages implements PageGroup {
     }
 
     private void begin(Context ctx) {
-        var blank = new SeriesForm("", "", "", Zones.named(settings.get().defaultZone()));
+        var blank = new SeriesForm("", "", "", ZoneNames.of(settings.get().defaultZone()));
         desk.pages().show(ctx, "desk/series", View.of(NEW, blank, FieldProblems.NONE));
     }
 
@@ -81,7 +81,7 @@ public final class SeriesPages implements PageGroup {
     /** What the page shows; {@code path} is where the form goes. */
     public record View(String path, boolean fresh, SeriesForm form, List<String> zones, FieldProblems problems) {
         static View of(String path, SeriesForm form, FieldProblems problems) {
-            return new View(path, path.equals(NEW), form, Zones.with(form.zone()), problems);
+            return new View(path, path.equals(NEW), form, ZoneNames.all(), problems);
         }
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SettingsForm;
 import groundbass.web.desk.access.DeskContext;
@@ -11,7 +12,6 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
 import groundbass.web.view.LanguageRow;
-import groundbass.web.view.Zones;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -47,7 +47,7 @@ public final class SettingsPages implements PageGroup {
                 form.siteName(),
                 form.language(),
                 form.downloadsNeedSignIn(),
-                Zones.named(now.defaultZone()),
+                ZoneNames.of(now.defaultZone()),
                 form.publicAddress());
     }
 
@@ -75,7 +75,7 @@ public final class SettingsPages implements PageGroup {
     /** What the page shows. */
     public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, FieldProblems problems) {
         static View of(SettingsForm form, FieldProblems problems) {
-            var zones = Zones.with(form.defaultZone());
+            var zones = ZoneNames.all();
             return new View(form, zones, LanguageRow.with(form.language()), problems);
         }
     }

@@ -1,0 +1,22 @@
+package groundbass.publishing;
+
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** A value that is worked out when it is first asked for, and then kept. */
+final class Once<T> implements Supplier<T> {
+    private final Supplier<T> source;
+    private Optional<T> value = Optional.empty();
+
+    Once(Supplier<T> source) {
+        this.source = source;
+    }
+
+    @Override
+    public synchronized T get() {
+        if (value.isEmpty()) {
+            value = Optional.of(source.get());
+        }
+        return value.get();
+    }
+}
