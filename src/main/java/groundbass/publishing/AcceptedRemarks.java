@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Which remarks on an episode its educator has read and lets stand, by their digests. */
@@ -27,19 +28,24 @@ final class AcceptedRemarks {
     void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
         jdbi.useTransaction(handle -> {
             episodes.lock(handle, episode); // or two windows both find a remark that is not accepted yet
-            var fresh = new HashSet<>(digests);
-            fresh.removeAll(of(episode));
-            for (String digest : fresh) {
-                handle.createUpdate("""
-                                insert into accepted_remark (episode_id, remark, educator_id, accepted_at)
-                                values (:episode, :remark, :who, :now)""")
-                        .bind("episode", episode)
-                        .bind("remark", digest)
-                        .bind("who", who)
-                        .bind("now", clock.instant())
-                        .execute();
-            }
+            letStand(handle, who, episode, digests);
         });
+    }
+
+    /** The same for whoever has locked the episode. */
+    void letStand(Handle handle, EducatorId who, EpisodeId episode, Collection<String> digests) {
+        var fresh = new HashSet<>(digests);
+        fresh.removeAll(of(episode));
+        for (String digest : fresh) {
+            handle.createUpdate("""
+                            insert into accepted_remark (episode_id, remark, educator_id, accepted_at)
+                            values (:episode, :remark, :who, :now)""")
+                    .bind("episode", episode)
+                    .bind("remark", digest)
+                    .bind("who", who)
+                    .bind("now", clock.instant())
+                    .execute();
+        }
     }
 
     Set<String> of(EpisodeId episode) {

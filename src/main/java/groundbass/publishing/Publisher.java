@@ -16,6 +16,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
 
 /**
@@ -38,7 +39,12 @@ public final class Publisher {
      * how many windows it is asked for, it goes out once; where it went out meanwhile, nothing is done.
      */
     public Outcome<ReleaseId> bringOut(EducatorId who, EpisodeId id, Seen seen) {
-        return prepare(who, id, Wish.of(Aim.OUT_NOW, now(), seen));
+        return bringOut(who, id, seen, Set.of());
+    }
+
+    /** @param accepted digests of remarks that may stand; they do as soon as it is entered, and not where it is refused */
+    public Outcome<ReleaseId> bringOut(EducatorId who, EpisodeId id, Seen seen, Collection<String> accepted) {
+        return prepare(who, id, Wish.of(Aim.OUT_NOW, now(), seen).accepting(accepted));
     }
 
     /**
@@ -47,12 +53,18 @@ public final class Publisher {
      * @param note what students are told of it; its text must be there
      */
     public Outcome<ReleaseId> correct(EducatorId who, EpisodeId id, ReleaseNote note, Seen seen) {
+        return correct(who, id, note, seen, Set.of());
+    }
+
+    /** @param accepted as in {@link #bringOut(EducatorId, EpisodeId, Seen, Collection)} */
+    public Outcome<ReleaseId> correct(
+            EducatorId who, EpisodeId id, ReleaseNote note, Seen seen, Collection<String> accepted) {
         var problems = FieldChecks.line("note", note.text(), ReleaseNote.LONGEST);
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
         var told = new ReleaseNote(note.text().strip(), note.byLetter());
-        return prepare(who, id, new Wish(Aim.CORRECTED, now(), told, seen));
+        return prepare(who, id, new Wish(Aim.CORRECTED, now(), told, seen, Set.copyOf(accepted)));
     }
 
     private Promise now() {
@@ -64,9 +76,15 @@ public final class Publisher {
      * {@link Promises} says.
      */
     public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone, Seen seen) {
+        return schedule(who, id, local, zone, seen, Set.of());
+    }
+
+    /** @param accepted as in {@link #bringOut(EducatorId, EpisodeId, Seen, Collection)} */
+    public Outcome<ReleaseId> schedule(
+            EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone, Seen seen, Collection<String> accepted) {
         var promise = Promise.of(local, zone, parts.clock.instant());
         return promise.result()
-                .map(kept -> prepare(who, id, Wish.of(Aim.OUT_THEN, kept, seen)))
+                .map(kept -> prepare(who, id, Wish.of(Aim.OUT_THEN, kept, seen).accepting(accepted)))
                 .orElseGet(() -> Outcome.refused(promise.problems()));
     }
 
@@ -102,6 +120,10 @@ public final class Publisher {
                 parts.preflight.look(id, document, around).remarks());
     }
 
+    private static boolean mayStand(LessonRemark remark, Set<String> accepted) {
+        return remark.asks() && accepted.contains(remark.digest());
+    }
+
     /** Lets remarks stand that the educator has read. */
     public void accept(EducatorId who, EpisodeId id, Collection<String> digests) {
         if (parts.episodes.open(who, Deed.WRITE, id).isPresent()) {
@@ -110,7 +132,10 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Wish wish) {
-        return prepare(who, id, document -> enter(who, id, document, wish));
+        return built(parts.desk
+                .draft(who, id)
+                .map(draft -> enterWhereCleared(who, id, draft.document(), wish))
+                .orElseGet(() -> Outcome.refused("", "catalog.problem.gone")));
     }
 
     /**
@@ -121,9 +146,30 @@ public final class Publisher {
      */
     Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Function<EpisodeDocument, Outcome<ReleaseId>> entry) {
         var cleared = cleared(who, id);
-        var entered = cleared.result().map(entry).orElseGet(() -> Outcome.refused(cleared.problems()));
+        return built(cleared.result().map(entry).orElseGet(() -> Outcome.refused(cleared.problems())));
+    }
+
+    private Outcome<ReleaseId> built(Outcome<ReleaseId> entered) {
         entered.result().ifPresent(parts.queue::add);
         return entered;
+    }
+
+    /** Of the remarks that the wish lets stand, only those stand afterwards that are made now. */
+    private Outcome<ReleaseId> enterWhereCleared(EducatorId who, EpisodeId id, EpisodeDocument document, Wish wish) {
+        var holding = holding(id, document);
+        var standing = holding.stream()
+                .filter(remark -> mayStand(remark, wish.accepted()))
+                .toList();
+        return standing.size() == holding.size()
+                ? enter(who, id, document, wish.accepting(digests(standing)))
+                : Outcome.refused(holding.stream()
+                        .filter(remark -> !standing.contains(remark))
+                        .map(Publisher::problem)
+                        .toList());
+    }
+
+    private static List<String> digests(List<LessonRemark> remarks) {
+        return remarks.stream().map(LessonRemark::digest).toList();
     }
 
     /** The saved draft, where nothing keeps it from going out. */

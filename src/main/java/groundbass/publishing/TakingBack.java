@@ -5,8 +5,14 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Withdrawal;
 import groundbass.form.Outcome;
+import java.util.List;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
 
-/** Taking a lesson back from students, and putting it back: its page says so, and its files are not to be had meanwhile. */
+/**
+ * Taking a lesson back from students, and putting it back: its page says so, and its files are not to be had meanwhile.
+ * Nothing is done with a lesson that was taken back, or put back, since it was read.
+ */
 public final class TakingBack {
     private final PublishingParts parts;
 
@@ -14,13 +20,16 @@ public final class TakingBack {
         this.parts = parts;
     }
 
-    /** @param why for students; may be blank */
+    /**
+     * @param lesson as whoever asks has seen it
+     * @param why for students; may be blank
+     */
     public Outcome<EpisodeId> takeBack(EducatorId who, Episode lesson, String why) {
         String reason = why.strip();
         if (reason.length() > Withdrawal.LONGEST_REASON) {
             return Outcome.refused("why", "catalog.problem.long", reason.length(), Withdrawal.LONGEST_REASON);
         }
-        return parts.jdbi.inTransaction(handle -> {
+        return asSeen(lesson, handle -> {
             var withdrawal = new Withdrawal(parts.clock.instant(), reason);
             if (!parts.episodes.takeBack(handle, lesson.id(), withdrawal)) {
                 return Outcome.refused("", "publishing.problem.notout");
@@ -30,8 +39,9 @@ public final class TakingBack {
         });
     }
 
+    /** @param lesson as whoever asks has seen it */
     public Outcome<EpisodeId> putBack(EducatorId who, Episode lesson) {
-        return parts.jdbi.inTransaction(handle -> {
+        return asSeen(lesson, handle -> {
             if (!parts.episodes.putBack(handle, lesson.id())) {
                 return Outcome.refused("", "publishing.problem.notwithdrawn");
             }
@@ -39,6 +49,15 @@ public final class TakingBack {
             parts.audit.append(handle, who, "lesson.restored", lesson.title());
             return Outcome.done(lesson.id());
         });
+    }
+
+    private Outcome<EpisodeId> asSeen(Episode seen, Function<Handle, Outcome<EpisodeId>> change) {
+        return parts.jdbi.inTransaction(handle -> parts.episodes
+                .lock(handle, seen.id())
+                .map(now -> now.withdrawal().equals(seen.withdrawal())
+                        ? change.apply(handle)
+                        : Outcome.<EpisodeId>refused(List.of(Wish.otherwise())))
+                .orElseGet(() -> Outcome.refused("", "catalog.problem.gone")));
     }
 
     private static String said(String reason) {

@@ -3,15 +3,22 @@ package groundbass.publishing;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.form.FieldProblem;
 import groundbass.release.ReleaseNote;
+import java.util.Collection;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What an educator wants done with a lesson, and how it stood when they said so.
  *
  * @param promise the hour; this very moment where no hour is promised
  * @param note what students are told of a correction
+ * @param accepted digests of remarks that may stand, once the wish is entered
  */
-record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
+record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen, Set<String> accepted) {
+    Wish {
+        accepted = Set.copyOf(accepted);
+    }
+
     /** What is to become of the lesson. */
     enum Aim {
         /** A lesson that is not out goes out as soon as it can. */
@@ -23,7 +30,11 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
     }
 
     static Wish of(Aim aim, Promise promise, Seen seen) {
-        return new Wish(aim, promise, ReleaseNote.NONE, seen);
+        return new Wish(aim, promise, ReleaseNote.NONE, seen, Set.of());
+    }
+
+    Wish accepting(Collection<String> digests) {
+        return new Wish(aim, promise, note, seen, Set.copyOf(digests));
     }
 
     /** Why it cannot be done any more as the lesson stands now; empty where it can. */

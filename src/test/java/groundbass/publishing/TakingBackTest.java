@@ -36,6 +36,32 @@ class TakingBackTest {
         return id;
     }
 
+    /** Another window put it back and took it back anew, for another reason. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nothingIsDoneWithALessonThatStandsOtherwiseThanWasSeen(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = out(studio, "Rope and Pulley");
+            var seenOut = studio.find(id);
+            done(studio.takingBack.takeBack(studio.educator, seenOut, "The owner objects."));
+            var seen = studio.find(id);
+            done(studio.takingBack.putBack(studio.educator, seen));
+            assertThat(studio.takingBack.putBack(studio.educator, seen).problems())
+                    .isNotEmpty();
+            studio.clock.advance(Duration.ofMinutes(1));
+            done(studio.takingBack.takeBack(studio.educator, studio.find(id), "A wrong note."));
+            assertThat(Seen.isOtherwise(
+                            studio.takingBack.putBack(studio.educator, seen).problems()))
+                    .isTrue();
+            assertThat(Seen.isOtherwise(studio.takingBack
+                            .takeBack(studio.educator, seenOut, "Again.")
+                            .problems()))
+                    .isTrue();
+            assertThat(studio.find(id).withdrawal().orElseThrow().why()).isEqualTo("A wrong note.");
+        }
+    }
+
     private static List<String> audited(Studio studio) {
         return studio.audit.latest(100).stream()
                 .map(AuditEntry::what)

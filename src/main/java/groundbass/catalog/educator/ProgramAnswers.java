@@ -4,6 +4,7 @@ import groundbass.identity.Sha256;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -35,18 +36,20 @@ public final class ProgramAnswers {
      */
     public Repetition begin(ProgramToken token, String key, Sha256 asked) {
         return jdbi.inTransaction(handle -> {
-            handle.createQuery("select id from program_token where id = :token for update")
+            var locked = handle.createQuery("select id from program_token where id = :token for update")
                     .bind("token", token.id())
                     .mapTo(String.class)
                     .findOne();
-            Instant now = clock.instant();
-            forgetOld(handle, token, key, now);
-            var known = row(handle, token, key);
-            if (known.isEmpty()) {
-                enter(handle, token, key, asked, now);
-            }
-            return known.map(row -> row.repeated(asked)).orElseGet(Repetition.First::new);
+            return locked.map(id -> begin(handle, token, key, asked)).orElseGet(Repetition.LetInNoMore::new);
         });
+    }
+
+    private Repetition begin(Handle handle, ProgramToken token, String key, Sha256 asked) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS); // as exactly as a column keeps it
+        forgetOld(handle, token, key, now);
+        return row(handle, token, key)
+                .map(row -> row.repeated(asked))
+                .orElseGet(() -> enter(handle, new Repetition.First(token.id(), key, now), asked));
     }
 
     private static void forgetOld(Handle handle, ProgramToken token, String key, Instant now) {
@@ -70,33 +73,30 @@ public final class ProgramAnswers {
                 .findOne();
     }
 
-    private static void enter(Handle handle, ProgramToken token, String key, Sha256 asked, Instant now) {
+    private static Repetition enter(Handle handle, Repetition.First first, Sha256 asked) {
         handle.createUpdate("""
                         insert into program_answer (token_id, repeat_key, asked, begun_at)
-                        values (:token, :key, :asked, :now)""")
-                .bind("token", token.id())
-                .bind("key", key)
-                .bind("asked", asked)
-                .bind("now", now)
-                .execute();
+                        values (:token, :key, :asked, :begunAt)""").bindMethods(first).bind("asked", asked).execute();
+        return first;
     }
 
-    /** Keeps what the first request of this key was answered. */
-    public void keep(ProgramToken token, String key, ProgramAnswer answer) {
-        jdbi.useHandle(handle -> handle.createUpdate("""
+    /** Keeps what the first request of this key was answered; nothing where another has taken its place since. */
+    public void keep(Repetition.First first, ProgramAnswer answer) {
+        jdbi.useHandle(handle ->
+                handle.createUpdate("""
                         update program_answer
                         set status = :status, type = :type, location = :location, body = :body
-                        where token_id = :token and repeat_key = :key""")
-                .bindMethods(answer)
-                .bind("token", token.id())
-                .bind("key", key)
-                .execute());
+                        where token_id = :token and repeat_key = :key and begun_at = :begunAt""").bindMethods(answer).bindMethods(first).execute());
     }
 
-    /** Lets the key be used anew: what was asked under it was not done. */
-    public void forget(ProgramToken token, String key) {
-        jdbi.useHandle(handle ->
-                handle.execute("delete from program_answer where token_id = ? and repeat_key = ?", token.id(), key));
+    /**
+     * Lets the key be used anew: nothing of what was asked under it was done. Does nothing where another request has taken
+     * its place since.
+     */
+    public void forget(Repetition.First first) {
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        delete from program_answer
+                        where token_id = :token and repeat_key = :key and begun_at = :begunAt""").bindMethods(first).execute());
     }
 
     /** Deletes those that are a day old. */

@@ -1,9 +1,8 @@
 package groundbass.catalog.educator;
 
 import groundbass.identity.Sha256;
+import groundbass.store.Unguessable;
 import java.nio.charset.StandardCharsets;
-import java.security.SecureRandom;
-import java.util.Base64;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -14,9 +13,7 @@ import java.util.regex.Pattern;
  */
 public record ProgramSecret(String value) {
     private static final String PREFIX = "groundbass_";
-    private static final int BYTES = 32;
-    private static final Pattern FORM = Pattern.compile(PREFIX + "[A-Za-z0-9_-]{43}");
-    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final Pattern FORM = Pattern.compile(PREFIX + Unguessable.FORM);
 
     public ProgramSecret {
         if (!FORM.matcher(value).matches()) {
@@ -25,10 +22,7 @@ public record ProgramSecret(String value) {
     }
 
     static ProgramSecret next() {
-        byte[] bytes = new byte[BYTES];
-        RANDOM.nextBytes(bytes);
-        return new ProgramSecret(
-                PREFIX + Base64.getUrlEncoder().withoutPadding().encodeToString(bytes));
+        return new ProgramSecret(PREFIX + Unguessable.next());
     }
 
     /** Reads text from outside; empty where it has not the form of a token. */

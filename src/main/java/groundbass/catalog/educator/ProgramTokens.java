@@ -67,6 +67,11 @@ public final class ProgramTokens {
 
     private Outcome<ProgramSecret> make(
             Handle handle, EducatorId who, String name, Set<ProgramScope> scopes, Duration lasting) {
+        // or two windows both find room for one more
+        handle.createQuery("select id from educator where id = :educator for update")
+                .bind("educator", who)
+                .mapTo(EducatorId.class)
+                .findOne();
         if (of(who).size() >= MOST) {
             return Outcome.refused("name", "catalog.problem.tokens", MOST);
         }

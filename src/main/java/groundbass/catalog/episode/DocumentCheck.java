@@ -13,10 +13,11 @@ import java.util.stream.IntStream;
 
 /** What keeps a document from becoming a revision. Whether its lines can be read is asked elsewhere. */
 public final class DocumentCheck {
+    public static final int MOST_EXERCISES = 30;
+    public static final int MOST_COURSES = 10;
+
     private static final int LONGEST_TEXT = 200_000;
-    private static final int MOST_EXERCISES = 30;
     private static final int MOST_TEMPOS = 8;
-    private static final int MOST_COURSES = 10;
 
     private DocumentCheck() {}
 

@@ -14,6 +14,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** What every request of a program passes: who it is, what it may, how often; and how it is told that it was refused. */
@@ -47,8 +48,8 @@ final class Door {
         ctx.disableCompression(); // a coded body would need a tag of its own (RFC 9110 section 8.8.3.3)
         try {
             var token = callers.token(ctx);
+            limits.demand(ctx, Limit.PROGRAM, "educator " + token.educator()); // also what is refused then
             scopes.forEach(scope -> Callers.demand(token, scope));
-            limits.demand(ctx, Limit.PROGRAM, token.id());
             audit.byProgram(token.name(), () -> operation.answer(new Call(ctx, token)));
         } catch (Refusal refusal) {
             tell(ctx, refusal);
@@ -77,8 +78,8 @@ final class Door {
     }
 
     private static Map<String, Object> problem(FieldProblem problem, Reader reader) {
-        return Members.of("member", problem.field())
-                .and("detail", reader.say(FieldProblems.message(problem)))
+        return Members.of("detail", reader.say(FieldProblems.message(problem)))
+                .and("member", Optional.of(problem.field()).filter(member -> !member.isEmpty()))
                 .map();
     }
 }

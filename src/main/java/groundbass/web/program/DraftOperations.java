@@ -9,6 +9,7 @@ import groundbass.web.answer.EntityTag;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -111,12 +112,23 @@ final class DraftOperations implements PageGroup {
         var seen = Preconditions.of(call.ctx());
         var lesson = own.lesson(call);
         var saved = writing.saveDraft(
-                        call.who(), lesson.id(), (stored, changed) -> seen.hold(Optional.of(tag.apply(stored))), change)
+                        call.who(),
+                        lesson.id(),
+                        (stored, changed) -> seen.hold(Optional.of(tag.apply(stored))),
+                        before -> bounded(change.apply(before)))
                 .result()
                 .orElseThrow(NotFoundResponse::new);
         if (saved instanceof DraftSave.Saved kept) {
             return kept.draft().document();
         }
         throw Preconditions.failed();
+    }
+
+    /** Or it would grow bit by bit to what no change may have. */
+    private static EpisodeDocument bounded(EpisodeDocument document) {
+        if (ProgramJson.write(DraftView.of(document)).length > Incoming.MOST) {
+            throw Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, "program.refused.draft", Incoming.MOST);
+        }
+        return document;
     }
 }

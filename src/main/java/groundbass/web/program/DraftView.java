@@ -1,5 +1,6 @@
 package groundbass.web.program;
 
+import groundbass.catalog.episode.DocumentCheck;
 import groundbass.document.Clearance;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -10,7 +11,6 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.FieldProblem;
-import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -131,9 +131,10 @@ record DraftView(
                         rights.clearance().word()));
     }
 
-    /** A document that says this; refuses with 422 a word that there is none of. */
+    /** A document that says this; refuses with 422 a word that there is none of, and more parts than a lesson has. */
     EpisodeDocument in(EpisodeDocument before) {
         refuseOtherWords();
+        refuseTooMany(before);
         return before.edit()
                 .title(title)
                 .level(Level.parse(level).orElseThrow())
@@ -170,8 +171,26 @@ record DraftView(
         word("drums.feel", Optional.of(drums.feel()).filter(GrooveSource.FEELS::contains))
                 .ifPresent(problems::add);
         if (!problems.isEmpty()) {
-            throw Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, problems);
+            throw Refusal.members(problems);
         }
+    }
+
+    /** What is there already, from the desk or of old, may stay. */
+    private void refuseTooMany(EpisodeDocument before) {
+        var problems = new ArrayList<FieldProblem>();
+        count("exercises", exercises, before.exercises(), DocumentCheck.MOST_EXERCISES)
+                .ifPresent(problems::add);
+        count("courses", courses, before.facts().courses(), DocumentCheck.MOST_COURSES)
+                .ifPresent(problems::add);
+        if (!problems.isEmpty()) {
+            throw Refusal.members(problems);
+        }
+    }
+
+    private static Optional<FieldProblem> count(String member, List<?> now, List<?> before, int most) {
+        return now.size() > Math.max(most, before.size())
+                ? Optional.of(FieldProblem.of(member, "catalog.problem.many", now.size(), most))
+                : Optional.empty();
     }
 
     private static Optional<FieldProblem> word(String member, Optional<?> known) {

@@ -48,10 +48,18 @@ final class Incoming {
     /** Text; refuses with 400 what is no UTF-8. */
     static String text(Context ctx, String mediaType) throws IOException {
         String text = decoded(bytes(ctx, mediaType));
+        demandText(text);
+        return text;
+    }
+
+    /** Refuses with 400 what no database keeps as text: U+0000, and half of a surrogate pair (RFC 8259 section 8.2). */
+    static void demandText(String text) {
         if (text.indexOf('\0') >= 0) {
             throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.nul");
         }
-        return text;
+        if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
+            throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.surrogate");
+        }
     }
 
     private static String decoded(byte[] bytes) {
@@ -70,12 +78,16 @@ final class Incoming {
         return new Incoming(Sha256.of(body), () -> new ByteArrayInputStream(body));
     }
 
-    /** A file, which is laid on disk until it has come whole. */
-    static Incoming file(Context ctx, Scratch place, Set<String> mediaTypes, long most) throws IOException {
+    /** Refuses a file that is of none of these media types or says that it is too long, before any of it has come. */
+    static void demandFile(Context ctx, Set<String> mediaTypes, long most) {
         demand(ctx, mediaTypes);
         if (ctx.req().getContentLengthLong() > most) {
             throw tooLarge(most);
         }
+    }
+
+    /** A file, which is laid on disk until it has come whole. */
+    static Incoming file(Context ctx, Scratch place, long most) throws IOException {
         var digest = Sha256.digest();
         long length = place.write(out -> copy(ctx.bodyInputStream(), new DigestOutputStream(out, digest), most));
         if (length > most) {

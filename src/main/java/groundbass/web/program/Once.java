@@ -3,12 +3,14 @@ package groundbass.web.program;
 import groundbass.catalog.educator.ProgramAnswer;
 import groundbass.catalog.educator.ProgramAnswers;
 import groundbass.catalog.educator.Repetition;
+import groundbass.effort.Busy;
 import groundbass.identity.Sha256;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.ProblemDocument;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -47,10 +49,21 @@ final class Once {
         Made make() throws IOException;
     }
 
-    void answer(Call call, Incoming body, Work work) throws IOException {
+    /** A key of the right form, from a program that may still send something. */
+    record Key(String value) {}
+
+    /**
+     * The key of a request; refuses one without a good key, or one too many. Whoever asks this before the body is read spares
+     * a program sending all of it for nothing.
+     */
+    Key key(Call call) {
         String key = key(call.ctx());
         limits.demand(call.ctx(), Limit.PROGRAM_POST, call.token().id());
-        var repetition = answers.begin(call.token(), key, asked(call.ctx(), body));
+        return new Key(key);
+    }
+
+    void answer(Call call, Key key, Incoming body, Work work) throws IOException {
+        var repetition = answers.begin(call.token(), key.value(), asked(call.ctx(), body));
         if (repetition instanceof Repetition.Answered again) {
             send(call.ctx(), again.answer());
         } else if (repetition instanceof Repetition.UnderWay) {
@@ -58,23 +71,27 @@ final class Once {
                     .with("Retry-After", "1");
         } else if (repetition instanceof Repetition.Otherwise) {
             throw Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, "program.refused.key.other");
+        } else if (repetition instanceof Repetition.First first) {
+            send(call.ctx(), first(call, first, work));
         } else {
-            send(call.ctx(), first(call, key, work));
+            throw Callers.notGood();
         }
     }
 
-    private ProgramAnswer first(Call call, String key, Work work) throws IOException {
-        boolean answered = false;
+    /**
+     * The key is let go only where it is sure that nothing was done. After a fault, or where the answer cannot be kept, it
+     * stays under way until it counts as broken off: a program that repeats the request would do it twice.
+     */
+    private ProgramAnswer first(Call call, Repetition.First first, Work work) throws IOException {
+        ProgramAnswer answer;
         try {
-            var answer = answer(call, work);
-            answers.keep(call.token(), key, answer);
-            answered = true;
-            return answer;
-        } finally {
-            if (!answered) {
-                answers.forget(call.token(), key);
-            }
+            answer = answer(call, work);
+        } catch (Busy | HttpResponseException refused) {
+            answers.forget(first);
+            throw refused;
         }
+        answers.keep(first, answer);
+        return answer;
     }
 
     /** What is refused is answered like that again, too. */

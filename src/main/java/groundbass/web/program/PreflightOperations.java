@@ -62,7 +62,7 @@ final class PreflightOperations implements PageGroup {
     private static Map<String, Object> view(LessonRemark remark, List<LessonRemark> holding, Reader reader) {
         var members = Members.of("weight", remark.weight().name().toLowerCase(Locale.ROOT))
                 .and("holds", holding.contains(remark))
-                .and("member", remark.field());
+                .and("member", MemberNames.of(remark.field()));
         if (remark.bar() > 0) {
             members.and("bar", remark.bar());
         }

@@ -1,10 +1,16 @@
 package groundbass.web.program;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
@@ -18,7 +24,17 @@ import java.util.stream.Collectors;
 
 /** JSON as it comes in and goes out (RFC 8259). What nobody here knows is refused by its name, not passed over. */
 final class ProgramJson {
-    private static final ObjectMapper JSON = JsonMapper.builder()
+    /** Numbers, texts, brackets and names of one body: far more than an object of the interface has. */
+    private static final int MOST_PARTS = 10_000;
+
+    private static final JsonFactory BOUNDED = JsonFactory.builder()
+            .streamReadConstraints(
+                    StreamReadConstraints.builder().maxTokenCount(MOST_PARTS).build())
+            .build();
+
+    private static final ObjectMapper JSON = JsonMapper.builder(BOUNDED)
+            .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+            .defaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL))
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES, DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
             .withCoercionConfig(
@@ -45,10 +61,12 @@ final class ProgramJson {
     static ObjectNode object(byte[] body) {
         try {
             if (JSON.readTree(body) instanceof ObjectNode object) {
-                refuseNul(object);
+                refuseWhatIsNoText(object);
                 return object;
             }
             throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.json.object");
+        } catch (StreamConstraintsException e) {
+            throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.json.many");
         } catch (JsonProcessingException e) {
             var place = e.getLocation();
             throw Refusal.of(
@@ -61,12 +79,12 @@ final class ProgramJson {
         }
     }
 
-    /** No database keeps U+0000 in a text, and nobody types it. */
-    private static void refuseNul(JsonNode node) {
-        if (node.isTextual() && node.textValue().indexOf('\0') >= 0) {
-            throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.nul");
+    private static void refuseWhatIsNoText(JsonNode node) {
+        node.fieldNames().forEachRemaining(Incoming::demandText);
+        if (node.isTextual()) {
+            Incoming.demandText(node.textValue());
         }
-        node.forEach(ProgramJson::refuseNul);
+        node.forEach(ProgramJson::refuseWhatIsNoText);
     }
 
     /** What an object says; refuses with 422, by its name, a member that is none or says something of another kind. */

@@ -67,9 +67,9 @@ public final class ProgramPages {
                 new DraftOperations(door, own, writing),
                 new RecordingOperations(door, once, own, writing, services.uploads(), entry.limits()),
                 new PreflightOperations(door, own, services.publisher(), entry.budget()),
-                new PromiseOperations(door, own, services.publisher()),
+                new PromiseOperations(door, own, services.publisher(), entry.budget()),
                 new WithdrawalOperations(door, own, services.takingBack()),
-                new ReleaseOperations(door, once, own, services.publisher(), services.blobs()),
+                new ReleaseOperations(door, once, own, services.publisher(), entry.budget(), services.blobs()),
                 new FigureOperations(door, own, services.statistics(), services.clock()));
     }
 }

@@ -3,6 +3,7 @@ package groundbass.web.program;
 import groundbass.catalog.ZoneNames;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
+import groundbass.effort.Budget;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Seen;
 import groundbass.web.desk.access.FormParameters;
@@ -25,13 +26,13 @@ final class PromiseOperations implements PageGroup {
     private final Door door;
     private final Own own;
     private final Publisher publisher;
-    private final Accepting accepting;
+    private final Budget budget;
 
-    PromiseOperations(Door door, Own own, Publisher publisher) {
+    PromiseOperations(Door door, Own own, Publisher publisher, Budget budget) {
         this.door = door;
         this.own = own;
         this.publisher = publisher;
-        this.accepting = new Accepting(publisher);
+        this.budget = budget;
     }
 
     /**
@@ -72,8 +73,10 @@ final class PromiseOperations implements PageGroup {
         var local = asked.local();
         var zone = asked.zone(own.seriesOf(lesson).zone());
         var seen = seen(call, lesson);
-        accepting.accept(call, lesson, asked.accept());
-        Accepting.done(publisher.schedule(call.who(), lesson.id(), local, zone, seen));
+        var accepted = Accepting.digests(asked.accept());
+        // all of the lesson is read through
+        Accepting.done(budget.spend(
+                call.who().value(), () -> publisher.schedule(call.who(), lesson.id(), local, zone, seen, accepted)));
         var status = LessonView.promise(lesson).isPresent() ? HttpStatus.OK : HttpStatus.CREATED;
         Answers.tell(call, status, LessonView.promise(own.lesson(call)).orElseThrow());
     }

@@ -7,7 +7,7 @@ import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.store.Scratch;
-import groundbass.web.desk.recording.TrackForm;
+import groundbass.web.desk.recording.NewTrack;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -16,7 +16,6 @@ import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -94,12 +93,14 @@ final class RecordingOperations implements PageGroup {
 
     private void take(Call call) throws IOException {
         var lesson = own.lesson(call);
-        limits.demand(call.ctx(), Limit.UPLOAD, "educator " + call.who());
+        var key = once.key(call);
         String name = Optional.ofNullable(call.ctx().queryParam("name")).orElse("");
         var kind = kind(Optional.ofNullable(call.ctx().queryParam("kind")));
+        Incoming.demandFile(call.ctx(), MEDIA_TYPES, Uploads.LIMIT);
+        limits.demand(call.ctx(), Limit.UPLOAD, "educator " + call.who());
         try (var place = Scratch.open()) {
-            var body = Incoming.file(call.ctx(), place, MEDIA_TYPES, Uploads.LIMIT);
-            once.answer(call, body, () -> take(call, lesson, name, kind, body));
+            var body = Incoming.file(call.ctx(), place, Uploads.LIMIT);
+            once.answer(call, key, body, () -> take(call, lesson, name, kind, body));
         }
     }
 
@@ -117,22 +118,13 @@ final class RecordingOperations implements PageGroup {
             var outcome = uploads.accept(call.who(), lesson.id(), name, in);
             var upload = outcome.result()
                     .orElseThrow(() -> Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, outcome.problems()));
-            var track = use(call, lesson, upload, kind);
-            return new Once.Made(HttpStatus.CREATED, LessonView.address(lesson) + "/recordings", view(upload, track));
+            // as the desk does with a recording that a form without script has sent
+            var track = new NewTrack(upload, kind);
+            track.into(writing, call.who(), lesson.id()).result().orElseThrow(NotFoundResponse::new);
+            return new Once.Made(
+                    HttpStatus.CREATED,
+                    LessonView.address(lesson) + "/recordings",
+                    view(upload, Optional.of(track.track())));
         }
-    }
-
-    /** As the desk does with a recording that a form without script has sent. */
-    private Optional<BackingTrack> use(Call call, Episode lesson, Upload upload, BackingTrack.Kind kind) {
-        var named = TrackForm.of(upload, true);
-        var track = new TrackForm(named.upload(), true, named.title(), kind).track(upload);
-        writing.saveDraft(call.who(), lesson.id(), (stored, changed) -> true, before -> {
-                    var tracks = new ArrayList<>(before.backingTracks());
-                    track.ifPresent(tracks::add);
-                    return before.edit().backingTracks(tracks).done();
-                })
-                .result()
-                .orElseThrow(NotFoundResponse::new);
-        return track;
     }
 }

@@ -37,14 +37,28 @@ final class Refusal extends RuntimeException {
         return new Refusal(status, title(status), Message.of(key, args), List.of(), Map.of());
     }
 
-    /** What was sent can be read and cannot be done: each problem with the member that it is about. */
+    /** What was sent can be read and cannot be done: each problem as a service tells it, with the member that it is about. */
     static Refusal of(HttpStatus status, List<FieldProblem> problems) {
+        return ofMembers(status, problems.stream().map(Refusal::ofMember).toList());
+    }
+
+    private static FieldProblem ofMember(FieldProblem problem) {
+        String member = MemberNames.of(problem.field()).orElse("");
+        return new FieldProblem(member, problem.key(), problem.args());
+    }
+
+    private static Refusal ofMembers(HttpStatus status, List<FieldProblem> problems) {
         return new Refusal(status, title(status), Message.of("program.refused.problems"), problems, Map.of());
     }
 
     /** One member of what was sent is wrong. */
     static Refusal member(String member, String key, Object... args) {
-        return of(HttpStatus.UNPROCESSABLE_CONTENT, List.of(FieldProblem.of(member, key, args)));
+        return members(List.of(FieldProblem.of(member, key, args)));
+    }
+
+    /** @param problems with the members that they are about, as the interface calls them */
+    static Refusal members(List<FieldProblem> problems) {
+        return ofMembers(HttpStatus.UNPROCESSABLE_CONTENT, problems);
     }
 
     /** Who asks has no right to: 401 or 403 with what RFC 6750 section 3 wants beside it. */

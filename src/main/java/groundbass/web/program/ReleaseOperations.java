@@ -2,6 +2,7 @@ package groundbass.web.program;
 
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
+import groundbass.effort.Budget;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Seen;
@@ -33,15 +34,15 @@ final class ReleaseOperations implements PageGroup {
     private final Once once;
     private final Own own;
     private final Publisher publisher;
-    private final Accepting accepting;
+    private final Budget budget;
     private final Blobs blobs;
 
-    ReleaseOperations(Door door, Once once, Own own, Publisher publisher, Blobs blobs) {
+    ReleaseOperations(Door door, Once once, Own own, Publisher publisher, Budget budget, Blobs blobs) {
         this.door = door;
         this.once = once;
         this.own = own;
         this.publisher = publisher;
-        this.accepting = new Accepting(publisher);
+        this.budget = budget;
         this.blobs = blobs;
     }
 
@@ -76,27 +77,30 @@ final class ReleaseOperations implements PageGroup {
 
     private void bringOut(Call call) throws IOException {
         var lesson = own.lesson(call);
+        var key = once.key(call);
         var body = Incoming.json(call.ctx());
         once.answer(
                 call,
+                key,
                 body,
                 () -> bringOut(call, lesson, ProgramJson.read(ProgramJson.object(body.bytes()), Wish.class)));
     }
 
     private Once.Made bringOut(Call call, Episode lesson, Wish wish) {
-        accepting.accept(call, lesson, wish.accept());
-        var entered = Accepting.done(enter(call, lesson, wish));
+        var accepted = Accepting.digests(wish.accept());
+        // all of the lesson is read through
+        var entered = Accepting.done(budget.spend(call.who().value(), () -> enter(call, lesson, wish, accepted)));
         var release = own.releases().find(entered).orElseThrow();
         return new Once.Made(
                 HttpStatus.ACCEPTED, address(release), view(release).map());
     }
 
     /** As the desk's button does. */
-    private Outcome<ReleaseId> enter(Call call, Episode lesson, Wish wish) {
+    private Outcome<ReleaseId> enter(Call call, Episode lesson, Wish wish, List<String> accepted) {
         var seen = Seen.of(lesson.state());
         return lesson.isPublished()
-                ? publisher.correct(call.who(), lesson.id(), wish.told(), seen)
-                : publisher.bringOut(call.who(), lesson.id(), seen);
+                ? publisher.correct(call.who(), lesson.id(), wish.told(), seen, accepted)
+                : publisher.bringOut(call.who(), lesson.id(), seen, accepted);
     }
 
     private void show(Call call) {

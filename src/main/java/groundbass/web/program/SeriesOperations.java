@@ -95,8 +95,9 @@ final class SeriesOperations implements PageGroup {
     }
 
     private void begin(Call call) throws IOException {
+        var key = once.key(call);
         var body = Incoming.json(call.ctx());
-        once.answer(call, body, () -> begin(call, Beginning.read(body)));
+        once.answer(call, key, body, () -> begin(call, Beginning.read(body)));
     }
 
     private Once.Made begin(Call call, Beginning asked) {

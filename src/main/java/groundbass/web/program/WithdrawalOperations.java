@@ -4,6 +4,7 @@ import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.form.Outcome;
+import groundbass.publishing.Seen;
 import groundbass.publishing.TakingBack;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -67,8 +68,14 @@ final class WithdrawalOperations implements PageGroup {
         Preconditions.of(call.ctx()).demand(LessonView.withdrawal(lesson).map(Answers::tag));
     }
 
-    /** A lesson that is not out cannot be taken back, nor put back one that is: a conflict with how it stands. */
+    /**
+     * A lesson that is not out cannot be taken back, nor put back one that is: a conflict with how it stands. Where it was
+     * taken back, or put back, since what the program has seen was compared, it is no longer that.
+     */
     private static void done(Outcome<EpisodeId> outcome) {
+        if (Seen.isOtherwise(outcome.problems())) {
+            throw Preconditions.failed();
+        }
         if (outcome.result().isEmpty()) {
             boolean ofMember = outcome.problems().stream()
                     .anyMatch(problem -> !problem.field().isEmpty());

@@ -3,6 +3,7 @@ package groundbass.catalog.educator;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.identity.Sha256;
+import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
@@ -129,22 +130,38 @@ class ProgramTokensTest {
             var asked = Sha256.of(new byte[] {1});
             var answer = new ProgramAnswer(201, "application/json", Optional.of("/somewhere"), "{}");
 
-            assertThat(answers.begin(token, "k", asked)).isInstanceOf(Repetition.First.class);
+            var first = (Repetition.First) answers.begin(token, "k", asked);
             assertThat(answers.begin(token, "k", asked)).isInstanceOf(Repetition.UnderWay.class);
             assertThat(answers.begin(another, "k", asked)).isInstanceOf(Repetition.First.class);
-            answers.keep(token, "k", answer);
+            answers.keep(first, answer);
             assertThat(answers.begin(token, "k", asked)).isEqualTo(new Repetition.Answered(answer));
             assertThat(answers.begin(token, "k", Sha256.of(new byte[] {2}))).isInstanceOf(Repetition.Otherwise.class);
             clock.advance(ProgramAnswers.BROKEN_OFF);
             assertThat(answers.begin(token, "k", asked)).isEqualTo(new Repetition.Answered(answer));
-            assertThat(answers.begin(another, "k", asked))
-                    .as("whoever was killed meanwhile may do it anew")
-                    .isInstanceOf(Repetition.First.class);
-            answers.forget(another, "k");
+            var anew = answers.begin(another, "k", asked);
+            assertThat(anew).as("whoever was killed meanwhile may do it anew").isInstanceOf(Repetition.First.class);
+            answers.forget((Repetition.First) anew);
             assertThat(answers.begin(another, "k", asked)).isInstanceOf(Repetition.First.class);
             clock.advance(ProgramAnswers.KEPT);
             assertThat(answers.begin(token, "k", asked)).isInstanceOf(Repetition.First.class);
             assertThat(answers.purge()).isEqualTo(1);
+        }
+    }
+
+    /** In two windows at once. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void twoWindowsMakeNoMoreThanOneMay(Database database) throws Exception {
+        try (database) {
+            var tokens = tokens(database);
+            for (int round = 0; round < 5; round++) {
+                var who = educator(database, round + "@trial.example");
+                for (int i = 1; i < ProgramTokens.MOST; i++) {
+                    made(tokens, who, "Program " + i);
+                }
+                AtOnce.twice(() -> tokens.make(who, "One more", ALL, 30));
+                assertThat(tokens.of(who)).hasSize(ProgramTokens.MOST);
+            }
         }
     }
 }

@@ -6,6 +6,9 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.web.desk.Studio;
 import groundbass.web.program.Description.Operation;
@@ -22,6 +25,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.slf4j.LoggerFactory;
 
 /** Who is let in: tried on every operation that is described, and so on every route. */
 class AdmissionTest {
@@ -161,6 +165,35 @@ class AdmissionTest {
                 .statusCode(200);
     }
 
+    /** Whoever looks after the site sees who tries what. */
+    @Test
+    void whoIsRefusedStandsInTheLogWithoutTheirSecret() {
+        var log = (Logger) LoggerFactory.getLogger(Callers.class);
+        var written = new ListAppender<ILoggingEvent>();
+        written.start();
+        log.addAppender(written);
+        try {
+            programs.request(none).get("/series").then().statusCode(403);
+            programs.request("groundbass_" + "a".repeat(43))
+                    .get("/series")
+                    .then()
+                    .statusCode(401);
+            programs.bare().get("/series").then().statusCode(401);
+        } finally {
+            log.detachAppender(written);
+        }
+        var id = programs.tokens().of(studio.site.educator()).stream()
+                .filter(token -> token.name().equals("Statistics"))
+                .findFirst()
+                .orElseThrow()
+                .id();
+        assertThat(written.list).hasSize(2);
+        assertThat(written.list.get(0).getFormattedMessage())
+                .contains(id, "read")
+                .doesNotContain(none);
+        assertThat(written.list.get(1).getFormattedMessage()).contains("401").doesNotContain("aaaa");
+    }
+
     @Test
     void aTokenOpensNothingAtTheDesk() {
         studio.site
@@ -228,21 +261,25 @@ class AdmissionTest {
         }
     }
 
-    /** RFC 6585 section 4. */
+    /** RFC 6585 section 4; 600 in ten minutes are ours, for all programs of an educator. */
     @Test
     void aProgramThatAsksTooOftenIsToldHowLongToWait() {
         try (var other = new Studio()) {
             var there = new LetIn(other, description);
             var token = there.token(other.site.educator(), "Busy", ProgramScope.READ);
-            for (int i = 0; i < 600; i++) {
+            var another = there.token(other.site.educator(), "Busy too", ProgramScope.READ);
+            String figures = "/api/v1/series/" + other.series.id() + "/statistics";
+            for (int i = 0; i < 600; i++) { // allowed or not, by this program or that
+                boolean allowed = i % 3 > 0;
                 other.site
                         .program()
-                        .header("Authorization", "Bearer " + token)
-                        .get("/api/v1")
+                        .header("Authorization", "Bearer " + (i % 2 == 0 ? token : another))
+                        .get(allowed ? "/api/v1" : figures)
                         .then()
-                        .statusCode(200);
+                        .statusCode(allowed ? 200 : 403);
             }
             assertThat(there.request(token).get("").statusCode()).isEqualTo(429);
+            assertThat(there.request(another).get("").statusCode()).isEqualTo(429);
             other.site.clock().advance(Duration.ofMinutes(10));
             there.request(token).get("").then().statusCode(200);
         }

@@ -93,7 +93,50 @@ final class Description implements Filter {
                 method.equals("head") ? "get" : method,
                 URI.create(request.getURI()).getPath(),
                 response);
+        checkMembers(String.valueOf(request.<Object>getBody()), response);
         return response;
+    }
+
+    /** Every member that is told of is one that can be sent, or one that was sent and is none. */
+    private void checkMembers(String sent, Response response) {
+        if (response.contentType() == null || !response.contentType().contains("json")) {
+            return;
+        }
+        for (var told : all(read(response.asString()))
+                .map(node -> node.path("member"))
+                .filter(JsonNode::isTextual)
+                .toList()) {
+            String name = told.asText().replaceAll("\\[\\d+]", "");
+            String last = name.substring(name.lastIndexOf('.') + 1);
+            assertThat(members().contains(name) || sent.contains('"' + last + '"'))
+                    .as("member " + told)
+                    .isTrue();
+        }
+    }
+
+    private static JsonNode read(String json) {
+        try {
+            return JSON.readTree(json);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What the objects that are sent have, as in {@code rights.clearance} and {@code exercises.line}. */
+    private Set<String> members() {
+        var names = new TreeSet<String>();
+        for (String schema : List.of("Draft", "LessonBegun", "Hour", "Reason", "ReleaseWish")) {
+            addMembers("", document.at("/components/schemas/" + schema), names);
+        }
+        return names;
+    }
+
+    private void addMembers(String before, JsonNode schema, Set<String> names) {
+        for (var member : follow(schema).path("properties").properties()) {
+            names.add(before + member.getKey());
+            addMembers(before + member.getKey() + ".", member.getValue(), names);
+            addMembers(before + member.getKey() + ".", member.getValue().path("items"), names);
+        }
     }
 
     private void check(String method, String path, Response response) {

@@ -269,7 +269,7 @@ class InterfaceTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"mainLine", "rights.clearance", "rights.statement"})
+    @ValueSource(strings = {"line", "rights.clearance", "rights.statement"})
     void whatIsInTheWayIsToldAsTheDeskTellsIt(String member) {
         String lesson = begin("Unready");
         var preflight = get("/lessons/" + lesson + "/preflight");
@@ -414,7 +414,7 @@ class InterfaceTest {
                 .post(path)
                 .then()
                 .statusCode(422)
-                .body("problems.member", hasItem("file"));
+                .body("problems.detail.size()", equalTo(1));
         get(path).then().body("items.used", equalTo(List.of(true)));
         var document = studio.document(studio.episode(new EpisodeId(lesson)));
         assertThat(document.backingTracks()).hasSize(1);

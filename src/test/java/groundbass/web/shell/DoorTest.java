@@ -31,6 +31,7 @@ class DoorTest {
     static final SettableClock clock = SettableClock.at(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
     static final PrincipalResolver principals = token -> switch (token.orElse("")) {
+        case "nobody asks" -> throw new AssertionError("looked up");
         case "ada" -> Principal.of(EducatorId.next(), SiteStanding.OWNER);
         case "ben" -> Principal.of(StudentId.next());
         default -> Principal.UNKNOWN;
@@ -292,5 +293,16 @@ class DoorTest {
 
     private static RequestSpecification as(String token) {
         return stage.request().accept("text/html").cookie("__Host-session", token);
+    }
+
+    /** A route whose callers bring a proof of their own. */
+    @Test
+    void aSessionIsNotLookedUpWhereItOpensNothing() {
+        stage.request()
+                .cookie("__Host-session", "nobody asks")
+                .post("/api")
+                .then()
+                .statusCode(200)
+                .body(equalTo("changed"));
     }
 }

@@ -148,9 +148,11 @@ public final class PublishPages implements PageGroup {
     private Outcome<?> publish(Context ctx, EducatorId who, Episode episode) {
         var seen = seen(ctx);
         boolean corrects = seen.equals(Seen.ANYHOW) ? episode.isPublished() : seen.isOut();
-        return corrects
-                ? publisher.correct(who, episode.id(), note(ctx), seen)
-                : publisher.bringOut(who, episode.id(), seen);
+        return desk.work(
+                who,
+                () -> corrects
+                        ? publisher.correct(who, episode.id(), note(ctx), seen)
+                        : publisher.bringOut(who, episode.id(), seen));
     }
 
     private static Seen seen(Context ctx) {
@@ -166,8 +168,10 @@ public final class PublishPages implements PageGroup {
         if (hour.wall().isEmpty() || hour.place().isEmpty()) {
             return hour.wall().isEmpty() ? NO_HOUR : NO_ZONE;
         }
-        return publisher.schedule(
-                who, episode.id(), hour.wall().get(), hour.place().get(), seen(ctx));
+        return desk.work(
+                who,
+                () -> publisher.schedule(
+                        who, episode.id(), hour.wall().get(), hour.place().get(), seen(ctx)));
     }
 
     private Outcome<?> withdraw(Context ctx, EducatorId who, Episode episode) {

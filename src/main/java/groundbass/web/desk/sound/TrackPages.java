@@ -1,13 +1,13 @@
 package groundbass.web.desk.sound;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.form.Outcome;
 import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.recording.NewTrack;
 import groundbass.web.desk.recording.TrackForm;
 import groundbass.web.desk.recording.TrackRow;
 import groundbass.web.shell.PageGroup;
@@ -18,8 +18,8 @@ import groundbass.web.shell.limit.RateLimits;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -86,7 +86,10 @@ public final class TrackPages implements PageGroup {
         try (var in = part.content()) {
             var outcome = uploads.accept(who, episode.id(), part.filename(), in);
             if (outcome.result().isPresent()) {
-                keep(who, episode, outcome.result().get());
+                new NewTrack(outcome.result().get(), BackingTrack.Kind.FULL)
+                        .into(writing, who, episode.id())
+                        .result()
+                        .orElseThrow(NotFoundResponse::new);
                 room.back(ctx, "desk.track.taken");
             } else {
                 room.showAgain(ctx, outcome.problems());
@@ -98,14 +101,6 @@ public final class TrackPages implements PageGroup {
         var who = desk.educator(ctx);
         limits.demand(ctx, Limit.UPLOAD, "educator " + who);
         return who;
-    }
-
-    private void keep(EducatorId who, Episode episode, Upload upload) {
-        writing.saveDraft(who, episode.id(), (stored, changed) -> true, before -> {
-            var tracks = new ArrayList<>(before.backingTracks());
-            TrackForm.of(upload, true).track(upload).ifPresent(tracks::add);
-            return before.edit().backingTracks(tracks).done();
-        });
     }
 
     private static Outcome<Upload> tooLarge() {

@@ -33,9 +33,9 @@ public enum Limit {
     SHEET(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Lessons looked for in one network: each reads the words of all lessons. */
     SEARCH(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
-    /** Requests of one program. */
+    /** Requests of all programs of one educator. */
     PROGRAM(600, Duration.ofMinutes(10), Keeper.MEMORY),
-    /** Of these, those that are done once and no more, and whose answers are kept for a day. */
+    /** Of one program those that are done once and no more, and whose answers are kept for a day. */
     PROGRAM_POST(500, Duration.ofDays(1), Keeper.DATABASE),
     /** Requests of programs from one network that bring no good token. */
     PROGRAM_REFUSED(120, Duration.ofMinutes(10), Keeper.MEMORY),
