@@ -418,6 +418,7 @@ class PeoplePagesTest {
                     .statusCode(403)
                     .body(containsString("what others share with you"));
 
+            company.site.clock().advance(Duration.ofMinutes(1)); // so that it is clear which letter is the newer
             company.form(company.keeper)
                     .formParam("who", bea.value())
                     .post("/desk/people/hand-over")
