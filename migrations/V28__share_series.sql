@@ -2,6 +2,8 @@
 -- to all of that. Portable: H2 and PostgreSQL run the same text.
 alter table educator add column may_begin boolean default true not null;
 alter table educator add column ended_at timestamp with time zone; -- what they wrote stays under their name
+-- An address that was changed at the desk: nobody has proved to read what is sent there.
+alter table educator add column email_typed boolean default false not null;
 
 create table site_owner (
     only_row    integer     not null primary key check (only_row = 1),
@@ -25,6 +27,7 @@ create table invitation (
     email      varchar(254) not null,
     offer      varchar(10)  not null,
     series_id  varchar(16)  references series (id) on delete cascade,
+    educator_id varchar(16) references educator (id), -- who answers it at their desk; else whoever has the link does
     invited_by varchar(16)  not null references educator (id),
     created_at timestamp with time zone not null,
     expires_at timestamp with time zone not null,
@@ -33,6 +36,7 @@ create table invitation (
 );
 create index invitation_of_series on invitation (series_id);
 create index invitation_of_email on invitation (email);
+create index invitation_of_educator on invitation (educator_id);
 
 -- A lesson has one draft, whoever writes in it; so far only the owner of its series could have one. The educator of a
 -- draft is from now on who saved it last.

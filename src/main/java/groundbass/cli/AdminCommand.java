@@ -166,7 +166,10 @@ public final class AdminCommand {
                     String email) {
         return with(site -> {
             var educator = educator(site, email);
-            site.accounts.handSiteOver(educator.id());
+            if (!site.accounts.handSiteOver(educator.id())) {
+                throw new AdminSite.Refused(
+                        "The desk of " + educator.email() + " was closed meanwhile; nothing was changed.");
+            }
             say(educator.email() + " keeps the site now.");
             return ExitCode.OK;
         });

@@ -1,6 +1,6 @@
 package groundbass.site;
 
-import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Transfers;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
@@ -11,6 +11,7 @@ import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.post.Outbox;
 import java.time.Clock;
+import java.util.List;
 import org.jdbi.v3.core.Jdbi;
 
 /** What a site knows of people; an operator works with it at the command line, without pages and jobs. */
@@ -40,12 +41,22 @@ public record Accounts(
                 new Sessions(jdbi, programs, clock));
     }
 
-    /** Makes somebody with a desk the one who keeps the site, whom the operator chose; what was offered of it is offered no more. */
-    public void handSiteOver(EducatorId to) {
-        jdbi.useTransaction(handle -> {
+    /**
+     * Makes somebody with a desk the one who keeps the site, whom the operator chose; what was offered of it is offered no
+     * more.
+     *
+     * @return whether their desk is open; nothing has changed where it is not
+     */
+    public boolean handSiteOver(EducatorId to) {
+        return jdbi.inTransaction(handle -> {
+            educators.lock(handle, List.of(to));
+            if (educators.standing(to).isEmpty()) {
+                return false;
+            }
             educators.setOwner(handle, to);
-            Invitations.endOffersOfTheSite(handle);
+            Transfers.endInvitationsToTheSite(handle);
             audit.append(handle, Audit.OPERATOR, "site.handed", to.value());
+            return true;
         });
     }
 }

@@ -4,6 +4,7 @@ import groundbass.audience.Housekeeping;
 import groundbass.audience.Leaving;
 import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Partings;
+import groundbass.audience.colleague.Transfers;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.HeldReleases;
@@ -203,11 +204,14 @@ final class Services {
         this.browserMark = BrowserMark.of(jdbi);
         this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
         this.practice = new Practice(jdbi, clock);
-        this.questions = new Questions(jdbi, outbox, head, () -> language(settings.current()), clock);
+        Supplier<Locale> deskLanguage = () -> language(settings.current());
+        this.questions = new Questions(jdbi, outbox, head, deskLanguage, clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
-        this.invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, head, clock);
-        this.partings = new Partings(jdbi, educators, catalog, colleagues, previewLinks, sessions, access, audit);
+        var transfers =
+                new Transfers(educators, catalog, colleagues, previewLinks, outbox, audit, head, deskLanguage, clock);
+        this.invitations = new Invitations(jdbi, educators, catalog, transfers, outbox, audit, head, clock);
+        this.partings = new Partings(jdbi, educators, catalog, colleagues, transfers, sessions, access, audit);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.heldReleases = new HeldReleases(jdbi);
         this.statistics = new Statistics(jdbi);

@@ -3,6 +3,7 @@ package groundbass.audience;
 import groundbass.Parts;
 import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Partings;
+import groundbass.audience.colleague.Transfers;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadId;
@@ -95,8 +96,10 @@ public final class Audience {
         catalog = new SeriesCatalog(jdbi, audit, clock);
         colleagues = new Colleagues(jdbi, audit, clock);
         previews = new PreviewLinks(jdbi, audit, clock);
-        invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, this::head, clock);
-        partings = new Partings(jdbi, educators, catalog, colleagues, previews, sessions, access, audit);
+        var transfers = new Transfers(
+                educators, catalog, colleagues, previews, outbox, audit, this::head, () -> Locale.ENGLISH, clock);
+        invitations = new Invitations(jdbi, educators, catalog, transfers, outbox, audit, this::head, clock);
+        partings = new Partings(jdbi, educators, catalog, colleagues, transfers, sessions, access, audit);
         newsReaders = new NewsReaders(jdbi, clock);
         newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
         newsQueue = new NewsQueue(jdbi, clock);

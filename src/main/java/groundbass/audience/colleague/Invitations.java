@@ -6,11 +6,13 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.educator.SiteStanding;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesPart;
+import groundbass.catalog.series.SeriesRows;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -23,12 +25,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
- * Invitations to work on a series, to have a desk, and to take over what another owned. Whether an address has a desk
- * already changes nothing of what its inviter sees. A link works once; looking at it does not use it up, because mail
+ * Invitations to work on a series, to have a desk, and to take over what another owned. Whoever had a desk when they were
+ * invited, under an address that they have not typed there themselves, answers at it; everybody else needs the link, so that
+ * nobody gets what was offered to an address by claiming it. Whether an address has a desk changes nothing of what its
+ * inviter sees. A link works once; looking at it does not use it up, because mail
  * scanners open what is mailed.
  */
 public final class Invitations {
@@ -38,13 +43,14 @@ public final class Invitations {
     /** How long an invitation that was not answered can be sent again. */
     static final Duration KEPT = Duration.ofDays(30);
 
-    private static final String SELECT = "select id, email, offer, series_id as series, invited_by as by_educator,"
-            + " created_at, expires_at from invitation ";
+    private static final String SELECT =
+            "select id, email, educator_id as to_educator, offer, series_id as series, invited_by as by_educator,"
+                    + " created_at, expires_at from invitation ";
 
     private final Jdbi jdbi;
     private final Educators educators;
     private final SeriesCatalog catalog;
-    private final Colleagues colleagues;
+    private final Transfers transfers;
     private final Outbox outbox;
     private final Audit audit;
     private final Supplier<LetterHead> head;
@@ -55,7 +61,7 @@ public final class Invitations {
             Jdbi jdbi,
             Educators educators,
             SeriesCatalog catalog,
-            Colleagues colleagues,
+            Transfers transfers,
             Outbox outbox,
             Audit audit,
             Supplier<LetterHead> head,
@@ -63,7 +69,7 @@ public final class Invitations {
         this.jdbi = jdbi;
         this.educators = educators;
         this.catalog = catalog;
-        this.colleagues = colleagues;
+        this.transfers = transfers;
         this.outbox = outbox;
         this.audit = audit;
         this.head = head;
@@ -73,13 +79,14 @@ public final class Invitations {
     private record Row(
             String id,
             EmailAddress email,
+            Optional<EducatorId> toEducator,
             String offer,
             Optional<SeriesId> series,
             EducatorId byEducator,
             Instant createdAt,
             Instant expiresAt) {
         Invitation invitation() {
-            return new Invitation(id, email, Offer.of(offer, series), byEducator, createdAt, expiresAt);
+            return new Invitation(id, email, toEducator, Offer.of(offer, series), byEducator, createdAt, expiresAt);
         }
     }
 
@@ -89,24 +96,47 @@ public final class Invitations {
      * @param letter in which language the link is mailed; empty where nothing is mailed and the inviter passes it on
      */
     public Invited invite(EducatorId by, Offer offer, EmailAddress email, Optional<Locale> letter) {
+        var known = educators.withProvedEmail(email.value()).map(Educator::id);
+        return send(by, offer, email, known, letter);
+    }
+
+    /**
+     * Offers something to somebody with a desk, whatever their address is when they answer.
+     *
+     * @param email where they read letters
+     */
+    public Invited offer(EducatorId by, Offer offer, EducatorId to, EmailAddress email, Optional<Locale> letter) {
+        return send(by, offer, email, Optional.of(to), letter);
+    }
+
+    private Invited send(
+            EducatorId by, Offer offer, EmailAddress email, Optional<EducatorId> to, Optional<Locale> letter) {
+        Instant now = DatabaseClock.of(clock);
+        var invitation = new Invitation(RandomId.next(), email, to, offer, by, now, now.plus(VALID));
         return jdbi.inTransaction(handle -> {
-            Instant now = DatabaseClock.of(clock);
-            var invitation = new Invitation(RandomId.next(), email, offer, by, now, now.plus(VALID));
-            handle.createUpdate("delete from invitation where email = :email and "
+            lock(handle, offer, Stream.concat(Stream.of(by), to.stream()));
+            handle.createUpdate("delete from invitation where (email = :email or educator_id = :to) and "
                             + (offer.ofSeries().isPresent() ? "series_id = :series" : "series_id is null"))
                     .bind("email", email)
+                    .bind("to", to)
                     .bind("series", offer.ofSeries())
                     .execute();
             return enter(handle, invitation, letter);
         });
     }
 
+    /** People first and what is offered then, as everybody does who changes either; so nobody waits for each other. */
+    private void lock(Handle handle, Offer offer, Stream<EducatorId> people) {
+        educators.lock(handle, people.distinct().toList());
+        offer.ofSeries().ifPresent(series -> SeriesRows.lock(handle, series));
+    }
+
     private Invited enter(Handle handle, Invitation invitation, Optional<Locale> letter) {
         var token = SecretToken.next();
         handle.createUpdate("""
                         insert into invitation
-                            (id, token_hash, email, offer, series_id, invited_by, created_at, expires_at)
-                        values (:id, :hash, :email, :word, :series, :by, :createdAt, :expiresAt)""")
+                            (id, token_hash, email, educator_id, offer, series_id, invited_by, created_at, expires_at)
+                        values (:id, :hash, :email, :to, :word, :series, :by, :createdAt, :expiresAt)""")
                 .bindMethods(invitation)
                 .bind("hash", token.hash())
                 .bind("word", invitation.offer().word())
@@ -120,7 +150,7 @@ public final class Invitations {
 
     /** Makes the link of an invitation useless and sends another one, which works as long again. */
     public Invited sendAgain(EducatorId by, Invitation before, Optional<Locale> letter) {
-        return invite(by, before.offer(), before.email(), letter);
+        return send(by, before.offer(), before.email(), before.to(), letter);
     }
 
     /** What was offered, and whose series; no address. */
@@ -159,32 +189,43 @@ public final class Invitations {
     }
 
     public Optional<Invitation> find(String id) {
-        return jdbi.withHandle(handle -> find(handle, "id = :value", id));
+        return find("id = :value", id);
     }
 
     /** What a link opens, as long as it works. */
     public Optional<Invitation> find(SecretToken token) {
-        return jdbi.withHandle(handle -> find(handle, "token_hash = :value", token.hash()))
-                .filter(invitation -> !invitation.isOver(clock.instant()));
+        return find("token_hash = :value", token.hash()).filter(this::holds);
     }
 
     /** What waits for the answer of somebody with a desk. */
-    public List<Invitation> to(Educator educator) {
+    public List<Invitation> to(EducatorId educator) {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        SELECT + "where email = :email and expires_at > :now order by created_at, id")
-                .bind("email", educator.email())
+                        SELECT + "where educator_id = :educator and expires_at > :now order by created_at, id")
+                .bind("educator", educator)
                 .bind("now", clock.instant())
                 .mapTo(Row.class)
                 .map(Row::invitation)
                 .list());
     }
 
-    private static Optional<Invitation> find(Handle handle, String where, String value) {
-        return handle.createQuery(SELECT + "where " + where + " for update")
+    private Optional<Invitation> find(String where, String value) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where " + where)
                 .bind("value", value)
                 .mapTo(Row.class)
                 .findOne()
-                .map(Row::invitation);
+                .map(Row::invitation));
+    }
+
+    /** Whether its link works still, and who invited may do so still. */
+    private boolean holds(Invitation invitation) {
+        return !invitation.isOver(clock.instant()) && mayInvite(invitation.by(), invitation.offer());
+    }
+
+    private boolean mayInvite(EducatorId who, Offer offer) {
+        return offer.ofSeries()
+                .map(series -> catalog.open(who, Deed.KEEP, series).isPresent())
+                .orElseGet(() ->
+                        educators.standing(who).filter(SiteStanding::keepsSite).isPresent());
     }
 
     /** @return whether it was still there */
@@ -192,9 +233,9 @@ public final class Invitations {
         return end(by, invitation, "invitation.withdrawn");
     }
 
-    /** The answer of whom it was sent to. @return whether it was still there */
-    public boolean decline(Educator who, Invitation invitation) {
-        return isTo(who, invitation) && end(who.id(), invitation, "invitation.declined");
+    /** The answer of whom it is to. @return whether it was still there */
+    public boolean decline(EducatorId who, Invitation invitation) {
+        return invitation.isTo(who) && end(who, invitation, "invitation.declined");
     }
 
     private boolean end(EducatorId by, Invitation invitation, String what) {
@@ -214,18 +255,27 @@ public final class Invitations {
                 == 1;
     }
 
-    /** Whether it was sent to the address with which they sign in. */
-    public static boolean isTo(Educator who, Invitation invitation) {
-        return who.email().equals(invitation.email().value());
+    /** Accepts for somebody at their desk. @return whether it was theirs and could still be accepted */
+    public boolean accept(EducatorId who, String id) {
+        var invitation = find(id).filter(one -> one.isTo(who));
+        return invitation.isPresent() && accept(who, invitation.get());
     }
 
-    /** Accepts for somebody with a desk. @return whether it was theirs and could still be accepted */
-    public boolean accept(Educator who, String id) {
-        return jdbi.inTransaction(handle -> find(handle, "id = :value", id)
-                .filter(invitation -> isTo(who, invitation) && !invitation.isOver(clock.instant()))
-                .filter(invitation -> delete(handle, invitation))
-                .map(invitation -> give(handle, who.id(), invitation))
-                .isPresent());
+    /** Accepts for somebody with a desk who has the link. @return whether it was theirs and could still be accepted */
+    public boolean accept(Educator who, SecretToken token) {
+        var invitation = find(token).filter(one -> one.isLinkOf(who));
+        return invitation.isPresent() && accept(who.id(), invitation.get());
+    }
+
+    private boolean accept(EducatorId who, Invitation invitation) {
+        return jdbi.inTransaction(handle -> {
+            lock(handle, invitation.offer(), Stream.of(who, invitation.by()));
+            boolean can = educators.standing(who).isPresent() && holds(invitation) && delete(handle, invitation);
+            if (can) {
+                give(handle, who, invitation);
+            }
+            return can;
+        });
     }
 
     /**
@@ -239,17 +289,26 @@ public final class Invitations {
         if (invitation.isEmpty() || invitation.get().offer().handsOver()) {
             return Optional.empty();
         }
-        String email = invitation.get().email().value();
-        var problems = educators.invitedProblems(name, email, password);
+        var problems = educators.invitedProblems(name, invitation.get().email().value(), password);
         if (!problems.isEmpty()) {
             return Optional.of(Outcome.refused(problems));
         }
         var stored = educators.store(password);
-        return jdbi.inTransaction(
-                handle -> find(handle, "token_hash = :value", token.hash()).map(found -> educators
-                        .openDesk(handle, name, email, stored, found.offer() instanceof Offer.OwnDesk)
-                        .map(educator -> take(handle, educator, found))
-                        .orElseGet(() -> Outcome.refused("name", "people.problem.known"))));
+        return jdbi.inTransaction(handle -> {
+            lock(handle, invitation.get().offer(), Stream.of(invitation.get().by()));
+            return find(token).map(found -> openDesk(handle, found, name, stored));
+        });
+    }
+
+    /** Somebody to whom it is has a desk already, whatever their address is by now. */
+    private Outcome<Educator> openDesk(
+            Handle handle, Invitation invitation, String name, Educators.StoredPassword password) {
+        boolean mayBegin = invitation.offer() instanceof Offer.OwnDesk;
+        return Optional.of(invitation)
+                .filter(one -> one.to().isEmpty())
+                .flatMap(one -> educators.openDesk(handle, name, one.email().value(), password, mayBegin))
+                .map(educator -> take(handle, educator, invitation))
+                .orElseGet(() -> Outcome.refused("name", "people.problem.known"));
     }
 
     private Outcome<Educator> take(Handle handle, Educator educator, Invitation invitation) {
@@ -258,39 +317,23 @@ public final class Invitations {
         return Outcome.done(educator);
     }
 
-    private Invitation give(Handle handle, EducatorId who, Invitation invitation) {
+    private void give(Handle handle, EducatorId who, Invitation invitation) {
         audit.append(handle, who, "invitation.accepted", told(invitation));
         if (invitation.offer() instanceof Offer.InSeries part) {
             giveSeries(handle, who, part);
         } else if (invitation.offer() instanceof Offer.OwnDesk) {
             educators.allowBeginning(handle, who);
         } else {
-            educators.setOwner(handle, who);
-            audit.append(handle, who, "site.handed", who.value());
-            endOffersOfTheSite(handle);
+            transfers.acceptSite(handle, invitation.by(), who);
         }
-        return invitation;
     }
 
-    /** Whoever hands a series over goes on writing in it. */
     private void giveSeries(Handle handle, EducatorId who, Offer.InSeries offer) {
-        if (offer.part() != SeriesPart.OWNER) {
-            colleagues.enter(handle, who, offer.series(), offer.part());
-            return;
+        if (offer.part() == SeriesPart.OWNER) {
+            transfers.acceptSeries(handle, catalog.find(offer.series()).orElseThrow(), who);
+        } else {
+            transfers.give(handle, who, offer.series(), offer.part());
         }
-        var before = catalog.find(offer.series()).orElseThrow().owner();
-        if (!before.equals(who)) {
-            colleagues.handOver(handle, who, offer.series(), who);
-            colleagues.enter(handle, before, offer.series(), SeriesPart.EDITOR);
-        }
-        handle.createUpdate("delete from invitation where series_id = :series and offer = 'owner'")
-                .bind("series", offer.series())
-                .execute();
-    }
-
-    /** Withdraws what was offered of the site, once it is in other hands. */
-    public static void endOffersOfTheSite(Handle handle) {
-        handle.execute("delete from invitation where offer = 'site'");
     }
 
     /** Deletes what nobody has answered long after its link has stopped to work. */

@@ -2,7 +2,6 @@ package groundbass.audience.colleague;
 
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Person;
-import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
@@ -18,6 +17,7 @@ import groundbass.catalog.series.SeriesPart;
 import groundbass.form.Outcome;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -27,7 +27,7 @@ public final class Partings {
     private final Educators educators;
     private final SeriesCatalog catalog;
     private final Colleagues colleagues;
-    private final PreviewLinks previews;
+    private final Transfers transfers;
     private final Sessions sessions;
     private final EducatorAccess access;
     private final Audit audit;
@@ -37,7 +37,7 @@ public final class Partings {
             Educators educators,
             SeriesCatalog catalog,
             Colleagues colleagues,
-            PreviewLinks previews,
+            Transfers transfers,
             Sessions sessions,
             EducatorAccess access,
             Audit audit) {
@@ -45,7 +45,7 @@ public final class Partings {
         this.educators = educators;
         this.catalog = catalog;
         this.colleagues = colleagues;
-        this.previews = previews;
+        this.transfers = transfers;
         this.sessions = sessions;
         this.access = access;
         this.audit = audit;
@@ -61,12 +61,13 @@ public final class Partings {
     }
 
     private boolean end(Handle handle, EducatorId by, EducatorId who, SeriesId series) {
-        previews.withdrawAll(handle, who, series);
-        handle.createUpdate("delete from invitation where series_id = :series and email = :email")
+        handle.createUpdate(
+                        "delete from invitation where series_id = :series and (email = :email or educator_id = :who)")
                 .bind("series", series)
                 .bind("email", address(who))
+                .bind("who", who)
                 .execute();
-        return colleagues.end(handle, by, who, series);
+        return transfers.end(handle, by, who, series);
     }
 
     /**
@@ -77,6 +78,8 @@ public final class Partings {
      */
     public Outcome<List<Series>> fromSite(EducatorId by, EducatorId who, Optional<EducatorId> heir) {
         return jdbi.inTransaction(handle -> {
+            // whoever accepts something meanwhile waits, and finds the desk closed
+            educators.lock(handle, Stream.concat(Stream.of(who), heir.stream()).toList());
             var standing = educators.standing(who);
             if (standing.isEmpty()) {
                 return Outcome.<List<Series>>refused("", "people.problem.gone");
@@ -90,19 +93,10 @@ public final class Partings {
             if (!owned.isEmpty() && taker.isEmpty()) {
                 return Outcome.<List<Series>>refused("heir", "people.problem.heir", owned.size());
             }
-            owned.forEach(series -> handOver(handle, by, who, series.id(), taker.orElseThrow()));
+            owned.forEach(series -> transfers.handOver(handle, by, series, taker.orElseThrow()));
             close(handle, by, who);
             return Outcome.done(owned);
         });
-    }
-
-    /** What its former owner offered of it is offered no more. */
-    private void handOver(Handle handle, EducatorId by, EducatorId from, SeriesId series, EducatorId to) {
-        colleagues.handOver(handle, by, series, to);
-        previews.withdrawAll(handle, from, series);
-        handle.createUpdate("delete from invitation where series_id = :series and offer = 'owner'")
-                .bind("series", series)
-                .execute();
     }
 
     private String address(EducatorId who) {
@@ -111,9 +105,12 @@ public final class Partings {
 
     private void close(Handle handle, EducatorId by, EducatorId who) {
         colleagues.seriesOf(who).forEach(series -> end(handle, by, who, series));
-        educators.closeDesk(handle, who);
+        educators.closeDesk(handle, by, who);
         access.forget(handle, who);
-        handle.execute("delete from invitation where email = ?", address(who));
+        handle.createUpdate("delete from invitation where email = :email or educator_id = :who or invited_by = :who")
+                .bind("email", address(who))
+                .bind("who", who)
+                .execute();
         sessions.closeAll(new Person.OfEducator(who));
         audit.append(handle, by, "desk.closed", who.value());
     }

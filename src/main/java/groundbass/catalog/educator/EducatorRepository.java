@@ -39,6 +39,11 @@ final class EducatorRepository {
         return byEmail(email, "and " + OPEN);
     }
 
+    /** Whose desk is open, and who has not typed the address themselves. */
+    Optional<WithHash> findByProvedEmail(String email) {
+        return byEmail(email, "and " + OPEN + "and not e.email_typed");
+    }
+
     /** Also whose desk is closed. */
     Optional<WithHash> findEverByEmail(String email) {
         return byEmail(email, "");
@@ -64,6 +69,16 @@ final class EducatorRepository {
                         from educator e where e.ended_at is null order by e.created_at, e.id""")
                 .mapTo(Member.class)
                 .list());
+    }
+
+    /** Until the transaction ends, nobody else opens or closes these desks. */
+    void lock(Handle handle, List<EducatorId> ids) {
+        // one after the other and always in this order, so that two who lock the same ones do not wait for each other
+        ids.stream().map(EducatorId::value).sorted().forEach(id -> handle.createQuery(
+                        "select id from educator where id = :id for update")
+                .bind("id", id)
+                .mapTo(String.class)
+                .findOne());
     }
 
     /** Of those whose desk is open. */
@@ -104,16 +119,16 @@ final class EducatorRepository {
                 == 1;
     }
 
-    /** Opens a desk anew that was closed, for a person who has proved to have its address. */
-    void reopen(Handle handle, EducatorId id, String name, String hash, boolean mayBegin) {
-        handle.createUpdate("""
-                        update educator set name = :name, password_hash = :hash, may_begin = :mayBegin, ended_at = null
-                        where id = :id and ended_at is not null""")
-                .bind("id", id)
-                .bind("name", name)
-                .bind("hash", hash)
-                .bind("mayBegin", mayBegin)
-                .execute();
+    /**
+     * Opens a desk anew that was closed, for a person with the link of an invitation to its address. The name stays, which
+     * stands beside what was written.
+     *
+     * @return whether it was closed
+     */
+    boolean reopen(Handle handle, EducatorId id, String hash) {
+        return handle.createUpdate("""
+                        update educator set password_hash = :hash, may_begin = true, email_typed = false, ended_at = null
+                        where id = :id and ended_at is not null""").bind("id", id).bind("hash", hash).execute() == 1;
     }
 
     void insert(Handle handle, Educator educator, String hash, boolean mayBegin) {
@@ -126,11 +141,11 @@ final class EducatorRepository {
                 .execute();
     }
 
-    /** Name and address; the password stays. */
+    /** Name and address as somebody typed them; the password stays. */
     void update(Handle handle, Educator educator) {
-        handle.createUpdate("update educator set name = :name, email = :email where id = :id")
-                .bindMethods(educator)
-                .execute();
+        handle.createUpdate("""
+                        update educator set name = :name, email_typed = (email_typed or email <> :email), email = :email
+                        where id = :id""").bindMethods(educator).execute();
     }
 
     void setHash(Handle handle, EducatorId id, String hash) {

@@ -98,10 +98,12 @@ public final class Educators {
     }
 
     /**
-     * Opens a desk for somebody who was invited, or anew where theirs was closed, within the caller's transaction.
+     * Opens a desk for somebody who was invited, within the caller's transaction. One that was closed is opened anew only
+     * for whoever may begin series, whom the site's owner has invited; the name stays then, since it stands beside what
+     * was written at that desk.
      *
      * @param mayBegin whether they may begin series of their own
-     * @return empty, and nothing changed, where somebody has a desk under this address
+     * @return empty, and nothing changed, where somebody has a desk under this address, or had one that stays closed
      */
     public Optional<Educator> openDesk(
             Handle handle, String name, String email, StoredPassword password, boolean mayBegin) {
@@ -109,13 +111,12 @@ public final class Educators {
         if (known.isEmpty()) {
             return Optional.of(insert(handle, name, email, password.hash(), mayBegin));
         }
-        if (standing(known.get().id()).isPresent()) {
-            return Optional.empty();
-        }
-        rows.reopen(handle, known.get().id(), name.strip(), password.hash(), mayBegin);
-        audit.append(
-                handle, known.get().id(), "educator.reopened", known.get().id().value());
-        return find(known.get().id());
+        return known.map(Educator::id)
+                .filter(id -> mayBegin && rows.reopen(handle, id, password.hash()))
+                .flatMap(id -> {
+                    audit.append(handle, id, "educator.reopened", id.value());
+                    return find(id);
+                });
     }
 
     /** The digest of a password; not shown by {@code toString}. */
@@ -131,9 +132,20 @@ public final class Educators {
         rows.allowBeginning(handle, id);
     }
 
-    /** Closes somebody's desk; what they wrote stays under their name. Their sessions are the caller's to end. */
-    public boolean closeDesk(Handle handle, EducatorId id) {
+    /**
+     * Closes somebody's desk, with its second factor: whoever opens it anew may have another device. What they wrote stays
+     * under their name. Their sessions are the caller's to end.
+     */
+    public boolean closeDesk(Handle handle, EducatorId by, EducatorId id) {
+        if (SecondFactors.delete(handle, id)) {
+            audit.append(handle, by, "factor.off", id.value());
+        }
         return rows.close(handle, id, clock.instant());
+    }
+
+    /** Until the transaction ends, nobody else opens or closes the desks of these people, or gives them anything. */
+    public void lock(Handle handle, List<EducatorId> people) {
+        rows.lock(handle, people);
     }
 
     /** Makes somebody with a desk the one who keeps the site; whoever kept it goes on as a teacher. */
@@ -235,6 +247,14 @@ public final class Educators {
     /** The educator who signs in with this address. */
     public Optional<Educator> withEmail(String email) {
         return rows.findByEmail(normal(email)).map(EducatorRepository.WithHash::educator);
+    }
+
+    /**
+     * The educator who signs in with this address, where it was not typed at their desk: they are known under it to whoever
+     * let them in.
+     */
+    public Optional<Educator> withProvedEmail(String email) {
+        return rows.findByProvedEmail(normal(email)).map(EducatorRepository.WithHash::educator);
     }
 
     /** Who keeps the site; nobody as long as nobody has a desk. */

@@ -75,7 +75,8 @@ public final class SecondFactors {
         });
     }
 
-    private static boolean delete(Handle handle, EducatorId educator) {
+    /** @return whether it was on */
+    static boolean delete(Handle handle, EducatorId educator) {
         handle.createUpdate("delete from recovery_code where educator_id = :educator")
                 .bind("educator", educator)
                 .execute();

@@ -53,7 +53,7 @@ final class StoredThings {
                             "publishing.letter.subject"),
             KeptThing.of("colleagues")
                     .inTables("site_owner", "series_colleague", "invitation")
-                    .inLetters("people.letter.subject"),
+                    .inLetters("people.letter.subject", "people.handed.subject"),
             KeptThing.of("programs").inTables("program_token", "program_answer"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),

@@ -136,6 +136,17 @@ public final class EducatorSignIn {
         limits.demand(ctx, Limit.PASSWORD, educator.value());
     }
 
+    /**
+     * Whether somebody who is signed in has typed their present password once more, as {@code present}: asked for before
+     * what cannot be undone, so that a borrowed session alone is not enough. The try is counted.
+     */
+    public boolean confirms(Context ctx, Educator who) {
+        countPassword(ctx, who.id());
+        return educators
+                .verify(who.email(), FormParameters.text(ctx, "present"))
+                .isPresent();
+    }
+
     /** Counts that somebody asks for a link to an address. */
     public void countLetter(Context ctx, String email) {
         limits.demand(ctx, Limit.LETTERS_OF_NETWORK);

@@ -3,7 +3,9 @@ package groundbass.web.desk.people;
 import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Offer;
 import groundbass.audience.colleague.Partings;
+import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
 import groundbass.catalog.series.Colleague;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Deed;
@@ -12,6 +14,7 @@ import groundbass.catalog.series.SeriesPart;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -31,23 +34,29 @@ final class ColleaguePages implements PageGroup {
     private static final String TEMPLATE = "desk/colleagues";
 
     private final DeskContext desk;
+    private final Educators educators;
     private final Colleagues colleagues;
     private final Invitations invitations;
     private final Partings partings;
+    private final EducatorSignIn signIn;
     private final Sending sending;
     private final Clock clock;
 
     ColleaguePages(
             DeskContext desk,
+            Educators educators,
             Colleagues colleagues,
             Invitations invitations,
             Partings partings,
+            EducatorSignIn signIn,
             Sending sending,
             Clock clock) {
         this.desk = desk;
+        this.educators = educators;
         this.colleagues = colleagues;
         this.invitations = invitations;
         this.partings = partings;
+        this.signIn = signIn;
         this.sending = sending;
         this.clock = clock;
     }
@@ -55,7 +64,7 @@ final class ColleaguePages implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EDUCATOR, ctx -> desk.pages()
-                .show(ctx, TEMPLATE, view(series(ctx), "", SeriesPart.EDITOR, FieldProblems.NONE)));
+                .show(ctx, TEMPLATE, view(ctx, series(ctx), Typed.NOTHING, FieldProblems.NONE)));
         routes.post(PATH, Role.EDUCATOR, this::invite);
         routes.post(PATH + "/end", Role.EDUCATOR, this::end);
         routes.post(PATH + "/hand-over", Role.EDUCATOR, this::handOver);
@@ -76,7 +85,7 @@ final class ColleaguePages implements PageGroup {
                 .orElse(SeriesPart.READER_OF_FIGURES);
         Optional<FieldProblem> problem = sending.problem(ctx, typed);
         if (problem.isPresent()) {
-            desk.pages().showAgain(ctx, TEMPLATE, view(series, typed, part, new FieldProblems(List.of(problem.get()))));
+            showAgain(ctx, series, new Typed(typed, part, ""), problem.get());
             return;
         }
         var email = EmailAddress.read(typed).orElseThrow();
@@ -100,8 +109,21 @@ final class ColleaguePages implements PageGroup {
             lead(ctx, series);
             return;
         }
-        sending.offer(
-                ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), to.get().id(), path(series));
+        var who = to.get().id();
+        if (signIn.confirms(ctx, me(ctx))) {
+            sending.offer(ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), who, path(series));
+        } else {
+            var typed = new Typed("", SeriesPart.EDITOR, who.value());
+            showAgain(ctx, series, typed, FieldProblem.of("present-hand", "catalog.problem.password.wrong"));
+        }
+    }
+
+    private void showAgain(Context ctx, Series series, Typed typed, FieldProblem problem) {
+        desk.pages().showAgain(ctx, TEMPLATE, view(ctx, series, typed, new FieldProblems(List.of(problem))));
+    }
+
+    private Educator me(Context ctx) {
+        return educators.find(desk.educator(ctx)).orElseThrow();
     }
 
     private Optional<Colleague> colleague(Context ctx, Series series) {
@@ -116,29 +138,40 @@ final class ColleaguePages implements PageGroup {
         return "/desk/series/" + series.id() + "/colleagues";
     }
 
-    private View view(Series series, String email, SeriesPart part, FieldProblems problems) {
+    private View view(Context ctx, Series series, Typed typed, FieldProblems problems) {
         Instant now = clock.instant();
         var pending = invitations.of(series.id()).stream()
                 .map(one -> PendingRow.of(one, series.title(), now))
                 .toList();
-        return new View(path(series), series.title(), colleagues.of(series.id()), pending, email, part, problems);
+        return new View(
+                path(series), series.title(), colleagues.of(series.id()), pending, me(ctx).email(), typed, problems);
     }
 
     /**
      * What the page shows.
      *
-     * @param email what was typed, and {@code part} what was chosen beside it
+     * @param me with which address its reader signs in, for the browser's store of passwords
      */
     public record View(
             String path,
             String series,
             List<Colleague> colleagues,
             List<PendingRow> pending,
-            String email,
-            SeriesPart part,
+            String me,
+            Typed typed,
             FieldProblems problems) {
         public List<SeriesPart> parts() {
             return SeriesPart.SHARED;
         }
+    }
+
+    /**
+     * What was typed and chosen before.
+     *
+     * @param email whom to invite, and {@code part} as what
+     * @param handing the id of whom the series was to be handed to; empty where it was not
+     */
+    public record Typed(String email, SeriesPart part, String handing) {
+        static final Typed NOTHING = new Typed("", SeriesPart.EDITOR, "");
     }
 }

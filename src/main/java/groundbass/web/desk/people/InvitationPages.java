@@ -71,7 +71,7 @@ final class InvitationPages implements PageGroup {
                 invitation.email().value(),
                 invitation.offer().handsOver(),
                 me.map(Educator::email),
-                me.filter(one -> Invitations.isTo(one, invitation)).isPresent(),
+                me.filter(invitation::isLinkOf).isPresent(),
                 name,
                 problems);
     }
@@ -84,7 +84,7 @@ final class InvitationPages implements PageGroup {
             over(ctx);
         } else if (me.isEmpty()) {
             AccessFilter.sendToSignIn(ctx, Role.EDUCATOR, "/desk");
-        } else if (invitations.accept(me.get(), invitation.get().id())) {
+        } else if (invitations.accept(me.get(), token(ctx))) {
             Flash.say(ctx, "people.accepted");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
@@ -130,7 +130,7 @@ final class InvitationPages implements PageGroup {
      * @param offer    what its reader is invited to, and {@code may} what they can do then
      * @param handsOver whether only who has a desk can accept it
      * @param signedIn with which address this browser is signed in
-     * @param mine     whether the invitation was sent to that address
+     * @param mine     whether whoever is signed in may accept the invitation
      */
     public record View(
             String path,

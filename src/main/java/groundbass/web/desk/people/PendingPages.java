@@ -2,8 +2,6 @@ package groundbass.web.desk.people;
 
 import groundbass.audience.colleague.Invitation;
 import groundbass.audience.colleague.Invitations;
-import groundbass.catalog.educator.Educator;
-import groundbass.catalog.educator.Educators;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.identity.IdForm;
@@ -17,20 +15,17 @@ import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.Optional;
 
-/** What is done about an invitation: by who may invite to the same, and by whom it was sent to, at their desk. */
+/** What is done about an invitation: by who may invite to the same, and by whom it is to, at their desk. */
 final class PendingPages implements PageGroup {
     private static final String PATH = "/desk/invitations/{invitation}";
 
     private final DeskContext desk;
-    private final Educators educators;
     private final SeriesCatalog catalog;
     private final Invitations invitations;
     private final Sending sending;
 
-    PendingPages(
-            DeskContext desk, Educators educators, SeriesCatalog catalog, Invitations invitations, Sending sending) {
+    PendingPages(DeskContext desk, SeriesCatalog catalog, Invitations invitations, Sending sending) {
         this.desk = desk;
-        this.educators = educators;
         this.catalog = catalog;
         this.invitations = invitations;
         this.sending = sending;
@@ -58,14 +53,14 @@ final class PendingPages implements PageGroup {
 
     private void accept(Context ctx) {
         var invitation = sentTo(ctx);
-        boolean accepted = invitations.accept(me(ctx), invitation.id());
+        boolean accepted = invitations.accept(desk.educator(ctx), invitation.id());
         Flash.say(ctx, accepted ? "people.accepted" : "people.gone");
         ctx.redirect("/desk", HttpStatus.SEE_OTHER);
     }
 
     private void decline(Context ctx) {
         var invitation = sentTo(ctx);
-        invitations.decline(me(ctx), invitation);
+        invitations.decline(desk.educator(ctx), invitation);
         Flash.say(ctx, "people.declined");
         ctx.redirect("/desk", HttpStatus.SEE_OTHER);
     }
@@ -85,15 +80,11 @@ final class PendingPages implements PageGroup {
     }
 
     private Invitation sentTo(Context ctx) {
-        return named(ctx).filter(one -> Invitations.isTo(me(ctx), one)).orElseThrow(NotFoundResponse::new);
+        return named(ctx).filter(one -> one.isTo(desk.educator(ctx))).orElseThrow(NotFoundResponse::new);
     }
 
     private Optional<Invitation> named(Context ctx) {
         return Optional.of(ctx.pathParam("invitation")).filter(IdForm::isId).flatMap(invitations::find);
-    }
-
-    private Educator me(Context ctx) {
-        return educators.find(desk.educator(ctx)).orElseThrow();
     }
 
     private static String back(Invitation invitation) {

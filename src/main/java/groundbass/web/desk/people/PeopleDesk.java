@@ -31,10 +31,10 @@ public final class PeopleDesk implements PageGroup {
             Clock clock) {
         var sending = new Sending(desk, educators, invitations, limits, mailed);
         this.groups = List.of(
-                new ColleaguePages(desk, colleagues, invitations, partings, sending, clock),
-                new PendingPages(desk, educators, catalog, invitations, sending),
+                new ColleaguePages(desk, educators, colleagues, invitations, partings, signIn, sending, clock),
+                new PendingPages(desk, catalog, invitations, sending),
                 new InvitationPages(desk, educators, invitations, signIn),
-                new PeoplePages(desk, educators, invitations, partings, sending, clock));
+                new PeoplePages(desk, educators, invitations, partings, signIn, sending, clock));
     }
 
     @Override

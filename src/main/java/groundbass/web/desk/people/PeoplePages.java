@@ -4,6 +4,7 @@ import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Offer;
 import groundbass.audience.colleague.Partings;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.Member;
@@ -12,6 +13,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -30,11 +32,13 @@ final class PeoplePages implements PageGroup {
     private static final String PATH = "/desk/people";
     private static final String TEMPLATE = "desk/people";
     private static final String GONE = "people.problem.gone";
+    private static final String WRONG = "catalog.problem.password.wrong";
 
     private final DeskContext desk;
     private final Educators educators;
     private final Invitations invitations;
     private final Partings partings;
+    private final EducatorSignIn signIn;
     private final Sending sending;
     private final Clock clock;
 
@@ -43,19 +47,22 @@ final class PeoplePages implements PageGroup {
             Educators educators,
             Invitations invitations,
             Partings partings,
+            EducatorSignIn signIn,
             Sending sending,
             Clock clock) {
         this.desk = desk;
         this.educators = educators;
         this.invitations = invitations;
         this.partings = partings;
+        this.signIn = signIn;
         this.sending = sending;
         this.clock = clock;
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.OWNER, ctx -> desk.pages().show(ctx, TEMPLATE, view("", FieldProblems.NONE)));
+        routes.get(PATH, Role.OWNER, ctx -> desk.pages()
+                .show(ctx, TEMPLATE, view(ctx, "", Chosen.NOBODY, FieldProblems.NONE)));
         routes.post(PATH, Role.OWNER, this::invite);
         routes.post(PATH + "/end", Role.OWNER, this::end);
         routes.post(PATH + "/hand-over", Role.OWNER, this::handOver);
@@ -68,32 +75,56 @@ final class PeoplePages implements PageGroup {
         String typed = FormParameters.text(ctx, "email");
         Optional<FieldProblem> problem = sending.problem(ctx, typed);
         if (problem.isPresent()) {
-            showAgain(ctx, typed, List.of(problem.get()));
+            showAgain(ctx, typed, Chosen.NOBODY, List.of(problem.get()));
             return;
         }
         sending.invite(ctx, new Offer.OwnDesk(), EmailAddress.read(typed).orElseThrow(), PATH);
     }
 
     private void end(Context ctx) {
-        var heir = EducatorId.parse(FormParameters.text(ctx, "heir"));
-        var outcome = person(ctx)
-                .map(who -> partings.fromSite(desk.educator(ctx), who, heir))
+        var who = person(ctx);
+        String heir = FormParameters.text(ctx, "heir");
+        var chosen = new Chosen(id(who), heir, "");
+        if (who.isPresent() && !signIn.confirms(ctx, me(ctx))) {
+            showAgain(ctx, "", chosen, List.of(FieldProblem.of("present-" + id(who), WRONG)));
+            return;
+        }
+        var outcome = who.map(one -> partings.fromSite(desk.educator(ctx), one, EducatorId.parse(heir)))
                 .orElseGet(() -> Outcome.refused("", GONE));
         if (outcome.result().isPresent()) {
             Flash.say(ctx, "people.closed");
             ctx.redirect(PATH, HttpStatus.SEE_OTHER);
         } else {
-            showAgain(ctx, "", outcome.problems());
+            showAgain(ctx, "", chosen, at(id(who), outcome.problems()));
         }
+    }
+
+    /** Each person has a form of their own on the page, so its fields carry their id. */
+    private static List<FieldProblem> at(String id, List<FieldProblem> problems) {
+        return problems.stream()
+                .map(one ->
+                        new FieldProblem(one.field().isEmpty() ? "" : one.field() + "-" + id, one.key(), one.args()))
+                .toList();
     }
 
     private void handOver(Context ctx) {
         var to = person(ctx);
-        if (to.isPresent()) {
+        var chosen = new Chosen("", "", id(to));
+        if (to.isEmpty()) {
+            showAgain(ctx, "", chosen, List.of(FieldProblem.of("", GONE)));
+        } else if (signIn.confirms(ctx, me(ctx))) {
             sending.offer(ctx, new Offer.TheSite(), to.get(), PATH);
         } else {
-            showAgain(ctx, "", List.of(FieldProblem.of("", GONE)));
+            showAgain(ctx, "", chosen, List.of(FieldProblem.of("present-hand", WRONG)));
         }
+    }
+
+    private static String id(Optional<EducatorId> who) {
+        return who.map(EducatorId::value).orElse("");
+    }
+
+    private Educator me(Context ctx) {
+        return educators.find(desk.educator(ctx)).orElseThrow();
     }
 
     /** Somebody with a desk, who does not keep the site. */
@@ -104,17 +135,17 @@ final class PeoplePages implements PageGroup {
                 .isPresent());
     }
 
-    private void showAgain(Context ctx, String email, List<FieldProblem> problems) {
-        desk.pages().showAgain(ctx, TEMPLATE, view(email, new FieldProblems(problems)));
+    private void showAgain(Context ctx, String email, Chosen chosen, List<FieldProblem> problems) {
+        desk.pages().showAgain(ctx, TEMPLATE, view(ctx, email, chosen, new FieldProblems(problems)));
     }
 
-    private View view(String email, FieldProblems problems) {
+    private View view(Context ctx, String email, Chosen chosen, FieldProblems problems) {
         Instant now = clock.instant();
         var people = educators.members().stream().map(this::row).toList();
         var pending = invitations.ofSite().stream()
                 .map(one -> PendingRow.of(one, "", now))
                 .toList();
-        return new View(people, pending, email, Audit.SIGN_INS_KEPT.toDays(), problems);
+        return new View(people, pending, me(ctx).email(), email, chosen, Audit.SIGN_INS_KEPT.toDays(), problems);
     }
 
     private Row row(Member member) {
@@ -135,10 +166,18 @@ final class PeoplePages implements PageGroup {
     /**
      * What the page shows.
      *
+     * @param me    with which address its reader signs in, for the browser's store of passwords
      * @param email what was typed
      * @param days  for how long it is kept who signed in
      */
-    public record View(List<Row> people, List<PendingRow> pending, String email, long days, FieldProblems problems) {
+    public record View(
+            List<Row> people,
+            List<PendingRow> pending,
+            String me,
+            String email,
+            Chosen chosen,
+            long days,
+            FieldProblems problems) {
         /** Those to whom the site can be handed over, or whose desk can be closed. */
         public List<Row> others() {
             return people.stream().filter(row -> !row.keepsSite()).toList();
@@ -148,6 +187,16 @@ final class PeoplePages implements PageGroup {
         public List<Row> heirs(Row of) {
             return people.stream().filter(row -> !row.id().equals(of.id())).toList();
         }
+    }
+
+    /**
+     * What was chosen before, by ids; empty where nothing was.
+     *
+     * @param closing whose desk was to be closed, and {@code heir} who was to take the series over
+     * @param handing to whom the site was to be handed
+     */
+    public record Chosen(String closing, String heir, String handing) {
+        static final Chosen NOBODY = new Chosen("", "", "");
     }
 
     /**

@@ -62,7 +62,7 @@ final class Sending {
     void offer(Context ctx, Offer offer, EducatorId to, String back) {
         educators.find(to).flatMap(one -> EmailAddress.read(one.email())).ifPresent(email -> {
             count(ctx, email);
-            invitations.invite(desk.educator(ctx), offer, email, letter(ctx));
+            invitations.offer(desk.educator(ctx), offer, to, email, letter(ctx));
             Flash.say(ctx, "people.offered");
         });
         ctx.redirect(back, HttpStatus.SEE_OTHER);

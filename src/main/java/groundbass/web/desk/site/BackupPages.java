@@ -7,7 +7,6 @@ import groundbass.catalog.educator.Educators;
 import groundbass.form.FieldProblem;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.EducatorSignIn;
-import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -56,8 +55,7 @@ public final class BackupPages implements PageGroup {
 
     private void make(Context ctx) throws IOException {
         var who = educator(ctx);
-        signIn.countPassword(ctx, who.id());
-        if (educators.verify(who.email(), FormParameters.text(ctx, "present")).isEmpty()) {
+        if (!signIn.confirms(ctx, who)) {
             showAgain(ctx, "catalog.problem.password.wrong");
             return;
         }

@@ -91,7 +91,7 @@ public final class OverviewPage implements PageGroup {
     }
 
     private List<OfferRow> offers(EducatorId who) {
-        return invitations.to(educators.find(who).orElseThrow()).stream()
+        return invitations.to(who).stream()
                 .map(one -> new OfferRow(
                         one.id(),
                         invitations.name(one.by()),

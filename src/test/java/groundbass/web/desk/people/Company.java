@@ -1,7 +1,11 @@
 package groundbass.web.desk.people;
 
 import groundbass.Parts;
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Transfers;
+import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Person;
+import groundbass.audience.student.PreviewLinks;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -14,11 +18,15 @@ import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesPart;
 import groundbass.document.Level;
 import groundbass.form.Outcome;
+import groundbass.post.Outbox;
 import groundbass.site.Config;
 import groundbass.web.Site;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
+import java.net.URI;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Jdbi;
 
@@ -31,6 +39,7 @@ public final class Company implements AutoCloseable {
     final Educators educators;
     final SeriesCatalog catalog;
     final Colleagues colleagues;
+    final Invitations invitations;
     final EpisodeService writing;
     final EducatorId keeper;
     final EducatorId owner;
@@ -49,6 +58,7 @@ public final class Company implements AutoCloseable {
         educators = new Educators(jdbi, audit, site.clock());
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
         colleagues = new Colleagues(jdbi, audit, site.clock());
+        invitations = invitations(audit);
         writing = Parts.over(jdbi, site.clock()).desk();
         keeper = site.educator();
         owner = educator("Olga Owner", "olga@trial.example", true);
@@ -57,6 +67,16 @@ public final class Company implements AutoCloseable {
         figures = educator("Fay Figures", "fay@trial.example", false);
         share(editor, SeriesPart.EDITOR);
         share(figures, SeriesPart.READER_OF_FIGURES);
+    }
+
+    private Invitations invitations(Audit audit) {
+        var clock = site.clock();
+        var outbox = new Outbox(jdbi, clock);
+        Supplier<LetterHead> head = () -> new LetterHead("", "", URI.create("http://localhost"));
+        var previews = new PreviewLinks(jdbi, audit, clock);
+        var transfers = new Transfers(
+                educators, catalog, colleagues, previews, outbox, audit, head, () -> Locale.ENGLISH, clock);
+        return new Invitations(jdbi, educators, catalog, transfers, outbox, audit, head, clock);
     }
 
     /** Mail leaves for a server that is not there (RFC 6761 section 6.4), so that every e-mail waits in the outbox. */

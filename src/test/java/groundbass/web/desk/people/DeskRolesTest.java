@@ -3,7 +3,6 @@ package groundbass.web.desk.people;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Parts;
-import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Offer;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
@@ -11,10 +10,8 @@ import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
-import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.StudentId;
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
@@ -189,19 +186,8 @@ class DeskRolesTest {
 
     /** What stands for {@code {...}} in the address of a route; of what is not here, something that nobody has. */
     private static Map<String, Supplier<String>> places(Episode lesson, StudentId student) {
-        var jdbi = company.jdbi;
-        var audit = new Audit(jdbi, company.site.clock());
-        var invitations = new Invitations(
-                jdbi,
-                company.educators,
-                company.catalog,
-                company.colleagues,
-                new Outbox(jdbi, company.site.clock()),
-                audit,
-                () -> new LetterHead("", "", URI.create("http://localhost")),
-                company.site.clock());
         // a new one for each request, since each answer ends it
-        Supplier<String> invited = () -> invitations
+        Supplier<String> invited = () -> company.invitations
                 .invite(
                         company.owner,
                         new Offer.InSeries(company.series.id(), SeriesPart.EDITOR),

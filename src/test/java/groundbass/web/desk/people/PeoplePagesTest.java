@@ -3,6 +3,7 @@ package groundbass.web.desk.people;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.educator.EducatorId;
@@ -310,6 +311,13 @@ class PeoplePagesTest {
             met.then().statusCode(409);
             assertThat(conforming(met))
                     .contains("What Edgar wrote.", "What Olga wrote.", "or a colleague", "Saved last by Edgar Editor");
+            company.form(company.owner)
+                    .formParam("notes", "What Olga wrote.")
+                    .formParam("base", base)
+                    .post(room + "/draft")
+                    .then()
+                    .statusCode(409)
+                    .body("by", equalTo("Saved last by Edgar Editor"));
             assertThat(company.writing
                             .draft(company.owner, lesson.id())
                             .orElseThrow()
@@ -346,8 +354,19 @@ class PeoplePagesTest {
     @Test
     void aSeriesIsHandedOverAtTheDesk() {
         try (var company = new Company()) {
+            var borrowed = company.form(company.owner)
+                    .formParam("who", company.editor.value())
+                    .formParam("present", "a guess")
+                    .post(colleagues(company) + "/hand-over");
+            borrowed.then().statusCode(422);
+            conforming(borrowed);
+            var again = Jsoup.parse(borrowed.asString());
+            assertThat(again.select("#present-hand-problem").text()).contains("not your present password");
+            assertThat(again.select("#hand-to option[selected]").val()).isEqualTo(company.editor.value());
+            assertThat(company.invitations.to(company.editor)).isEmpty();
             company.form(company.owner)
                     .formParam("who", company.editor.value())
+                    .formParam("present", Company.PASSWORD)
                     .post(colleagues(company) + "/hand-over")
                     .then()
                     .statusCode(303);
@@ -380,8 +399,22 @@ class PeoplePagesTest {
                     .statusCode(403)
                     .body(containsString("Only the site’s owner does this"));
 
+            var borrowed = company.form(company.keeper)
+                    .formParam("who", company.owner.value())
+                    .formParam("heir", company.editor.value())
+                    .post("/desk/people/end");
+            borrowed.then().statusCode(422);
+            conforming(borrowed);
+            var again = Jsoup.parse(borrowed.asString());
+            assertThat(again.select("#present-" + company.owner + "-problem").text())
+                    .contains("not your present password");
+            assertThat(again.select("details[open] #heir-" + company.owner + " option[selected]")
+                            .val())
+                    .isEqualTo(company.editor.value());
+            assertThat(company.educators.standing(company.owner)).isPresent();
             var refused = company.form(company.keeper)
                     .formParam("who", company.owner.value())
+                    .formParam("present", Site.PASSWORD)
                     .post("/desk/people/end");
             refused.then().statusCode(422).body(containsString("Choose who takes them over"));
             conforming(refused);
@@ -389,6 +422,7 @@ class PeoplePagesTest {
             company.form(company.keeper)
                     .formParam("who", company.owner.value())
                     .formParam("heir", company.editor.value())
+                    .formParam("present", Site.PASSWORD)
                     .post("/desk/people/end")
                     .then()
                     .statusCode(303);
@@ -423,6 +457,14 @@ class PeoplePagesTest {
                     .formParam("who", bea.value())
                     .post("/desk/people/hand-over")
                     .then()
+                    .statusCode(422)
+                    .body(containsString("id=\"present-hand-problem\""));
+            assertThat(company.invitations.to(bea)).isEmpty();
+            company.form(company.keeper)
+                    .formParam("who", bea.value())
+                    .formParam("present", Site.PASSWORD)
+                    .post("/desk/people/hand-over")
+                    .then()
                     .statusCode(303);
             company.browser(bea).get("/desk/settings").then().statusCode(403);
             company.form(bea).post(mailed(company, BEA)).then().statusCode(303);
@@ -445,6 +487,30 @@ class PeoplePagesTest {
                             .asString())
                     .contains("The owner of the series changes this")
                     .doesNotContain("<button type=\"submit\">Save</button>");
+        }
+    }
+
+    @Test
+    void whoTypesAnAddressAsTheirOwnIsOfferedNothingThatWasSentToIt() {
+        try (var company = new Company(Company::withMail)) {
+            invite(company, BEA, SeriesPart.EDITOR).then().statusCode(303);
+            var pending = company.invitations.of(company.series.id()).get(0);
+            company.form(company.figures)
+                    .formParam("name", "Fay Figures")
+                    .formParam("email", BEA)
+                    .formParam("known", Company.PASSWORD)
+                    .post("/desk/account/who")
+                    .then()
+                    .statusCode(303);
+            assertThat(company.educators.withEmail(BEA)).isPresent();
+            assertThat(conforming(company.browser(company.figures).get("/desk")))
+                    .doesNotContain("to write in the series");
+            company.form(company.figures)
+                    .post("/desk/invitations/" + pending.id() + "/accept")
+                    .then()
+                    .statusCode(404);
+            assertThat(company.catalog.part(company.figures, company.series.id()))
+                    .contains(SeriesPart.READER_OF_FIGURES);
         }
     }
 }
