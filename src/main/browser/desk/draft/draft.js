@@ -262,22 +262,23 @@ export class Draft {
   // --- two windows
 
   /** What is stored is what this window knew: somebody saved something else, on another page. Only the rest is asked. */
-  meet({ base, others }) {
+  meet({ base, by, others }) {
     const asked = others.filter((other) => !other.field || this.known.get(other.field) !== plain(other.stored));
     if (!asked.length) {
       this.form.elements.base.value = base;
       return this.save();
     }
-    this.ask(base, asked);
+    this.ask(base, asked, by);
   }
 
-  ask(base, others) {
+  ask(base, others, by = "") {
     this.conflict = true;
     this.say("conflict", true);
     const box = byId("draft-conflict", HTMLElement);
     const part = partsOf(box);
     const list = part("differences");
     const known = others.filter((other) => other.field && document.getElementById(other.field));
+    part("by").textContent = by;
     part("reload").hidden = known.length === others.length;
     const merges = known.map((other) =>
       new Merge(document.getElementById(other.field), other, this.words, this.known.get(other.field))

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -14,8 +15,6 @@ import java.util.List;
 public final class Bin {
     /** How long a draft can be fetched back. */
     public static final Duration KEPT = Duration.ofDays(30);
-
-    private static final String NOBODY = "calendar";
 
     private final PublishingParts parts;
     private final UploadRepository uploads;
@@ -67,7 +66,7 @@ public final class Bin {
                 parts.releases.forget(handle, id);
                 uploads.forget(handle, id);
                 parts.episodes.forget(handle, id);
-                parts.audit.append(handle, NOBODY, "draft.purged", id.value());
+                parts.audit.append(handle, Audit.CALENDAR, "draft.purged", id.value());
             }
         });
     }

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Release;
@@ -14,7 +15,6 @@ import org.slf4j.LoggerFactory;
  */
 public final class PublicationJob {
     private static final Logger log = LoggerFactory.getLogger(PublicationJob.class);
-    private static final String NOBODY = "calendar";
 
     private final PublishingParts parts;
     private final Promises promises;
@@ -137,7 +137,8 @@ public final class PublicationJob {
         if (!parts.releases.publish(handle, release.id(), parts.clock.instant())) {
             return false;
         }
-        parts.audit.append(handle, NOBODY, "release.published", release.id().value());
+        parts.audit.append(
+                handle, Audit.CALENDAR, "release.published", release.id().value());
         return true;
     }
 }

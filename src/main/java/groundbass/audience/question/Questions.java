@@ -5,6 +5,7 @@ import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Deed;
+import groundbass.catalog.series.SeriesPart;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -44,14 +45,14 @@ public final class Questions {
         this.clock = clock;
     }
 
-    /** Keeps a question and tells the educator of the lesson. */
+    /** Keeps a question and tells those who write in the lesson. */
     public void ask(StudentId student, TypedQuestion asked) {
         jdbi.useTransaction(handle -> {
             var id = QuestionId.next();
             insert(handle, id, student, asked);
             var question = find(handle, id).orElseThrow();
-            educator(handle, asked)
-                    .ifPresent(to -> outbox.put(
+            writers(handle, asked)
+                    .forEach(to -> outbox.put(
                             new QuestionLetters(head.get()).asked(to, deskLanguage.get(), question, clock.instant())));
         });
     }
@@ -150,13 +151,22 @@ public final class Questions {
                 .findOne();
     }
 
-    private static Optional<EmailAddress> educator(Handle handle, TypedQuestion asked) {
-        return handle.createQuery("""
-                        select d.email from educator d join series r on r.educator_id = d.id
-                        join episode e on e.series_id = r.id where e.id = :episode""")
+    /** Who can answer: the owner of the series and its editors. */
+    private static List<EmailAddress> writers(Handle handle, TypedQuestion asked) {
+        return handle
+                .createQuery("""
+                        select d.email from educator d
+                        where d.ended_at is null and (
+                            d.id in (select r.educator_id from series r
+                                join episode e on e.series_id = r.id where e.id = :episode)
+                            or d.id in (select c.educator_id from series_colleague c
+                                join episode e on e.series_id = c.series_id where e.id = :episode and c.part = :part))
+                        order by d.created_at, d.id""")
                 .bind("episode", asked.episode())
+                .bind("part", SeriesPart.EDITOR)
                 .mapTo(String.class)
-                .findOne()
-                .flatMap(EmailAddress::read);
+                .stream()
+                .flatMap(email -> EmailAddress.read(email).stream())
+                .toList();
     }
 }

@@ -17,11 +17,18 @@ public final class Audit {
     public static final String STRANGER = "a stranger";
     /** A student; which one is not kept, so that an account can be deleted whole. */
     public static final String STUDENT = "a student";
+    /** What was promised for an hour, and what is done when some time has passed. */
+    public static final String CALENDAR = "calendar";
     /** Whoever has the machine: what is done at the command line. */
     public static final String OPERATOR = "the operator";
 
     /** How long it is kept who signed in and who was refused. */
     public static final Duration SIGN_INS_KEPT = Duration.ofDays(90);
+
+    private static final String CONCERNING = """
+            where who = :who or detail = :who
+            or (what in ('colleague.ended', 'series.handed') and detail like '% ' || :who)
+            or (who = :calendar and what = 'release.published')""";
 
     private static final int LONGEST_DETAIL = 2000;
 
@@ -90,13 +97,17 @@ public final class Audit {
                 part(handle, "", skipped, count).mapTo(AuditEntry.class).list());
     }
 
-    /** A part of what concerns one educator, newest first: what they did, and what was done to them. */
+    /**
+     * A part of what concerns one educator, newest first: what they did, what was done to them, and what went out at its
+     * hour. The texts of other entries may end in anything, so that only those are read to their last word that name a
+     * person there.
+     */
     public List<AuditEntry> concerning(EducatorId educator, int skipped, int count) {
-        return jdbi.withHandle(
-                handle -> part(handle, "where who = :who or detail = :who or detail like '% ' || :who", skipped, count)
-                        .bind("who", educator)
-                        .mapTo(AuditEntry.class)
-                        .list());
+        return jdbi.withHandle(handle -> part(handle, CONCERNING, skipped, count)
+                .bind("who", educator)
+                .bind("calendar", CALENDAR)
+                .mapTo(AuditEntry.class)
+                .list());
     }
 
     private static Query part(Handle handle, String which, int skipped, int count) {

@@ -96,7 +96,7 @@ public final class Uploads {
             return Outcome.refused(List.of(new FieldProblem(FIELD, refused.key(), refused.args())));
         }
         AudioFacts facts = ((AudioFinding.Audio) finding).facts();
-        return Outcome.done(keep(who, episode, originalName, blob.get(), facts));
+        return keep(who, episode, originalName, blob.get(), facts);
     }
 
     /**
@@ -130,7 +130,8 @@ public final class Uploads {
         }
     }
 
-    private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
+    /** What took minutes to arrive may come from somebody whose access has ended since. */
+    private Outcome<Upload> keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
         var upload = new Upload(
                 new UploadId(RandomId.next()),
                 who,
@@ -139,11 +140,15 @@ public final class Uploads {
                 blob,
                 facts,
                 DatabaseClock.of(clock));
-        jdbi.useTransaction(handle -> {
+        return jdbi.inTransaction(handle -> {
+            episodes.lock(handle, episode);
+            if (episodes.open(who, Deed.WRITE, episode).isEmpty()) {
+                return Outcome.refused("", "catalog.problem.gone");
+            }
             rows.insert(handle, upload);
             audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);
+            return Outcome.done(upload);
         });
-        return upload;
     }
 
     public Optional<Upload> find(UploadId id) {

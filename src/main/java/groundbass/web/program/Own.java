@@ -7,6 +7,7 @@ import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.series.SeriesPart;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
@@ -15,9 +16,14 @@ import java.util.List;
 
 /** What addresses name, for educators who may do that with it; for all others it is not there (404). */
 record Own(SeriesCatalog catalog, Episodes episodes, Releases releases) {
-    /** All in which they write, the oldest first. */
+    /** All whose figures they read at least, the oldest first. */
     List<Series> allSeries(Call call) {
-        return catalog.open(call.who(), Deed.WRITE);
+        return catalog.open(call.who(), Deed.READ_FIGURES);
+    }
+
+    /** What they are to a series. */
+    SeriesPart part(Call call, Series series) {
+        return catalog.part(call.who(), series.id()).orElseThrow(NotFoundResponse::new);
     }
 
     /** The series that {@code {series}} names, to write in. */

@@ -2,7 +2,9 @@ package groundbass.web.program;
 
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Beginnings;
+import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.document.Level;
 import groundbass.web.shell.PageGroup;
@@ -10,11 +12,12 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
-/** The series of an educator with their lessons, and the beginning of a lesson. */
+/** The series of an educator and those shared with them, with their lessons, and the beginning of a lesson. */
 final class SeriesOperations implements PageGroup {
     private static final String PATH = Door.ROOT + "/series";
     private static final String ONE = PATH + "/{series}";
@@ -49,29 +52,44 @@ final class SeriesOperations implements PageGroup {
                 .skip(part.skip())
                 .limit(part.limit() + 1L)
                 .toList();
-        part.show(call, found, this::view);
+        part.show(call, found, series -> view(call, series));
     }
 
     private void show(Call call) {
-        Answers.show(call, view(own.series(call)));
+        Answers.show(call, view(call, own.series(call, Deed.READ_FIGURES)));
     }
 
-    private Map<String, Object> view(Series series) {
+    private Map<String, Object> view(Call call, Series series) {
+        var part = own.part(call, series);
+        int lessons = part.may(Deed.WRITE)
+                ? own.episodes().countIn(series.id())
+                : own.episodes().everPublishedIn(series.id()).size();
         return Members.of("id", series.id().value())
                 .and("slug", series.slug().value())
                 .and("title", series.title())
                 .and("summary", series.summary())
                 .and("zone", series.zone().getId())
-                .and("lessons", own.episodes().countIn(series.id()))
+                .and("lessons", lessons)
+                .and("part", part.value())
                 .and("createdAt", series.createdAt().toString())
                 .map();
     }
 
     private void listLessons(Call call) {
-        var series = own.series(call);
-        var part = Listing.of(call.ctx());
-        var found = own.episodes().in(series.id(), part.skip(), part.limit() + 1);
-        part.show(call, found, lessons::of);
+        var series = own.series(call, Deed.READ_FIGURES);
+        var listed = Listing.of(call.ctx());
+        var found = own.part(call, series).may(Deed.WRITE)
+                ? own.episodes().in(series.id(), listed.skip(), listed.limit() + 1)
+                : everOut(series, listed);
+        listed.show(call, found, lessons::of);
+    }
+
+    /** Of a series whose figures alone somebody reads they see what students have seen. */
+    private List<Episode> everOut(Series series, Listing listed) {
+        return own.episodes().everPublishedIn(series.id()).stream()
+                .skip(listed.skip())
+                .limit(listed.limit() + 1L)
+                .toList();
     }
 
     /**
@@ -95,13 +113,13 @@ final class SeriesOperations implements PageGroup {
     }
 
     private void begin(Call call) throws IOException {
+        var series = own.series(call); // an answer that was given before is given to nobody who writes here no more
         var key = once.key(call);
         var body = Incoming.json(call.ctx());
-        once.answer(call, key, body, () -> begin(call, Beginning.read(body)));
+        once.answer(call, key, body, () -> begin(call, series, Beginning.read(body)));
     }
 
-    private Once.Made begin(Call call, Beginning asked) {
-        var series = own.series(call);
+    private Once.Made begin(Call call, Series series, Beginning asked) {
         var usual = beginnings.begun(series.id(), asked.title().strip());
         var begun = usual.edit().level(asked.level().orElse(usual.level())).done();
         var outcome = writing.create(call.who(), series.id(), begun);

@@ -47,7 +47,10 @@ final class FiguresPage implements PageGroup {
                 .show(
                         ctx,
                         "statistics/overview",
-                        new View(series, page.turning(shelf.ids().size())));
+                        new View(
+                                series,
+                                services.seesTakers(ctx),
+                                page.turning(shelf.ids().size())));
     }
 
     /** @param whole the series with all its lessons, of which {@code board} has a part */
@@ -70,8 +73,12 @@ final class FiguresPage implements PageGroup {
         return new Entry("/desk/statistics/episodes/" + episode.id(), episode.number(), episode.title(), use);
     }
 
-    /** What the page shows. */
-    public record View(List<Block> series, PageOf.Turning turning) {}
+    /**
+     * What the page shows.
+     *
+     * @param takers whether its reader may see of any series by their addresses who took something
+     */
+    public record View(List<Block> series, boolean takers, PageOf.Turning turning) {}
 
     /** A series; {@code demo} where its figures are invented. */
     public record Block(String id, String title, boolean demo, WeekChart chart, Days days, List<Entry> episodes) {}

@@ -39,7 +39,7 @@ final class LessonFiguresPage implements PageGroup {
         var statistics = services.statistics();
         var days = Days.of(services.pages().reader(ctx), lesson.zone());
         var use = statistics.ofEpisode(lesson.episode().id());
-        boolean told = services.takenSeries(ctx).find(lesson.episode().id()).isPresent();
+        boolean told = services.seesTakers(ctx, lesson.series().id());
         var taken = told
                 ? statistics.latest(lesson.episode().id(), SHOWN).stream()
                         .map(one -> TakenRow.of(one, days))

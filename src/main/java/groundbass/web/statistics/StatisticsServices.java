@@ -3,9 +3,11 @@ package groundbass.web.statistics;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesId;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Pages;
 import io.javalin.http.Context;
@@ -32,9 +34,21 @@ record StatisticsServices(
         return open(ctx, Deed.SEE_TAKERS);
     }
 
+    /** Whether the educator who asks may see by their addresses who took something of this series, or of any. */
+    boolean seesTakers(Context ctx, SeriesId series) {
+        return catalog.open(educator(ctx), Deed.SEE_TAKERS, series).isPresent();
+    }
+
+    boolean seesTakers(Context ctx) {
+        return !catalog.open(educator(ctx), Deed.SEE_TAKERS).isEmpty();
+    }
+
+    private EducatorId educator(Context ctx) {
+        return accessFilter.principal(ctx).educator().orElseThrow();
+    }
+
     private OwnSeries open(Context ctx, Deed deed) {
-        var who = accessFilter.principal(ctx).educator().orElseThrow();
-        return new OwnSeries(catalog.open(who, deed).stream()
+        return new OwnSeries(catalog.open(educator(ctx), deed).stream()
                 .map(series -> new OwnSeries.Board(series, episodes.everPublishedIn(series.id())))
                 .toList());
     }

@@ -8,7 +8,10 @@ import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Student;
 import groundbass.audience.student.Students;
 import groundbass.catalog.CatalogFixture;
+import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.series.SeriesPart;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.BothDatabases;
@@ -113,6 +116,28 @@ class QuestionsTest {
             assertThat(desk.letters(STUDIO))
                     .containsExactlyInAnyOrder(
                             "Frage zu Lantern, Übung 2, Takt 3, Zählzeit 2&", "Frage zu Lantern, Übung 2");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whoWritesInTheSeriesIsToldToo(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var lesson = desk.catalog.episode("Lantern");
+            var colleagues = new Colleagues(desk.catalog.jdbi, desk.catalog.audit, desk.catalog.clock);
+            var other = new Educators(desk.catalog.jdbi, desk.catalog.audit, desk.catalog.clock)
+                    .find(desk.catalog.stranger)
+                    .orElseThrow();
+            var series = desk.catalog.series.id();
+            desk.catalog.jdbi.useTransaction(
+                    handle -> colleagues.enter(handle, other.id(), series, SeriesPart.READER_OF_FIGURES));
+            desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.MUSIC, "3"));
+            assertThat(desk.letters(new EmailAddress(other.email()))).isEmpty();
+            desk.catalog.jdbi.useTransaction(handle -> colleagues.enter(handle, other.id(), series, SeriesPart.EDITOR));
+            desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.MUSIC, "4"));
+            assertThat(desk.letters(new EmailAddress(other.email()))).containsExactly("Frage zu Lantern, Takt 4");
+            assertThat(desk.letters(STUDIO)).hasSize(2);
         }
     }
 

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audio.AudioBytes;
 import groundbass.audio.AudioFormat;
 import groundbass.catalog.CatalogFixture;
+import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.series.SeriesPart;
 import groundbass.form.FieldProblem;
 import groundbass.identity.Sha256;
 import groundbass.store.BlobFolder;
@@ -12,6 +14,8 @@ import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
@@ -103,6 +107,36 @@ class UploadsTest {
                             .problems())
                     .containsExactly(FieldProblem.of("", "catalog.problem.gone"));
             assertThat(uploads.of(episode)).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatArrivesAfterAccessHasEndedGetsNoRow(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var uploads = fixture.parts.uploads(new BlobFolder(folder, fixture.clock));
+            var episode = fixture.episode("First").id();
+            var colleagues = new Colleagues(fixture.jdbi, fixture.audit, fixture.clock);
+            var series = fixture.series.id();
+            fixture.jdbi.useTransaction(
+                    handle -> colleagues.enter(handle, fixture.stranger, series, SeriesPart.EDITOR));
+            assertThat(uploads.accept(fixture.stranger, episode, "a.wav", stream(SECOND))
+                            .problems())
+                    .isEmpty();
+            var ending = new InputStream() {
+                @Override
+                public int read() {
+                    fixture.jdbi.useTransaction(
+                            handle -> colleagues.end(handle, fixture.owner, fixture.stranger, series));
+                    return -1;
+                }
+            };
+            assertThat(uploads.accept(
+                                    fixture.stranger, episode, "b.wav", new SequenceInputStream(stream(SECOND), ending))
+                            .problems())
+                    .containsExactly(FieldProblem.of("", "catalog.problem.gone"));
+            assertThat(uploads.of(episode)).hasSize(1);
         }
     }
 

@@ -4,8 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.nullValue;
 
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.ProgramScope;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.series.SeriesPart;
 import groundbass.web.desk.Sent;
 import groundbass.web.desk.Studio;
 import io.restassured.response.Response;
@@ -96,6 +102,54 @@ class MisuseTest {
         execute("alter table draft drop constraint shut");
         sent.post(path).then().statusCode(409);
         get(path).then().body("items.size()", equalTo(1));
+    }
+
+    @Test
+    void whoReadsTheFiguresAloneFindsWhatWentOutAndNoDraft() {
+        var jdbi = studio.site.groundbass().database().jdbi();
+        var colleagues = new Colleagues(jdbi, new Audit(jdbi, studio.site.clock()), studio.site.clock());
+        var who = programs.stranger();
+        var out = studio.episode("Went out").id();
+        String draft = lesson();
+        jdbi.useTransaction(handle -> {
+            new Episodes(jdbi).markPublished(handle, out, studio.site.clock().instant());
+            colleagues.enter(handle, who, studio.series.id(), SeriesPart.READER_OF_FIGURES);
+        });
+        String theirs = programs.token(who, "Figures", ProgramScope.READ, ProgramScope.STATISTICS);
+        String series = "/series/" + studio.series.id();
+        programs.request(theirs)
+                .get("/series")
+                .then()
+                .body("items.id", hasItem(studio.series.id().value()))
+                .body("items.find { it.id == '" + studio.series.id() + "' }.part", equalTo("figures"));
+        programs.request(theirs)
+                .get(series + "/lessons")
+                .then()
+                .body("items.id", hasItem(out.value()))
+                .body("items.id", not(hasItem(draft)));
+        programs.request(theirs).get(series + "/lessons").then().body("items.publishedAt", not(hasItem(nullValue())));
+        programs.request(theirs).get("/lessons/" + out + "/statistics").then().statusCode(200);
+        programs.request(theirs).get("/lessons/" + out).then().statusCode(404);
+        jdbi.useTransaction(handle -> colleagues.end(handle, studio.site.educator(), who, studio.series.id()));
+        programs.request(theirs).get(series + "/lessons").then().statusCode(404);
+    }
+
+    /** An answer is kept for a day, and given again only to somebody who writes here still. */
+    @Test
+    void whatIsSharedNoMoreIsNotAnsweredAgain() {
+        var jdbi = studio.site.groundbass().database().jdbi();
+        var colleagues = new Colleagues(jdbi, new Audit(jdbi, studio.site.clock()), studio.site.clock());
+        var who = programs.stranger();
+        jdbi.useTransaction(handle -> colleagues.enter(handle, who, studio.series.id(), SeriesPart.EDITOR));
+        var begin = programs.request(programs.token(who, "Shared", ProgramScope.WRITE))
+                .contentType(JSON)
+                .header("Idempotency-Key", LetIn.key())
+                .body("{\"title\":\"Begun as a colleague\"}");
+        String path = "/series/" + studio.series.id() + "/lessons";
+        begin.post(path).then().statusCode(201);
+        begin.post(path).then().statusCode(201);
+        jdbi.useTransaction(handle -> colleagues.end(handle, studio.site.educator(), who, studio.series.id()));
+        begin.post(path).then().statusCode(404);
     }
 
     @ParameterizedTest

@@ -81,6 +81,14 @@ public final class DeskContext {
         return budget.spend(who.value(), work);
     }
 
+    /**
+     * The same for what is typed in an episode, which is answered also where a sign-in has run out meanwhile: within what
+     * whoever types may ask, or then within what the owner of its series may.
+     */
+    public <T> T work(Context ctx, Episode episode, Supplier<T> work) {
+        return work(principal(ctx).orElseGet(() -> seriesOf(episode).owner()), work);
+    }
+
     /** The series that {@code {id}} names, to write in; 404 where there is none or they may not. */
     public Series series(Context ctx) {
         return series(ctx, Deed.WRITE);

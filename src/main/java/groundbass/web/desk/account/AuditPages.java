@@ -15,6 +15,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -52,7 +53,8 @@ public final class AuditPages implements PageGroup {
         var found = desk.standing(ctx).keepsSite()
                 ? audit.all(skipped, A_PAGE + 1)
                 : audit.concerning(me.id(), skipped, A_PAGE + 1);
-        var words = new Words(me, this::name, reader);
+        var names = new HashMap<String, Optional<String>>();
+        var words = new Words(me, id -> names.computeIfAbsent(id, this::name), reader);
         var rows = found.stream().limit(A_PAGE).map(words::row).toList();
         boolean more = found.size() > A_PAGE;
         desk.pages().show(ctx, "desk/audit", new View(rows, newer(page), more ? older(page) : Optional.empty()));

@@ -30,9 +30,8 @@ final class LinePreviews {
 
     LinePreview of(Context ctx, Episode episode, EpisodeDocument document, String field, String text) {
         var reader = desk.pages().reader(ctx);
-        var owner = desk.seriesOf(episode).owner();
         try {
-            return desk.work(owner, () -> draw(episode, document, field, text, Messages.of(reader.locale())));
+            return desk.work(ctx, episode, () -> draw(episode, document, field, text, Messages.of(reader.locale())));
         } catch (Busy busy) {
             String wait = reader.say(WaitView.words(busy.howLong().toSeconds() + 1));
             return LinePreview.undrawn(field, Message.of("desk.live.busy", wait));

@@ -63,13 +63,13 @@ public final class NotesPages implements PageGroup, RoomPage {
 
     @Override
     public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
-        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(episode, document)));
+        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(ctx, episode, document)));
     }
 
     /** Whatever the machine has to do, the text can be opened. */
-    private String shown(Episode episode, EpisodeDocument document) {
+    private String shown(Context ctx, Episode episode, EpisodeDocument document) {
         try {
-            return html(episode, document);
+            return html(ctx, episode, document);
         } catch (Busy busy) {
             return "";
         }
@@ -83,13 +83,13 @@ public final class NotesPages implements PageGroup, RoomPage {
                 .document();
         var typed = document.edit().notes(FormParameters.text(ctx, "notes")).done();
         String language = typed.settings().language();
-        desk.pages().show(ctx, "desk/notes-look", new Look(html(episode, typed), language));
+        desk.pages().show(ctx, "desk/notes-look", new Look(html(ctx, episode, typed), language));
     }
 
-    private String html(Episode episode, EpisodeDocument document) {
+    private String html(Context ctx, Episode episode, EpisodeDocument document) {
         var messages = Messages.of(Locale.forLanguageTag(document.settings().language()));
         var sheets = new Sheets(messages).with(desk.style(episode));
-        return desk.work(desk.seriesOf(episode).owner(), () -> {
+        return desk.work(ctx, episode, () -> {
             var line = LineText.read(document.mainLine().text()).line();
             return NoteViews.html(document.notes(), HEADINGS, NotePieces.of(document.notes(), line, sheets));
         });

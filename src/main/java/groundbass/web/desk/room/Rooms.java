@@ -178,6 +178,9 @@ public final class Rooms {
                         others.isEmpty(),
                         page.base(stored.document()),
                         stored.savedAt().map(Object::toString).orElse(""),
+                        desk.nameOfOther(ctx, stored.educator())
+                                .map(name -> words.say("desk.editor.saved.by", name))
+                                .orElse(""),
                         others.stream()
                                 .map(field -> KeptAnswer.Other.of(field, words))
                                 .toList()));

@@ -80,8 +80,7 @@ public final class ScriptPages implements PageGroup, RoomPage {
 
     private void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document, ScriptForm form) {
         var messages = Messages.of(desk.pages().reader(ctx).locale());
-        var owner = desk.seriesOf(episode).owner();
-        var view = desk.work(owner, () -> ScriptView.of(room, episode, document, form, messages));
+        var view = desk.work(ctx, episode, () -> ScriptView.of(room, episode, document, form, messages));
         desk.pages().show(ctx, TEMPLATE, view);
     }
 

@@ -73,8 +73,7 @@ public final class WalkthroughPages implements PageGroup, RoomPage {
 
     @Override
     public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
-        var owner = desk.seriesOf(episode).owner();
-        var view = desk.work(owner, () -> new WalkthroughView(room, WalkthroughText.of(document)));
+        var view = desk.work(ctx, episode, () -> new WalkthroughView(room, WalkthroughText.of(document)));
         desk.pages().show(ctx, "desk/walkthrough", view);
     }
 }
