@@ -56,7 +56,8 @@ public final class NoteLinks {
 
     /** Of a destination with a space in it, the first part is read as a bare address: what was meant is all of it. */
     private static String meant(Link link) {
-        boolean begun = link.getPrevious() instanceof Text before && before.getLiteral().endsWith("](");
+        boolean begun =
+                link.getPrevious() instanceof Text before && before.getLiteral().endsWith("](");
         return begun && link.getNext() instanceof Text after
                 ? link.getDestination() + after.getLiteral().split("\\)", 2)[0]
                 : link.getDestination();
