@@ -29,15 +29,6 @@ public record MonoPcm(short[] samples) {
         return new MonoPcm(samples);
     }
 
-    /** From -1 to 1. */
-    public float[] toFloats() {
-        var floats = new float[samples.length];
-        for (int i = 0; i < floats.length; i++) {
-            floats[i] = (float) samples[i] / FULL_SCALE;
-        }
-        return floats;
-    }
-
     public int frames() {
         return samples.length;
     }

@@ -77,14 +77,6 @@ public final class Fingering {
         return way.map(Way::cost).orElse(new Cost(Map.of()));
     }
 
-    /** What a passage costs as it is written, with the way there. */
-    public Cost cost(Passage passage) {
-        return Cost.sum(gripped.stream()
-                .filter(each -> passage.contains(each.notes().get(0).position()))
-                .map(Gripped::cost)
-                .toList());
-    }
-
     /**
      * The cheapest other ways of playing what begins in a passage, at most {@code most}, the cheapest first; what comes
      * before and after stays as it is written.

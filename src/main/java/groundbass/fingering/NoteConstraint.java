@@ -54,10 +54,6 @@ public record NoteConstraint(
         return new NoteConstraint(newPlaces, finger, stroke, arrival, pressed, held);
     }
 
-    public NoteConstraint withFinger(OptionalInt newFinger) {
-        return new NoteConstraint(places, newFinger, stroke, arrival, pressed, held);
-    }
-
     public NoteConstraint struck(Technique technique) {
         return new NoteConstraint(places, finger, Optional.of(technique), arrival, pressed, held);
     }

@@ -40,7 +40,7 @@ public final class NoteLinks {
         NoteText.read(notes).accept(new AbstractVisitor() {
             @Override
             public void visit(Link link) {
-                links.add(new NoteLink(link.getDestination(), line(link)));
+                links.add(new NoteLink(meant(link), line(link)));
                 visitChildren(link);
             }
 
@@ -52,6 +52,15 @@ public final class NoteLinks {
             }
         });
         return List.copyOf(links);
+    }
+
+    /** Of a destination with a space in it, the first part is read as a bare address: what was meant is all of it. */
+    private static String meant(Link link) {
+        boolean begun =
+                link.getPrevious() instanceof Text before && before.getLiteral().endsWith("](");
+        return begun && link.getNext() instanceof Text after
+                ? link.getDestination() + after.getLiteral().split("\\)", 2)[0]
+                : link.getDestination();
     }
 
     static int line(Node node) {

@@ -65,7 +65,7 @@ class BackupsTest {
         Path data = folder.resolve("old");
         try (var database = Config.local(data, 0).openDatabase()) {
             database.jdbi().useHandle(handle -> {
-                handle.execute("insert into educator values"
+                handle.execute("insert into educator (id, name, email, password_hash, created_at) values"
                         + " ('educator23456789', 'Quay Studio', 'q@example.org', '', now())");
                 handle.execute("insert into series (id, educator_id, slug, title, summary, zone, created_at) values"
                         + " ('series2345678923', 'educator23456789', 'low', 'Low', '', 'UTC', now())");

@@ -30,7 +30,7 @@ class DeskLooksTest {
             + "00:05.000 --> 00:09.000\nBar one is all there is.\nThe third fret of the A string is a D,\n\n"
             + "00:09.000 --> 00:12.000\nand the fifth fret of the E string is an A.\n";
 
-    /** Milliseconds; a build takes seconds where nothing else runs. */
+    /** Milliseconds; a build takes seconds. */
     private static final double TWO_MINUTES = 120_000;
 
     @RegisterExtension
