@@ -37,6 +37,7 @@ public final class Company implements AutoCloseable {
     final Site site;
     final Jdbi jdbi;
     final Educators educators;
+    private final Educators.StoredPassword password;
     final SeriesCatalog catalog;
     final Colleagues colleagues;
     final Invitations invitations;
@@ -56,6 +57,7 @@ public final class Company implements AutoCloseable {
         jdbi = site.groundbass().database().jdbi();
         var audit = new Audit(jdbi, site.clock());
         educators = new Educators(jdbi, audit, site.clock());
+        password = educators.store(PASSWORD);
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
         colleagues = new Colleagues(jdbi, audit, site.clock());
         invitations = invitations(audit);
@@ -96,7 +98,6 @@ public final class Company implements AutoCloseable {
     }
 
     EducatorId educator(String name, String email, boolean mayBegin) {
-        var password = educators.store(PASSWORD);
         return jdbi.inTransaction(handle -> educators.openDesk(handle, name, email, password, mayBegin))
                 .orElseThrow()
                 .id();
