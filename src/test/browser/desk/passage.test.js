@@ -13,6 +13,7 @@ function desk() {
     asked: [],
     told: [],
     say: (word, ...values) => [word, ...values].join(" "),
+    words: { techniques: ["finger", "slap"] },
     live: { bars: [1, 2, 3, 4, 5, 6, 7].map((number) => ({ number })) },
     text: { value: () => "the text" },
     markPassage: () => {},

@@ -307,26 +307,30 @@ export class Strip {
     }
   }
 
-  /** The chords that were typed, to the bar for which they were. */
-  writeChords() {
+  /** The chords that were typed, to the bar for which they were; what could not be written stays as it was typed. */
+  async writeChords() {
     const bar = this.chordsOf;
     this.chordsOf = null;
-    if (bar !== null && this.chords.value !== this.view(bar)?.chords) {
-      this.desk.edit({ edit: "chords", bar, chords: this.chords.value });
-    }
+    if (bar === null || this.chords.value === this.view(bar)?.chords) return;
+    const wrote = await this.desk.edit({ edit: "chords", bar, chords: this.chords.value });
+    if (!wrote && this.bar === bar && this.chordsOf === null) this.chordsOf = bar;
   }
 
   /** The bar that was typed to be taken over, to the one for which it was. */
-  writeTaken() {
+  async writeTaken() {
     const bar = this.takenOf;
     this.takenOf = null;
-    if (bar !== null) this.takeOver(this.taken.value, bar);
+    if (bar === null) return;
+    const wrote = await this.takeOver(this.taken.value, bar);
+    if (!wrote && this.bar === bar && this.takenOf === null) this.takenOf = bar;
   }
 
-  /** The bar as an earlier one; on its own again where nothing is typed. */
+  /** The bar as an earlier one; on its own again where nothing is typed. Whether it is so now. */
   async takeOver(from, bar = this.bar) {
-    if (from.trim() === (this.view(bar)?.taken ?? "")) return;
-    if (await this.desk.edit({ edit: "take-over", bar, from })) this.update();
+    if (from.trim() === (this.view(bar)?.taken ?? "")) return true;
+    const wrote = await this.desk.edit({ edit: "take-over", bar, from });
+    if (wrote) this.update();
+    return wrote;
   }
 
   /** The count halfway to the next one; empty where nobody has a word for it. */

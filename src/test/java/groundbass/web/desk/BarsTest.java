@@ -83,7 +83,7 @@ class BarsTest {
 
         part(one, "earlier").click();
         part(one, "save").click();
-        assertThat(part(one, "word")).containsText("Another window saved other bars");
+        assertThat(part(one, "word")).containsText("Another window, or a colleague, saved other bars");
         Looks.keep(one, "bars-conflict", 360, ColorScheme.DARK);
         assertThat(Browser.overflow(one)).isZero();
         assertThat(Browser.barriers(one)).isEmpty();
