@@ -92,10 +92,11 @@ class TypingTest {
         page.keyboard().type("bar 1\n1-4  E5 sla", SLOWLY);
         var slap = page.locator(".cm-tooltip-autocomplete [role=option]").first();
         assertThat(slap).hasText("slap");
-        page.waitForCondition(() -> { // a list that has just opened passes keys over
-            page.keyboard().press("ArrowDown");
-            return "true".equals(slap.getAttribute("aria-selected"));
-        });
+        page.waitForCondition(
+                () -> { // a list that has just opened passes keys over
+                    page.keyboard().press("ArrowDown");
+                    return "true".equals(slap.getAttribute("aria-selected"));
+                });
         page.keyboard().press("Enter");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5 slap");
     }
