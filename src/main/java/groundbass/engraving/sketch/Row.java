@@ -21,10 +21,14 @@ public final class Row {
         this.between = between;
     }
 
-    /** Shapes around a baseline of height zero, at their place along the staff. */
-    public record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
-        public Box box() {
-            return shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow();
+    /**
+     * Shapes around a baseline of height zero, at their place along the staff.
+     *
+     * @param box around them all
+     */
+    public record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes, Box box) {
+        public Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
+            this(kind, owner, shapes, shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow());
         }
     }
 
