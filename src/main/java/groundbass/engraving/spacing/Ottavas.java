@@ -12,7 +12,7 @@ import java.util.Set;
 
 /**
  * Long passages that would need more than four ledger lines are written an octave lower, under a sign that says so
- * (rule: octave-sign-when-high). Only where one voice plays, and never between two heads of one tie.
+ * (rule: octave-sign-when-high). Only in beats where one voice plays, and never between two heads of one tie.
  */
 public final class Ottavas {
     /** Every note of the passage has three ledger lines, some note more than four. */
@@ -48,12 +48,12 @@ public final class Ottavas {
     }
 
     private void read(WrittenBar bar, int index) {
-        if (bar.voices().size() > 1) {
-            close();
-            return;
-        }
         for (var element : bar.voices().get(0).elements()) {
-            read(element, index);
+            if (bar.voicesAt(element) > 1) {
+                close();
+            } else {
+                read(element, index);
+            }
         }
     }
 

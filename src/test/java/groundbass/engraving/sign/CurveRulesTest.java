@@ -256,6 +256,21 @@ class CurveRulesTest {
         }
     }
 
+    @Test // rule: grace-note-technique, also where the sign of the note stands between
+    void aGraceSlurPassesUnderASign() {
+        for (var note : List.of("A4 as C# hammer from 2", "A4 as Db hammer from 2", "D6 as Ab hammer from 4")) {
+            var drawn = Drawn.of("bar 1\n1-4  " + note + ", D0, A0, A3\n", Staves.NOTATION_ONLY);
+            assertThat(drawn.glyphs(Kind.ACCIDENTAL)).as(note).isNotEmpty();
+            assertThat(drawn.of(Kind.SLUR)).hasSize(1);
+            var slur = curve(drawn.of(Kind.SLUR).get(0));
+            var grace = drawn.box(Kind.HEAD, 0).width() < drawn.box(Kind.HEAD, 1).width() ? 0 : 1;
+            assertThat(slur.from().x()).as(note).isLessThan(drawn.box(Kind.HEAD, grace).right());
+            assertThat(slur.to().x()).as(note).isGreaterThan(drawn.box(Kind.HEAD, 1 - grace).left() - 0.35);
+            assertThat(drawn.of(Kind.ACCIDENTAL))
+                    .allSatisfy(sign -> assertThat(slur.pieces()).noneMatch(piece -> piece.overlaps(sign.box())));
+        }
+    }
+
     @Test // rule: grace-note-technique
     void aGraceNoteShowsItsTechnique() {
         var hammer = Drawn.of("bar 1\n1-4  D5 hammer from 3\n");

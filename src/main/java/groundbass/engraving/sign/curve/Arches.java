@@ -135,6 +135,18 @@ final class Arches {
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
 
+    /**
+     * Under signs that hang lower than the heads that it joins: through what {@link #near} may pass, a little below its
+     * ends where that is needed.
+     */
+    static Optional<Shape.Curve> under(Layer layer, Point from, Point to) {
+        var arches = new Arches(layer, NEVER_CROSSED, Curves::slur, from, to, false, NONE);
+        for (double ends = 0; ends <= LITTLE && arches.fewest > 0; ends += STEP / 2) {
+            arches.lift(ends, SHARES[0], LITTLE);
+        }
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
     /** As {@link #overHeads}, and flat where it can be. */
     static Shape.Curve tieOverHeads(Layer layer, Point from, Point to, boolean above) {
         return searched(layer, NEVER_CROSSED, Curves::tie, from, to, above, AS_FEW_AS_CAN_BE).best;
