@@ -51,6 +51,11 @@ final class Arches {
     private static final double HIGHEST_LIFT = 9;
     private static final double ENDS_LIFT = 6;
 
+    /** How far the ends of a gentle slur leave their heads, and how high it is for its length. */
+    private static final double GENTLE_ENDS = 1;
+
+    private static final double ROUNDEST = 0.3;
+
     /** Where along its length a curve bends: first as curves do, then steeply from its ends. */
     private static final double[] SHARES = {0.28, 0.12, 0.03};
 
@@ -116,17 +121,31 @@ final class Arches {
      * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
      */
     static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
-        return near(layer, Curves::slur, from, to, above);
+        return gentle(layer, inTheWay(layer), from, to, above, 0)
+                .or(() -> gentle(layer, NEVER_CROSSED, from, to, above, GENTLE_ENDS))
+                .or(() -> lifted(layer, inTheWay(layer), Curves::slur, from, to, above))
+                .or(() -> lifted(layer, NEVER_CROSSED, Curves::slur, from, to, above));
+    }
+
+    /**
+     * No half circle (rule: slur-leans).
+     *
+     * @param mostEnds how far its ends may leave their heads, which is better than a half circle
+     */
+    private static Optional<Shape.Curve> gentle(
+            Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above, double mostEnds) {
+        var arches = new Arches(layer, inTheWay, Curves::slur, from, to, above, NONE);
+        double most = Curves.liftUntil(ROUNDEST, to.x() - from.x());
+        for (double ends = 0; ends <= mostEnds && arches.fewest > 0; ends += STEP / 2) {
+            arches.lift(ends, SHARES[0], Math.min(most, LITTLE));
+        }
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
 
     /** As {@link #near}, and flat. */
     static Optional<Shape.Curve> tie(Layer layer, Point from, Point to, boolean above) {
-        return near(layer, Curves::tie, from, to, above);
-    }
-
-    private static Optional<Shape.Curve> near(Layer layer, Bow bow, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), bow, from, to, above)
-                .or(() -> lifted(layer, NEVER_CROSSED, bow, from, to, above));
+        return lifted(layer, inTheWay(layer), Curves::tie, from, to, above)
+                .or(() -> lifted(layer, NEVER_CROSSED, Curves::tie, from, to, above));
     }
 
     /** As {@link #overHeads}, if that crosses nothing else. */
