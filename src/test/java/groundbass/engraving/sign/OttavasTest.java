@@ -90,6 +90,21 @@ class OttavasTest {
         assertThat(heads.get(0).box().top() - last).isCloseTo(3.5, within(1e-9));
     }
 
+    @Test // rule: octave-sign-when-high: one lower note between high ones ends no passage, two others do
+    void aPassageKeepsItsSignOverALowerNote() {
+        var one = marks("bar 1\n1 G21, G20, G19, G9\n2 G21, G20, G24, G22\n3-4 rest\n", Staves.NOTATION_ONLY);
+        assertThat(of(Kind.OTTAVA, one).stream().filter(mark -> mark.shape() instanceof Shape.Sign))
+                .hasSize(1);
+        var sign = of(Kind.OTTAVA, one).stream()
+                .map(Mark::box)
+                .reduce(Box::union)
+                .orElseThrow();
+        assertThat(sign.left()).isLessThan(of(Kind.HEAD, one).get(0).box().right());
+        var low = marks("bar 1\n1 G21, G20, G19, G24\n2 A0, E0, G24, G22\n3-4 G24, G23\n", Staves.NOTATION_ONLY);
+        assertThat(of(Kind.OTTAVA, low).stream().filter(mark -> mark.shape() instanceof Shape.Sign))
+                .hasSize(2);
+    }
+
     @Test // found by random lines: a harmonic near the bridge lies above the octaves that have numbers
     void theHighestHarmonicFindsItsPlace() {
         assertThat(of(Kind.HEAD, marks("strings E A D G8\nbar 1\n1-4 G12 harmonic at 24\n", Staves.BOTH)))

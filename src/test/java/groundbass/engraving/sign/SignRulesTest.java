@@ -188,6 +188,17 @@ class SignRulesTest {
                         drawn.box(Kind.DYNAMIC, 0).bottom());
     }
 
+    /** rule: hairpin-lines: nothing is left of it for the new system, and it is fully open where the old one ends. */
+    @Test
+    void aHairpinThatLeadsToANewSystemEndsBeforeIt() {
+        var drawn = Drawn.of("bar 1\n1-2  E0 p cresc\n3-4  E0\nnew system\nbar 2\n1-4  E0 f\n");
+        var lines = drawn.of(Kind.HAIRPIN);
+        assertThat(lines).hasSize(2);
+        assertThat(drawn.of(Kind.DYNAMIC)).hasSize(2);
+        double open = ((Shape.Stroke) lines.get(1).shape()).to().y() - ((Shape.Stroke) lines.get(0).shape()).to().y();
+        assertThat(open).isCloseTo(1.1, within(1e-9));
+    }
+
     /** rule: hairpin-lines: a diminuendo over a break is open at both sides of the break. */
     @Test
     void aHairpinIsOpenAtASystemBreak() {
