@@ -140,8 +140,7 @@ public sealed interface Shape {
                 if (beside) {
                     double before = y((double) (i - 1) / (cuts.length - 1));
                     double after = y((double) i / (cuts.length - 1));
-                    if (Math.min(before, after) - reach < box.bottom()
-                            && Math.max(before, after) + reach > box.top()) {
+                    if (Math.min(before, after) - reach < box.bottom() && Math.max(before, after) + reach > box.top()) {
                         return true;
                     }
                 }

@@ -28,7 +28,11 @@ public final class Row {
      */
     public record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes, Box box) {
         public Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
-            this(kind, owner, shapes, shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow());
+            this(
+                    kind,
+                    owner,
+                    shapes,
+                    shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow());
         }
     }
 
@@ -54,7 +58,8 @@ public final class Row {
     public static void placeTogetherAbove(Layer layer, double gap, List<Row> rows) {
         var left = rows;
         while (!left.isEmpty()) {
-            var now = new Row(left.stream().mapToDouble(row -> row.between).min().orElseThrow());
+            var now =
+                    new Row(left.stream().mapToDouble(row -> row.between).min().orElseThrow());
             var later = new ArrayList<Row>();
             for (var row : left) {
                 if (now.touches(row)) {

@@ -95,8 +95,8 @@ class CastingOffTest {
 
     @Test // rule: casting-off-by-phrase: on paper as narrow as a phone, though the section begins after it
     void aPickupStandsWithTheBarThatItLeadsTo() {
-        var text = "bar 0\n4 E1, A3\nsection Way\nbar 1\n" + QUARTERS + "\nbar 2\n" + QUARTERS + "\nbar 3\n"
-                + QUARTERS + "\n";
+        var text = "bar 0\n4 E1, A3\nsection Way\nbar 1\n" + QUARTERS + "\nbar 2\n" + QUARTERS + "\nbar 3\n" + QUARTERS
+                + "\n";
         for (double width : new double[] {36, 48, 60}) {
             assertThat(systems(text, Paper.screen(width)).get(0)).as("" + width).isGreaterThan(1);
         }

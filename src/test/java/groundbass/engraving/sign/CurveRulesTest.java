@@ -275,9 +275,14 @@ class CurveRulesTest {
             assertThat(drawn.glyphs(Kind.ACCIDENTAL)).as(note).isNotEmpty();
             assertThat(drawn.of(Kind.SLUR)).hasSize(1);
             var slur = curve(drawn.of(Kind.SLUR).get(0));
-            var grace = drawn.box(Kind.HEAD, 0).width() < drawn.box(Kind.HEAD, 1).width() ? 0 : 1;
-            assertThat(slur.from().x()).as(note).isLessThan(drawn.box(Kind.HEAD, grace).right());
-            assertThat(slur.to().x()).as(note).isGreaterThan(drawn.box(Kind.HEAD, 1 - grace).left() - 0.35);
+            var grace =
+                    drawn.box(Kind.HEAD, 0).width() < drawn.box(Kind.HEAD, 1).width() ? 0 : 1;
+            assertThat(slur.from().x())
+                    .as(note)
+                    .isLessThan(drawn.box(Kind.HEAD, grace).right());
+            assertThat(slur.to().x())
+                    .as(note)
+                    .isGreaterThan(drawn.box(Kind.HEAD, 1 - grace).left() - 0.35);
             assertThat(drawn.of(Kind.ACCIDENTAL))
                     .allSatisfy(sign -> assertThat(slur.pieces()).noneMatch(piece -> piece.overlaps(sign.box())));
         }

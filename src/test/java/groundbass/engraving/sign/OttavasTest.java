@@ -95,10 +95,8 @@ class OttavasTest {
         var one = marks("bar 1\n1 G21, G20, G19, G9\n2 G21, G20, G24, G22\n3-4 rest\n", Staves.NOTATION_ONLY);
         assertThat(of(Kind.OTTAVA, one).stream().filter(mark -> mark.shape() instanceof Shape.Sign))
                 .hasSize(1);
-        var sign = of(Kind.OTTAVA, one).stream()
-                .map(Mark::box)
-                .reduce(Box::union)
-                .orElseThrow();
+        var sign =
+                of(Kind.OTTAVA, one).stream().map(Mark::box).reduce(Box::union).orElseThrow();
         assertThat(sign.left()).isLessThan(of(Kind.HEAD, one).get(0).box().right());
         var low = marks("bar 1\n1 G21, G20, G19, G24\n2 A0, E0, G24, G22\n3-4 G24, G23\n", Staves.NOTATION_ONLY);
         assertThat(of(Kind.OTTAVA, low).stream().filter(mark -> mark.shape() instanceof Shape.Sign))

@@ -55,7 +55,9 @@ class SignRulesTest {
         var drawn = Drawn.of("bar 1\n1  rest for 2, rest, D2, rest for 2, rest, D2\n2-4  rest\n", Staves.NOTATION_ONLY);
         var heights =
                 IntStream.range(0, 4).mapToObj(i -> drawn.at(Kind.REST, i).y()).toList();
-        assertThat(heights.get(3)).as("raised over the hooks").isLessThan(drawn.at(Kind.REST, 4).y());
+        assertThat(heights.get(3))
+                .as("raised over the hooks")
+                .isLessThan(drawn.at(Kind.REST, 4).y());
         assertThat(heights).containsOnly(heights.get(3));
     }
 
@@ -195,7 +197,8 @@ class SignRulesTest {
         var lines = drawn.of(Kind.HAIRPIN);
         assertThat(lines).hasSize(2);
         assertThat(drawn.of(Kind.DYNAMIC)).hasSize(2);
-        double open = ((Shape.Stroke) lines.get(1).shape()).to().y() - ((Shape.Stroke) lines.get(0).shape()).to().y();
+        double open = ((Shape.Stroke) lines.get(1).shape()).to().y()
+                - ((Shape.Stroke) lines.get(0).shape()).to().y();
         assertThat(open).isCloseTo(1.1, within(1e-9));
     }
 

@@ -117,7 +117,9 @@ class TabRulesTest {
                 .flatMap(shape -> shape instanceof Shape.Run run ? Stream.of(run) : Stream.of())
                 .toList();
         assertThat(lines).extracting(Shape.Run::text).contains("P", "H", "T", "P.M.");
-        assertThat(lines).extracting(run -> run.at().y()).containsOnly(lines.get(0).at().y());
+        assertThat(lines)
+                .extracting(run -> run.at().y())
+                .containsOnly(lines.get(0).at().y());
         assertThat(lines).extracting(Shape.Run::size).containsOnly(lines.get(0).size());
     }
 

@@ -72,8 +72,7 @@ public final class GraceSlurs implements Concern {
             double x = spot.x() + (stem ? cell.stemDx() - OFF_STEM : (head.dx() + head.right()) / 2 - OFF_STEM);
             var beside = new Point(x, head.y() + OFF_HEAD);
             var beneath = new Point(spot.x() + (head.dx() + head.right()) / 2, head.y() + OFF_HEAD);
-            var curve = Arches.near(layer, under, beside, false)
-                    .or(() -> Arches.under(layer, under, beneath));
+            var curve = Arches.near(layer, under, beside, false).or(() -> Arches.under(layer, under, beneath));
             if (curve.isPresent()) {
                 return curve.get();
             }

@@ -56,7 +56,8 @@ public final class Slurs implements Concern {
                     .findFirst()
                     .or(() -> Stream.of(usual, !usual)
                             .flatMap(above ->
-                                    Arches.clearOfHeads(layer, from(layer, each, above), to(layer, each, above), above).stream())
+                                    Arches.clearOfHeads(layer, from(layer, each, above), to(layer, each, above), above)
+                                            .stream())
                             .findFirst())
                     .orElseGet(() -> fromNowhere(layer, each, usual));
             layer.add(Kind.SLUR, each.owner(), drawn);

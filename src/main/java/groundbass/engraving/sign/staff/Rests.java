@@ -67,7 +67,8 @@ public final class Rests implements Concern {
                 && rest.column().cells().stream()
                         .filter(each -> each.isRest() && each.voice() == 0)
                         .map(Cell::element)
-                        .anyMatch(upper -> upper.value().equals(rest.cell().element().value())
+                        .anyMatch(upper -> upper.value()
+                                        .equals(rest.cell().element().value())
                                 && upper.length().equals(rest.cell().element().length()));
     }
 
@@ -120,7 +121,8 @@ public final class Rests implements Concern {
 
     private static boolean isClear(Spot rest, int raise, List<Box> obstacles) {
         int position = position(rest.cell().element().value().base()) + raise;
-        return obstacles.stream().noneMatch(ink(rest).moved(0, Measures.y(position)).grown(CLEAR)::overlaps);
+        return obstacles.stream()
+                .noneMatch(ink(rest).moved(0, Measures.y(position)).grown(CLEAR)::overlaps);
     }
 
     /** Of a rest whose origin is at height zero. */
