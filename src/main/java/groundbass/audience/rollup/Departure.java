@@ -37,23 +37,39 @@ final class Departure {
     }
 
     private record Taken(
-            EpisodeId episode, SeriesId series, ZoneId zone, Optional<LocalDate> nextWeek, Instant startedAt) {}
+            EpisodeId episode,
+            SeriesId series,
+            ZoneId zone,
+            Optional<LocalDate> nextWeek,
+            Instant startedAt,
+            Optional<Instant> began) {
+        LocalDate week() {
+            return SeriesWeeks.monday(startedAt, zone);
+        }
+
+        boolean isInAWeekOfTheSeries() {
+            return began.map(at -> !week().isBefore(SeriesWeeks.monday(at, zone)))
+                    .orElse(false);
+        }
+    }
 
     static Departure of(Handle handle, StudentId student) {
         var departure = new Departure(handle);
         handle.createQuery("""
                         select download.episode_id as episode, series.id as series,
                             coalesce(taken_series.zone, series.zone) as zone, taken_series.next_week,
-                            download.started_at
+                            download.started_at, <began> as began
                         from download join episode on episode.id = download.episode_id
                         join series on series.id = episode.series_id
                         left join taken_series on taken_series.series_id = series.id
-                        where download.student_id = :student""").bind("student", student).mapTo(Taken.class).forEach(departure::note);
+                        where download.student_id = :student""").define("began", SeriesWeeks.BEGAN).bind("student", student).mapTo(Taken.class).stream()
+                .filter(Taken::isInAWeekOfTheSeries)
+                .forEach(departure::note);
         return departure;
     }
 
     private void note(Taken taken) {
-        var week = SeriesWeeks.monday(taken.startedAt(), taken.zone());
+        var week = taken.week();
         weeks(new Subject(taken.episode().value(), false, taken.nextWeek())).add(week);
         weeks(new Subject(taken.series().value(), true, taken.nextWeek())).add(week);
     }

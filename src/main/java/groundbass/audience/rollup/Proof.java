@@ -31,13 +31,23 @@ final class Proof {
     List<String> differences() {
         sums("taken_file", "file_name", LessonSums.FILES);
         sums("taken_hour", "age", LessonSums.HOURS);
-        handle.createQuery("select series_id as series, zone, next_week from taken_series")
+        handle.createQuery("select series.id as series, taken_series.zone, taken_series.next_week, "
+                        + SeriesWeeks.BEGAN
+                        + " as began from taken_series" + " join series on series.id = taken_series.series_id")
                 .mapTo(Summed.class)
                 .forEach(this::series);
         return differences;
     }
 
-    private record Summed(SeriesId series, ZoneId zone, LocalDate nextWeek) {}
+    private record Summed(SeriesId series, ZoneId zone, LocalDate nextWeek, Instant began) {
+        LocalDate first() {
+            return SeriesWeeks.monday(began, zone);
+        }
+
+        String firstId(LocalDate week) {
+            return DownloadId.lowest(week.atStartOfDay(zone).toInstant());
+        }
+    }
 
     private void sums(String table, String part, String counted) {
         String columns = "episode_id, " + part + ", " + TakenSums.NAMES;
@@ -69,20 +79,18 @@ final class Proof {
         compare("taking_student", summed, recount.students(), """
                 select student_id as part, cast(joined as varchar) as piece, weeks as number
                 from taking_student where series_id = :series""");
-        recount.first().ifPresent(monday -> weeks(summed, monday));
+        weeks(summed);
     }
 
     private void records(Summed summed, Recount recount) {
         handle.createQuery("""
                         select download.student_id as student, download.started_at from download
                         where coalesce(download.episode_id, '') in (select id from episode where series_id = :series)
-                            and download.id < :until
+                            and download.id >= :from and download.id < :until
                             and not download.robot and not download.own and not download.repeated""")
                 .bind("series", summed.series())
-                .bind(
-                        "until",
-                        DownloadId.lowest(
-                                summed.nextWeek().atStartOfDay(summed.zone()).toInstant()))
+                .bind("from", summed.firstId(summed.first()))
+                .bind("until", summed.firstId(summed.nextWeek()))
                 .setFetchSize(AT_ONCE)
                 .mapTo(Taken.class)
                 .forEach(recount::add);
@@ -105,9 +113,9 @@ final class Proof {
         tell(table + " of series " + summed.series(), missing + rows.size());
     }
 
-    private void weeks(Summed summed, LocalDate first) {
+    private void weeks(Summed summed) {
         long rows = 0;
-        for (var due = new Due(summed.series(), summed.zone(), first);
+        for (var due = new Due(summed.series(), summed.zone(), summed.first());
                 due.week().isBefore(summed.nextWeek());
                 due = due.next()) {
             rows += odd(due);

@@ -17,7 +17,6 @@ final class Recount {
     private final ZoneId zone;
     private final Map<String, TreeSet<LocalDate>> weeks = new HashMap<>();
     private final Map<LocalHour, Long> hours = new TreeMap<>();
-    private LocalDate first = LocalDate.MAX;
 
     Recount(ZoneId zone) {
         this.zone = zone;
@@ -28,15 +27,9 @@ final class Recount {
 
     void add(Taken taken) {
         var week = SeriesWeeks.monday(taken.startedAt(), zone);
-        first = week.isBefore(first) ? week : first;
         taken.student().ifPresent(student -> weeks.computeIfAbsent(student, key -> new TreeSet<>())
                 .add(week));
         hours.merge(LocalHour.of(taken.startedAt().atZone(zone)), 1L, Long::sum);
-    }
-
-    /** The week of the first record. */
-    Optional<LocalDate> first() {
-        return Optional.of(first).filter(week -> week.isBefore(LocalDate.MAX));
     }
 
     Set<String> cohorts() {

@@ -33,6 +33,9 @@ final class SeriesWeeks {
             from download where
             """ + OF_WEEK + " group by download.episode_id";
 
+    /** When the first lesson of a series was brought out: no week before that is summed up. */
+    static final String BEGAN = "(select min(published_at) from episode where episode.series_id = series.id)";
+
     private static final String ACTIVE =
             "select distinct download.student_id from download where download.student_id is not null and " + OF_WEEK;
 
@@ -79,8 +82,8 @@ final class SeriesWeeks {
     private List<Due> all() {
         return handle.createQuery("""
                         select series.id, series.zone, taken_series.zone as summed_zone, taken_series.next_week,
-                            (select min(published_at) from episode where episode.series_id = series.id) as began
-                        from series left join taken_series on taken_series.series_id = series.id order by series.id""").mapTo(Row.class).stream()
+                            <began> as began
+                        from series left join taken_series on taken_series.series_id = series.id order by series.id""").define("began", BEGAN).mapTo(Row.class).stream()
                 .flatMap(row -> due(row).stream())
                 .toList();
     }

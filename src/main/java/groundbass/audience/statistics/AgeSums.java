@@ -11,7 +11,8 @@ import org.jdbi.v3.core.Handle;
 
 /** What was taken of lessons at equal ages: from the sums by the hour, and from the records that are not in them yet. */
 final class AgeSums {
-    private static final String TAKEN = "complete + broken_off + handed_over + running as downloads, newcomers as students";
+    private static final String TAKEN =
+            "complete + broken_off + handed_over + running as downloads, newcomers as students";
 
     private static final String HOURS = "select episode_id, age, " + TAKEN + " from taken_hour"
             + " where episode_id in (<episodes>) and age < " + LessonAges.MONTH + " union all select episode_id, age, "
@@ -20,10 +21,7 @@ final class AgeSums {
             + " group by taken.episode_id, taken.age) latest where age < " + LessonAges.MONTH;
 
     private static final String ALL = "select hours.episode_id as episode, "
-            + Stream.of(
-                            until("day", LessonAges.DAY),
-                            until("week", LessonAges.WEEK),
-                            until("month", LessonAges.MONTH))
+            + Stream.of(until("day", LessonAges.DAY), until("week", LessonAges.WEEK), until("month", LessonAges.MONTH))
                     .collect(Collectors.joining(", "))
             + " from (" + HOURS + ") hours group by hours.episode_id";
 

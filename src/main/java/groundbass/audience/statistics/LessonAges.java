@@ -5,7 +5,10 @@ import org.jdbi.v3.core.mapper.Nested;
 
 /** What was taken of a lesson in the first 24 hours, 7 and 28 days after it was brought out, as far as these are over. */
 public record LessonAges(
-        EpisodeId episode, @Nested("day") AtAge day, @Nested("week") AtAge week, @Nested("month") AtAge month) {
+        EpisodeId episode,
+        @Nested("day") AtAge day,
+        @Nested("week") AtAge week,
+        @Nested("month") AtAge month) {
     /** Hours of each age. */
     public static final int DAY = 24;
 

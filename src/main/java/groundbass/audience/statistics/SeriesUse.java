@@ -79,7 +79,7 @@ public final class SeriesUse {
     /** The hours of the week in which anything was taken, in their order. */
     public List<HourUse> clock(SeriesId series) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select weekday, local_hour as hour, downloads from taken_clock
+                        select weekday, local_hour, downloads from taken_clock
                         where series_id = :series order by weekday, local_hour""")
                 .bind("series", series)
                 .mapTo(HourUse.class)

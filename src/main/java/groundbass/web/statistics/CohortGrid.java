@@ -57,7 +57,12 @@ public record CohortGrid(List<Row> rows) {
 
     /** How many weeks the first row has. */
     public List<Integer> weeks() {
-        return IntStream.range(0, rows.stream().mapToInt(row -> row.squares().size()).max().orElse(0))
+        return IntStream.range(
+                        0,
+                        rows.stream()
+                                .mapToInt(row -> row.squares().size())
+                                .max()
+                                .orElse(0))
                 .boxed()
                 .toList();
     }

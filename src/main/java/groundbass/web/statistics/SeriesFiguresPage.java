@@ -69,7 +69,7 @@ final class SeriesFiguresPage implements PageGroup {
             ClockGrid clock) {
         /** Names the hour in which the most was taken. */
         public String hour(HourUse use) {
-            return days.hour(use.weekday(), use.hour());
+            return days.hour(use.weekday(), use.localHour());
         }
     }
 

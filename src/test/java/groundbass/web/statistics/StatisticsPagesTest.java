@@ -97,8 +97,14 @@ class StatisticsPagesTest {
             later.site.clock().set("2026-02-19T09:00:00Z");
             new RollUps(later.site.groundbass().database().jdbi(), later.site.clock()).pass();
             String path = "/desk/statistics/series/" + later.rope.series();
-            String page = later.site.browser().cookie(later.site.atTheDesk()).get(path).asString();
-            // Bert began in the week of 02-02 and came back in the next; Anna's download before the lesson was out is of no week
+            String page = later.site
+                    .browser()
+                    .cookie(later.site.atTheDesk())
+                    .get(path)
+                    .asString();
+            // Anna and Bert began in the week of 02-02, Bert came back; Anna's first, before the lesson was out, is of
+            // no week
+            // of no week
             assertThat(words(page))
                     .contains("Began in the week of +0 +1 Feb 2, 2026 2 1 ")
                     .contains("in one week 2 100 of 100 in 2 weeks 1 50 of 100 in 4 weeks 0 0 of 100")
@@ -108,9 +114,17 @@ class StatisticsPagesTest {
             assertThat(csv.get(path + "/cohorts.csv").asString())
                     .isEqualTo("Began in the week of,Week of,Students\r\n2026-02-02,2026-02-02,2\r\n"
                             + "2026-02-02,2026-02-09,1\r\n");
-            assertThat(later.site.browser().cookie(later.site.atTheDesk()).get(path + "/clock.csv").asString())
+            assertThat(later.site
+                            .browser()
+                            .cookie(later.site.atTheDesk())
+                            .get(path + "/clock.csv")
+                            .asString())
                     .startsWith("Weekday (1 is Monday),Hour,Downloads\r\n1,0,1\r\n2,9,1\r\n2,19,1\r\n3,10,1\r\n");
-            assertThat(later.site.browser().cookie(later.site.atTheDesk()).get(path + "/ages.csv").asString())
+            assertThat(later.site
+                            .browser()
+                            .cookie(later.site.atTheDesk())
+                            .get(path + "/ages.csv")
+                            .asString())
                     .contains("Low Tide 2: Night Ferry (demo figures),1 day,0,0")
                     .contains("Low Tide 1: =Rope & <Tide> (demo figures),7 days,2,4")
                     .doesNotContain("28 days");
