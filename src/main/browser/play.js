@@ -14,6 +14,7 @@ import { readEvent, Sheet } from "./play/sheet.js";
 import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
+import { Ways } from "./play/ways.js";
 import { say } from "./play/words.js";
 import { Marks, today } from "./practised/marks.js";
 
@@ -52,7 +53,13 @@ async function begin(place) {
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
   for (const link of links) link.hash = "#sheet";
-  for (const list of document.querySelectorAll(`[data-practice-of="${place.id}"]`)) watchSteps(list, line);
+  /** @type {HTMLElement | null} */
+  const told = document.querySelector(`[data-practice-of="${place.id}"]`);
+  if (told) {
+    const ways = new Ways(told, line);
+    practice.addEventListener("lit", ({ detail }) => ways.mark(detail));
+    watchSteps(told, line);
+  }
   own.addEventListener("change", (event) => {
     const { detail } = /** @type {CustomEvent<string>} */ (event);
     if (["percent", "from", "to"].includes(detail)) show(place.id, isFirst, placeOf(practice, own));

@@ -66,6 +66,12 @@ export class Panel {
     lead();
   }
 
+  /** Calls `go()` when what is told of the bar where the music stands is wanted. */
+  tellable(go) {
+    this.#parts.told.hidden = false;
+    this.#parts.told.addEventListener("click", go);
+  }
+
   /** Calls `open()` when the music is wanted on the stand. */
   standWanted(open) {
     this.#parts.stand.addEventListener("click", open);

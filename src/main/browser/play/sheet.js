@@ -81,6 +81,11 @@ export class Sheet {
     this.#seen()?.follow(bar, covered);
   }
 
+  /** Goes to the first note of a bar: the keyboard stands there, in the middle of the window. */
+  reach(bar) {
+    this.#seen()?.reach(bar);
+  }
+
   /** Pictures of what lies in a passage, cut out of the drawing that is seen: an element to be shown elsewhere. */
   piece(passage, bars) {
     const piece = document.createElement("div");
@@ -221,6 +226,13 @@ class Drawing {
     return this.#all()
       .flatMap(({ events }) => events)
       .find((known) => known.bar === bar);
+  }
+
+  reach(bar) {
+    const element = this.#first(bar)?.element;
+    if (!element) return;
+    element.focus({ preventScroll: true, focusVisible: true });
+    element.closest("g.system").scrollIntoView({ block: "center", behavior: gently() });
   }
 
   /** Where the notes are larger than the window is wide. */

@@ -258,6 +258,17 @@ class ReadingTest {
     }
 
     @Test
+    void aLongLessonBeginsWithTheWayToEachOfItsParts() {
+        var page = page(SERIES + "/1");
+        var ways = page.select("nav.parts a");
+        assertThat(ways.eachText())
+                .containsExactly(
+                        "The sheet", "Practice tracks", "Notes", "Step by step", "Exercise 1", "To take home");
+        assertThat(ways.eachAttr("href"))
+                .allSatisfy(way -> assertThat(page.select(way)).as(way).hasSize(1));
+    }
+
+    @Test
     void everyIdOfALessonIsUsedOnce() {
         var ids = page(SERIES + "/1").select("[id]").eachAttr("id");
         assertThat(ids).contains("sheet").doesNotHaveDuplicates();
