@@ -57,7 +57,7 @@ async function begin(place) {
   const told = document.querySelector(`[data-practice-of="${place.id}"]`);
   if (told) {
     const ways = new Ways(told, line);
-    practice.addEventListener("lit", ({ detail }) => ways.mark(detail));
+    practice.addEventListener("lit", (event) => ways.mark(/** @type {CustomEvent<any[]>} */ (event).detail));
     watchSteps(told, line);
   }
   own.addEventListener("change", (event) => {

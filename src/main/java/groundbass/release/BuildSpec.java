@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 17;
+    public static final int RENDERERS = 18;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
@@ -47,6 +47,9 @@ public record BuildSpec(
 
     /** And from this one on as music braille. */
     private static final int FIRST_WITH_BRAILLE = 14;
+
+    /** And from this one on its first bars as pictures in lists. */
+    private static final int FIRST_WITH_CARD_PICTURES = 18;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -93,6 +96,11 @@ public record BuildSpec(
 
     boolean hasLinkPicture() {
         return renderers >= FIRST_WITH_LINK_PICTURE;
+    }
+
+    /** Whether its first bars stand in lists. */
+    public boolean hasCardPictures() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
     }
 
     boolean hasSections() {

@@ -40,7 +40,8 @@ final class TrialPage {
                 "Night Market",
                 "Medium",
                 List.of("Slap", "Ghost notes"),
-                Optional.of(Site.START.atZone(ZoneOffset.UTC)));
+                Optional.of(Site.START.atZone(ZoneOffset.UTC)),
+                Optional.empty());
         var second = new EpisodeCard(
                 "/b",
                 12,
@@ -48,6 +49,7 @@ final class TrialPage {
                 "Night Market",
                 "Easy",
                 List.of("Finger"),
+                Optional.empty(),
                 Optional.empty());
         return new View(
                 "Trial",

@@ -315,6 +315,34 @@ class ReadingTest {
         site.program().get("/e/" + shelf.episode(3).id() + "/link.png").then().statusCode(404);
     }
 
+    @Test
+    void aLessonInAListHasItsFirstBarsInInkForTheDayAndForTheNight() throws IOException {
+        var card = page(SERIES).select(".card").first();
+        String night = card.select("picture source").attr("srcset");
+        String day = card.select("picture img").attr("src");
+        assertThat(card.select("picture source").attr("media")).isEqualTo("(prefers-color-scheme: dark)");
+        assertThat(card.select("picture img").attr("alt")).isEmpty();
+        assertThat(darkest(day)).isLessThan(64);
+        assertThat(darkest(night)).isGreaterThan(192);
+        site.program().get(day.replace("card.png", "sheet.pdf")).then().statusCode(404);
+        String draft = shelf.release(3, "Not out yet.", false).value();
+        site.program().get("/card/" + draft + "/card.png").then().statusCode(404);
+    }
+
+    /** How dark the ink of a picture is at its darkest, from 0, black, to 255; what is seen through is no ink. */
+    private static int darkest(String path) throws IOException {
+        var answer = site.program().get(path);
+        assertThat(answer.header("Cache-Control")).contains("immutable");
+        var picture = ImageIO.read(new ByteArrayInputStream(answer.asByteArray()));
+        assertThat(picture.getColorModel().hasAlpha()).isTrue();
+        return IntStream.range(0, picture.getWidth() * picture.getHeight())
+                .map(i -> picture.getRGB(i % picture.getWidth(), i / picture.getWidth()))
+                .filter(pixel -> pixel >>> 24 > 200)
+                .map(pixel -> pixel & 0xFF)
+                .min()
+                .orElseThrow();
+    }
+
     /** Names of properties: schema.org, LearningResource. */
     @Test
     void programsReadWhatALessonIs() {

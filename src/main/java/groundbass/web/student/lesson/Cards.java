@@ -6,6 +6,7 @@ import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;
 import java.util.List;
+import java.util.Optional;
 
 /** Lessons as lists show them. */
 public final class Cards {
@@ -22,15 +23,23 @@ public final class Cards {
 
     EpisodeCard of(Series series, PublishedSeries.Part part, Reader reader) {
         var words = contents.techniques(part.release().id());
-        return of(series, part.episode(), TechniqueWords.of(words, reader), reader);
+        var picture = Optional.of(part.release())
+                .filter(release -> release.spec().hasCardPictures())
+                .map(release -> CardPictures.of(release.id()));
+        return of(series, part.episode(), TechniqueWords.of(words, reader), picture, reader);
     }
 
     /** A neighbour, of which only the title is shown. */
     static EpisodeCard of(Series series, Episode episode, Reader reader) {
-        return of(series, episode, List.of(), reader);
+        return of(series, episode, List.of(), Optional.empty(), reader);
     }
 
-    private static EpisodeCard of(Series series, Episode episode, List<String> techniques, Reader reader) {
+    private static EpisodeCard of(
+            Series series,
+            Episode episode,
+            List<String> techniques,
+            Optional<EpisodeCard.Picture> picture,
+            Reader reader) {
         return new EpisodeCard(
                 Paths.of(series, episode),
                 episode.number(),
@@ -38,6 +47,7 @@ public final class Cards {
                 series.title(),
                 reader.say(Message.of(episode.level().messageKey())),
                 techniques,
-                episode.publishedAt().map(out -> out.atZone(series.zone())));
+                episode.publishedAt().map(out -> out.atZone(series.zone())),
+                picture);
     }
 }

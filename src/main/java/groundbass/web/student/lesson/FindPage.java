@@ -91,7 +91,8 @@ public final class FindPage implements PageGroup {
                 lesson.seriesTitle(),
                 reader.say(Message.of(lesson.level().messageKey())),
                 TechniqueWords.of(lesson.techniqueWords(), reader),
-                Optional.of(lesson.publishedAt().atZone(lesson.zone())));
+                Optional.of(lesson.publishedAt().atZone(lesson.zone())),
+                lesson.picture().map(CardPictures::of));
         String key = KeyWords.of(lesson.keyName(), reader);
         return new Found(
                 card, reader.say(Message.of("find.facts", key, lesson.meter(), lesson.tempo(), lesson.strings())));
