@@ -183,12 +183,6 @@ export function holds(range, index, at) {
   return !(index === range.first && at < range.from - NEARLY) && !(index === range.last && at >= range.to - NEARLY);
 }
 
-/** Whether a moment of a bar lies in a step that is told of `[from, to)`, both `{bar, at}`. */
-export function tells({ from, to }, { bar, at }) {
-  const begun = bar > from.bar || (bar === from.bar && at >= from.at);
-  return begun && (bar < to.bar || (bar === to.bar && at < to.at));
-}
-
 /**
  * Rounds through a range. Step n is the n-th piece, a bar or a part of one; which it is follows from n alone, so that
  * the sound ahead can be fetched. What is counted before a step, `before`, belongs to it.

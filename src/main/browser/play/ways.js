@@ -1,8 +1,8 @@
 // The ways between the sheet and its walkthrough: from the bar where the music stands to what is told of it, from there
 // back to the sheet, and a mark beside the step that sounds.
 import { element, inside } from "../common/page.js";
-import { tells } from "./loop.js";
 import { moment } from "./score.js";
+import { stepsOf, tells } from "./told.js";
 import { say } from "./words.js";
 
 export class Ways {
@@ -22,8 +22,7 @@ export class Ways {
     this.#line = line;
     const told = /** @type {HTMLElement[]} */ ([...list.querySelectorAll(".told-bar")]);
     this.#bars = told.map((one) => ({ bar: Number(one.id.match(/\d+$/)?.[0]), told: one }));
-    const steps = /** @type {HTMLElement[]} */ ([...list.querySelectorAll(".steps > [data-from]")]);
-    this.#steps = steps.map((step) => ({ step, from: place(step.dataset.from), to: place(step.dataset.to) }));
+    this.#steps = stepsOf(list);
     for (const one of this.#bars) this.#wayBack(one);
     line.panel.tellable(() => this.#go());
   }
@@ -64,10 +63,4 @@ export class Ways {
     back.addEventListener("click", () => this.#line.sheet.reach(bar));
     name.after(back);
   }
-}
-
-/** "3:1/4" as values. */
-function place(text) {
-  const [bar, at] = text.split(":");
-  return { bar: Number(bar), at: moment(at) };
 }

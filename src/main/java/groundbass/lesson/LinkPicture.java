@@ -29,13 +29,7 @@ public final class LinkPicture {
     /** A PNG picture. */
     public static byte[] of(Line line, Messages messages) {
         var best = FirstBars.of(
-                line,
-                BARS,
-                Set.of(Kind.BAR_NUMBER),
-                messages,
-                WIDTH - 2 * AROUND,
-                HEIGHT - 2 * AROUND,
-                LARGEST_SPACE);
+                line, BARS, Set.of(Kind.BAR_NUMBER), messages, WIDTH - 2 * AROUND, HEIGHT - 2 * AROUND, LARGEST_SPACE);
         try {
             return onPaper(SheetPng.of(best.page(), best.scale(), SheetPng.Ink.DARK));
         } catch (IOException e) {

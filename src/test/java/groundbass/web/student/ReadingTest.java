@@ -262,8 +262,7 @@ class ReadingTest {
         var page = page(SERIES + "/1");
         var ways = page.select("nav.parts a");
         assertThat(ways.eachText())
-                .containsExactly(
-                        "The sheet", "Practice tracks", "Notes", "Step by step", "Exercise 1", "To take home");
+                .containsExactly("The sheet", "Practice tracks", "Notes", "Step by step", "Exercise 1", "To take home");
         assertThat(ways.eachAttr("href"))
                 .allSatisfy(way -> assertThat(page.select(way)).as(way).hasSize(1));
     }

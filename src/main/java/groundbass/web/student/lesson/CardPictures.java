@@ -40,8 +40,7 @@ public final class CardPictures implements PageGroup {
 
     static EpisodeCard.Picture of(ReleaseId release) {
         String folder = "/card/" + release + "/";
-        return new EpisodeCard.Picture(
-                folder + ReleaseFile.CARD_PICTURE, folder + ReleaseFile.CARD_PICTURE_AT_NIGHT);
+        return new EpisodeCard.Picture(folder + ReleaseFile.CARD_PICTURE, folder + ReleaseFile.CARD_PICTURE_AT_NIGHT);
     }
 
     private void picture(Context ctx) throws IOException {
@@ -52,7 +51,10 @@ public final class CardPictures implements PageGroup {
                 .filter(this::isOut)
                 .flatMap(release -> releases.file(release.id(), name))
                 .orElseThrow(NotFoundResponse::new);
-        FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), new EntityTag(file.sha256().hex()))
+        FileAnswer.of(
+                        blobs.path(file.sha256()),
+                        file.mediaType(),
+                        new EntityTag(file.sha256().hex()))
                 .withCacheControl(CachedResponse.FOR_GOOD)
                 .send(ctx);
     }
