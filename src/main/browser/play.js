@@ -5,6 +5,7 @@ import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
 import { watchKeys } from "./play/keys.js";
 import { tellMedia, watchMedia } from "./play/media.js";
+import { Neck } from "./play/neck.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
 import { Practice } from "./play/practice.js";
@@ -44,6 +45,7 @@ async function begin(place) {
   const isFirst = lines.length === 0;
   goTo(asked(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
+  if (manifest.places) new Neck(panel.neck(), practice, manifest);
   const { title } = place.dataset;
   const { fitted } = sheet.figure.dataset;
   const line = { practice, panel, sheet, title, fitted, name: place.id.replace("-practice", "") };
@@ -52,7 +54,10 @@ async function begin(place) {
   watch(line, place);
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
-  for (const link of links) link.hash = "#sheet";
+  for (const link of links) {
+    link.hash = "#sheet";
+    link.addEventListener("click", () => panel.reach());
+  }
   /** @type {HTMLElement | null} */
   const told = document.querySelector(`[data-practice-of="${place.id}"]`);
   if (told) {

@@ -125,8 +125,15 @@ function describe(system) {
   if (!events.length) return;
   const bars = events.map((event) => Number(event.dataset.bar));
   system.setAttribute("role", "group");
-  system.setAttribute("aria-label", say("bars", Math.min(...bars), Math.max(...bars)));
+  system.setAttribute("aria-label", barsOf(Math.min(...bars), Math.max(...bars)));
   for (const event of events) event.setAttribute("role", "button");
+}
+
+/** The name of a row of bars; bar 0 is a pickup. */
+function barsOf(first, last) {
+  if (last === 0) return say("pickupAlone");
+  if (first === 0) return last === 1 ? say("pickupAndBar") : say("pickupAndBars", last);
+  return first === last ? say("barAlone", first) : say("bars", first, last);
 }
 
 function keyOf({ bar, at, toBar, to }) {
