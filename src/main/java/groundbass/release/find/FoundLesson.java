@@ -7,7 +7,6 @@ import groundbass.release.ReleaseId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A lesson that is out, as a list of what was found shows it.
@@ -16,7 +15,8 @@ import java.util.Optional;
  * @param techniques by line text's words, a space between two
  * @param keyName as line text writes it
  * @param tempo beats a minute
- * @param picture the release that has its picture in lists; empty where it was made without one
+ * @param release that readers get
+ * @param pictured whether it has a picture for lists
  */
 public record FoundLesson(
         EpisodeId episode,
@@ -32,7 +32,8 @@ public record FoundLesson(
         String meter,
         int tempo,
         int strings,
-        Optional<ReleaseId> picture) {
+        ReleaseId release,
+        boolean pictured) {
     /** One by one. */
     public List<String> techniqueWords() {
         return Lists.split(techniques);

@@ -107,8 +107,9 @@ public final class LessonIndex {
                 .bind(handle.createQuery("""
                         select e.id as episode, s.slug as series, s.title as series_title, s.zone, e.number,
                             e.title, e.level, e.published_at, t.techniques, t.key_name, t.meter, t.tempo, t.strings,
-                            (select f.release_id from release_file f
-                             where f.release_id = t.release_id and f.name = :picture) as picture
+                            t.release_id as release,
+                            exists (select 1 from release_file f
+                                where f.release_id = t.release_id and f.name = :picture) as pictured
                         """ + FROM + conditions.where() + conditions.orderBy()
                         + " offset :skipped rows fetch first :most rows only"))
                 .bind("picture", ReleaseFile.CARD_PICTURE)

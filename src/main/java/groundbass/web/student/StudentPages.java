@@ -149,7 +149,7 @@ public final class StudentPages {
                 new FeedPages(pages, lessons, library.releases(), shell.settings()),
                 news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
-                new FindPage(pages, library.index(), shell.limits(), shell.clock()),
+                new FindPage(pages, library.index(), contents, shell.limits(), shell.clock()),
                 new EpisodePage(
                         pages,
                         lessons,

@@ -342,6 +342,19 @@ class ReadingTest {
                 .orElseThrow();
     }
 
+    /** WCAG 2.2, success criterion 3.1.2: what is in another language than the page says so. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/", SERIES_PATH})
+    void titlesInListsSayTheirLanguage(String path) {
+        var page = Jsoup.parse(
+                site.browser().header("Accept-Language", "de").get(path).asString());
+        assertThat(page.select("html").attr("lang")).isEqualTo("de");
+        assertThat(page.select(".card h3 a").eachAttr("lang")).isNotEmpty().containsOnly("en");
+        assertThat(page.select(".shelf h2 a, h1[lang], .shelf-summary, .opening .lead[lang]")
+                        .eachAttr("lang"))
+                .isSubsetOf("en");
+    }
+
     /** Names of properties: schema.org, LearningResource. */
     @Test
     void programsReadWhatALessonIs() {
