@@ -56,7 +56,7 @@ async function begin(place) {
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
   for (const link of links) {
     link.hash = "#sheet";
-    link.addEventListener("click", () => panel.reach());
+    link.addEventListener("click", (event) => lead(event, place, panel));
   }
   /** @type {HTMLElement | null} */
   const told = document.querySelector(`[data-practice-of="${place.id}"]`);
@@ -70,6 +70,14 @@ async function begin(place) {
     if (["percent", "from", "to"].includes(detail)) show(place.id, isFirst, placeOf(practice, own));
   });
   warmWhenSeen(place, practice);
+}
+
+/** To the sheet for the eye, and to the button that plays for the keyboard: following a link would leave it with nothing. */
+function lead(press, place, panel) {
+  if (press.ctrlKey || press.metaKey || press.shiftKey) return;
+  press.preventDefault();
+  place.parentElement.scrollIntoView();
+  panel.reach();
 }
 
 /** What the page's address asks for, as far as the line has it. */

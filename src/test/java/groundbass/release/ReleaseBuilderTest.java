@@ -138,7 +138,14 @@ class ReleaseBuilderTest {
         var spec = spec(revision(List.of()), 1);
         var first = built(spec);
         var second = built(new BuildSpec(
-                spec.revision(), 2, spec.series(), 3, spec.fileStem(), spec.episodeAddress(), spec.date(), 1));
+                spec.revision(),
+                2,
+                spec.series(),
+                3,
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                BuildSpec.RENDERERS));
         assertThat(first.state()).isEqualTo(new BuildState.Ready());
         assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"))
                 .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"));
@@ -378,7 +385,7 @@ class ReleaseBuilderTest {
         int made = database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from made_audio")
                 .mapTo(Integer.class)
                 .one());
-        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 3); // lines at tempos, MP3 at tempos, FLAC
+        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 1 + 3); // lines at tempos, MP3 at tempos and of the exercise, FLAC
     }
 
     @Test
