@@ -51,7 +51,9 @@ final class Build {
                 + (playedBefore.isEmpty()
                         ? tempos.size() * (1 + lesson.exercises().size())
                         : 0)
-                + PracticeSet.steps(tempos.size(), spec.hasSoundOfExercises() ? lesson.exercises().size() : 0);
+                + PracticeSet.steps(
+                        tempos.size(),
+                        spec.hasSoundOfExercises() ? lesson.exercises().size() : 0);
         this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
     }
 

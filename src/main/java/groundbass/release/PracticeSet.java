@@ -61,7 +61,10 @@ final class PracticeSet {
 
     List<ReleaseFile> make(ArtifactStore artifacts) {
         var lossless = tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE);
-        return Stream.of(tracks.stream().map(this::mp3), exercises.stream().map(this::exercise), lossless.map(this::flac))
+        return Stream.of(
+                        tracks.stream().map(this::mp3),
+                        exercises.stream().map(this::exercise),
+                        lossless.map(this::flac))
                 .flatMap(steps -> steps)
                 .toList()
                 .parallelStream()

@@ -341,7 +341,9 @@ class ReleaseBuilderTest {
         // RFC 9639, section 8.6: fields of a Vorbis comment
         assertThat(text)
                 .startsWith("fLaC")
-                .contains("TITLE=Slack Water: whole band, 100 %", "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=2", "BPM=96", "PREROLL_SECONDS=0.4");
+                .contains(
+                        "TITLE=Slack Water: whole band, 100 %",
+                        "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=2", "BPM=96", "PREROLL_SECONDS=0.4");
         assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
                 .isEqualTo(FileRole.LOSSLESS);
     }

@@ -62,7 +62,8 @@ class WaysTest {
         page.locator("[data-part=leftHanded]").first().check();
         assertThat(fret).hasText("5");
         double left = Double.parseDouble(fret.getAttribute("x"));
-        double width = ((Number) page.locator(".practice-neck svg").first().evaluate("svg => svg.viewBox.baseVal.width"))
+        double width = ((Number)
+                        page.locator(".practice-neck svg").first().evaluate("svg => svg.viewBox.baseVal.width"))
                 .doubleValue();
         assertThat(left).isEqualTo(width - right).isNotEqualTo(right);
         assertThat(Browser.barriers(page)).isEmpty();

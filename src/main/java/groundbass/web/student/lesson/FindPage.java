@@ -95,7 +95,9 @@ public final class FindPage implements PageGroup {
                 reader.say(Message.of(lesson.level().messageKey())),
                 TechniqueWords.of(lesson.techniqueWords(), reader),
                 Optional.of(lesson.publishedAt().atZone(lesson.zone())),
-                Optional.of(lesson.release()).filter(release -> lesson.pictured()).map(CardPictures::of));
+                Optional.of(lesson.release())
+                        .filter(release -> lesson.pictured())
+                        .map(CardPictures::of));
         String key = KeyWords.of(lesson.keyName(), reader);
         return new Found(
                 card, reader.say(Message.of("find.facts", key, lesson.meter(), lesson.tempo(), lesson.strings())));
