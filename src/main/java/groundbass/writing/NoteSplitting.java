@@ -103,10 +103,7 @@ final class NoteSplitting {
     /** What lasts from the middle of a bar of three beats to its end, a beat and a half (rule: three-is-not-six). */
     private boolean isSecondHalfOfThree(Fraction from, Fraction to) {
         var bar = pulse.unit().times(3);
-        return pulse.isSimple()
-                && pulse.beatCount() == 3
-                && to.equals(bar)
-                && from.equals(bar.dividedBy(2));
+        return pulse.isSimple() && pulse.beatCount() == 3 && to.equals(bar) && from.equals(bar.dividedBy(2));
     }
 
     private boolean isMiddlePair(Fraction from, Fraction to) {
