@@ -29,7 +29,9 @@ export class LineText {
   #before;
   #written;
   #remarks = [];
+  /** @type {import("./editor.js").LineEditor | null} */
   #editor = null;
+  /** @type {Promise<void> | null} */
   #coming = null;
   /** @type {Set<Stretch>} */
   #followed = new Set();
@@ -69,10 +71,15 @@ export class LineText {
     const area = this.#area;
     const begun = document.activeElement === area; // typing in the plain field goes on in the editor
     const [start, end] = [area.selectionStart, area.selectionEnd];
-    const make = (kept, doc, written) =>
-      new LineEditor(area, { ...this.#wishes, kept, doc, written, changed: (splices) => this.#changed(splices) });
-    this.#editor = make(this.#kept, this.#before, this.#written);
-    this.#editor.show(this.#remarks);
+    const editor = new LineEditor(area, {
+      ...this.#wishes,
+      kept: this.#kept,
+      doc: this.#before,
+      written: this.#written,
+      changed: (splices) => this.#changed(splices),
+    });
+    editor.show(this.#remarks);
+    this.#editor = editor;
     if (begun) this.select(start, end);
     area.hidden = true;
   }
@@ -132,7 +139,8 @@ export class LineText {
 
   /** What stands in its line before the cursor. */
   before() {
-    return this.#text.slice(0, this.#head()).split("\n").at(-1);
+    const text = this.#text.slice(0, this.#head());
+    return text.slice(text.lastIndexOf("\n") + 1);
   }
 
   /** Puts stretches of text in the place of others, as one step of the history. */

@@ -98,9 +98,7 @@ final class Promises {
     private List<LessonRemark> keptBack(LessonLook look, Release wanted, EpisodeDocument latest) {
         var kept = new ArrayList<LessonRemark>();
         Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
-        blocking(look, wanted).stream()
-                .filter(remark -> !kept.contains(remark))
-                .forEach(kept::add);
+        blocking(look, wanted).stream().filter(remark -> !kept.contains(remark)).forEach(kept::add);
         Preflight.imprint(look.site().imprint()).ifPresent(kept::add);
         return kept;
     }

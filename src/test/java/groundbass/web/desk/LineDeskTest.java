@@ -125,7 +125,8 @@ class LineDeskTest {
         page.waitForCondition(() -> (Boolean) page.evaluate("() => Boolean(window.letGo)"));
         assertThat(page.evaluate("() => window.askedFor.length")).isEqualTo(1);
         page.evaluate("() => window.letGo()");
-        page.waitForCondition(() -> page.evaluate("() => window.askedFor.length").equals(2));
+        page.waitForCondition(
+                () -> page.evaluate("() => window.askedFor.length").equals(2));
         assertThat(page.evaluate("() => window.askedFor"))
                 .isEqualTo(List.of(LINE.replace("1    E5", "1    A"), LINE.replace("1    E5", "1    A7 slap")));
         assertThat(page.locator("[data-part=sheet] svg").first()).containsText("T");

@@ -106,7 +106,8 @@ final class LineDrawing {
             return new LineDrawing(text, systems, reading).live("", asked.has(), walk, reader);
         } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
             log.error("a line could not be drawn", e);
-            return new LineDrawing(text, List.of(), reading).live(reader.say("desk.live.fault"), Set.of(), List.of(), reader);
+            return new LineDrawing(text, List.of(), reading)
+                    .live(reader.say("desk.live.fault"), Set.of(), List.of(), reader);
         }
     }
 
@@ -131,7 +132,8 @@ final class LineDrawing {
 
     private static SystemView system(DrawnSystem system, Set<String> has) {
         var bars = system.bars();
-        String key = Sha256.of(system.svg().getBytes(StandardCharsets.UTF_8)).hex().substring(0, KEY);
+        String key =
+                Sha256.of(system.svg().getBytes(StandardCharsets.UTF_8)).hex().substring(0, KEY);
         return new SystemView(
                 key,
                 has.contains(key) ? "" : system.svg(),

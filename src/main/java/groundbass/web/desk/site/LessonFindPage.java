@@ -27,7 +27,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Lessons of all series, those written last first, and those that have certain words in their title. */
-public final class FindPage implements PageGroup {
+public final class LessonFindPage implements PageGroup {
     private static final int SHOWN = 50;
     private static final int LONGEST = 200;
     private static final int MOST_WORDS = 8;
@@ -37,7 +37,7 @@ public final class FindPage implements PageGroup {
     private final Episodes episodes;
     private final LessonRows rows;
 
-    public FindPage(DeskContext desk, SeriesCatalog catalog, Episodes episodes, PublishingViews publishing) {
+    public LessonFindPage(DeskContext desk, SeriesCatalog catalog, Episodes episodes, PublishingViews publishing) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
@@ -60,7 +60,9 @@ public final class FindPage implements PageGroup {
                 .limit(page.size())
                 .flatMap(one -> row(one, titles, row).stream())
                 .toList();
-        String path = asked.isEmpty() ? page.path() : page.path() + "?title=" + URLEncoder.encode(asked, StandardCharsets.UTF_8);
+        String path = asked.isEmpty()
+                ? page.path()
+                : page.path() + "?title=" + URLEncoder.encode(asked, StandardCharsets.UTF_8);
         var turning = new PageOf(path, page.number(), page.size()).turning(found.size() > page.size());
         desk.pages().show(ctx, "desk/find", new View(asked, shown, turning));
     }

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** Three lessons, written on the first, the third and the second of a month. */
-class FindPageTest {
+class LessonFindPageTest {
     private static final String FIND = "/desk/lessons";
     static final Studio studio = new Studio();
 
