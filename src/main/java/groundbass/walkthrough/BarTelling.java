@@ -4,12 +4,14 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Passage;
 import groundbass.score.Position;
+import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** One bar as steps. */
 final class BarTelling {
@@ -19,9 +21,14 @@ final class BarTelling {
     private final WrittenBar written;
     private final Meter meter;
     private final HeadingWords headings;
+    private final Optional<Leaning> leaning;
 
-    /** @param index of the bar in its line */
-    BarTelling(Telling telling, int index, WrittenBar written) {
+    /**
+     * @param index   of the bar in its line
+     * @param leaning what is said by an earlier bar
+     */
+    BarTelling(Telling telling, int index, WrittenBar written, Optional<Leaning> leaning) {
+        this.leaning = leaning;
         this.telling = telling;
         this.words = telling.words();
         this.index = index;
@@ -61,7 +68,8 @@ final class BarTelling {
     /** The bar told beat by beat, equal beats together. */
     List<Told> beats() {
         var parts = new ArrayList<Part>();
-        for (var stretch : Stretch.of(written)) {
+        var stretches = Stretch.of(written);
+        for (var stretch : leaning.map(each -> each.joined(stretches)).orElse(stretches)) {
             add(parts, part(stretch));
         }
         return parts.stream().map(this::step).toList();
@@ -77,9 +85,10 @@ final class BarTelling {
     /** The bar told in one step, count by count. */
     Told brief() {
         var bar = written.bar();
-        String heading = new HeadingWords(telling, index, written, false).wholeBar();
-        String told = new BriefTelling(words, telling.line().header().tuning(), written).text();
-        return told(bar.from(), bar.to(), "bar", words.say("step", heading, told));
+        var plain = new HeadingWords(telling, index, written, false);
+        var notes = new NoteWords(words, telling.line().header().tuning());
+        String told = new BriefTelling(words, notes, written, leaning, plain).text();
+        return told(bar.from(), bar.to(), "bar", words.say("step", plain.wholeBar(), told));
     }
 
     private void add(List<Part> parts, Part next) {
@@ -118,6 +127,12 @@ final class BarTelling {
     }
 
     private String told(Stretch stretch) {
+        return leaning.filter(each -> each.beats().contains(stretch))
+                .map(each -> new EarlierWords(words).beats(each.on()))
+                .orElseGet(() -> itself(stretch));
+    }
+
+    private String itself(Stretch stretch) {
         return switch (stretch.kind()) {
             case HOLD -> words.say("hold");
             case REST -> rest(stretch);

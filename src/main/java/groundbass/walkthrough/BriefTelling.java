@@ -2,7 +2,7 @@ package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.score.Tuning;
+import groundbass.score.Note;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element.Chord;
@@ -12,39 +12,70 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** One bar in one breath: on each count what is played, its technique only where it changes, and where silence begins. */
+/**
+ * One bar in one breath: on each count what is played, its technique only where it changes, and where silence begins.
+ * Beats that are played as those of an earlier bar are told by it.
+ */
 final class BriefTelling {
     private final Wording words;
     private final WrittenBar written;
     private final Meter meter;
     private final NoteWords notes;
+    private final Optional<Leaning> leaning;
+    private final HeadingWords headings;
+    private final List<String> said = new ArrayList<>();
+    private Fraction sounding;
     private Optional<String> technique = Optional.empty();
 
-    BriefTelling(Wording words, Tuning tuning, WrittenBar written) {
+    BriefTelling(Wording words, NoteWords notes, WrittenBar written, Optional<Leaning> leaning, HeadingWords headings) {
         this.words = words;
+        this.notes = notes;
         this.written = written;
+        this.leaning = leaning;
+        this.headings = headings;
         this.meter = written.inForce().meter();
-        this.notes = new NoteWords(words, tuning);
+        this.sounding = written.bar().from();
     }
 
     String text() {
-        var said = new ArrayList<String>();
-        var sounding = written.bar().from();
+        Optional<Stretch> told = Optional.empty();
         for (var chord : chords()) {
-            if (chord.onset().isAfter(sounding)) {
-                said.add(counted(sounding, words.say("brief.rest")));
-            }
-            var struck = chord.heads().stream().filter(head -> !head.tiedFrom()).toList();
-            if (!struck.isEmpty()) {
-                said.add(counted(chord.onset(), told(struck)));
+            var row = leaning.flatMap(each -> each.covering(chord.onset()));
+            if (row.isEmpty()) {
+                restUntil(chord.onset());
+                chord(chord);
+            } else if (!row.equals(told)) {
+                restUntil(row.get().from());
+                row(row.get());
+                told = row;
             }
             sounding = sounding.max(chord.onset().plus(chord.length()));
         }
-        if (sounding.isBefore(written.bar().to())) {
+        restUntil(written.bar().to());
+        return said.stream().reduce((one, two) -> words.say("next", one, two)).orElseGet(() -> words.say("hold"));
+    }
+
+    private void restUntil(Fraction at) {
+        if (at.isAfter(sounding)) {
             said.add(counted(sounding, words.say("brief.rest")));
         }
-        return said.stream().reduce((one, two) -> words.say("next", one, two)).orElseGet(() -> words.say("hold"));
+    }
+
+    private void chord(Chord chord) {
+        var struck = chord.heads().stream().filter(head -> !head.tiedFrom()).toList();
+        if (!struck.isEmpty()) {
+            said.add(counted(chord.onset(), told(struck)));
+        }
+    }
+
+    /** After it the technique is named anew: nobody has heard it here. */
+    private void row(Stretch row) {
+        String earlier = new EarlierWords(words).beats(leaning.orElseThrow().on());
+        said.add(words.say("brief.at", headings.beats(row), earlier));
+        sounding = row.to();
+        technique = Optional.empty();
     }
 
     /** What begins in both voices, in order. */
@@ -65,21 +96,23 @@ final class BriefTelling {
     }
 
     private String told(List<Head> heads) {
-        String struck = heads.stream()
-                .map(this::told)
-                .reduce((one, two) -> words.say("brief.together", one, two))
-                .orElseThrow();
+        var first = heads.get(0).note();
+        boolean alike = heads.stream().map(Head::note).allMatch(note -> notes.isLike(note, first));
+        String struck = alike
+                ? told(first, together(heads.stream().map(notes::brief)))
+                : together(heads.stream().map(head -> told(head.note(), notes.brief(head))));
         return notes.spread(heads, struck);
     }
 
-    private String told(Head head) {
-        String how = notes.manner(head.note());
+    private String together(Stream<String> heads) {
+        return heads.reduce((one, two) -> words.say("brief.together", one, two)).orElseThrow();
+    }
+
+    private String told(Note note, String what) {
+        String how = notes.manner(note);
         boolean changes = !technique.equals(Optional.of(how));
         technique = Optional.of(how);
-        String what = notes.brief(head);
-        return notes.marks(head.note()).stream()
-                .reduce(
-                        changes ? notes.strike(head.note(), what) : what,
-                        (text, detail) -> words.say("detail", text, detail));
+        return notes.marks(note).stream()
+                .reduce(changes ? notes.strike(note, what) : what, (text, detail) -> words.say("detail", text, detail));
     }
 }

@@ -21,6 +21,14 @@ final class EarlierWords {
         return number == 0 ? words.say("same.pickup", heading) : words.say("same", heading, String.valueOf(number));
     }
 
+    /** Beats that are played as the same beats of an earlier bar. */
+    String beats(Earlier earlier) {
+        String number = String.valueOf(earlier.number());
+        return earlier instanceof Moved moved
+                ? words.say("leaning.moved", number, how(moved))
+                : words.say("leaning", number);
+    }
+
     /** @param earlier how the first of these bars follows; the others follow alike */
     String many(int first, int last, Earlier earlier) {
         String bars = words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));

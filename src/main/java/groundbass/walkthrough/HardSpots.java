@@ -7,8 +7,10 @@ import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Where a line asks most of the hands: its widest shift and its fastest beat, each where it comes first. A shift is
@@ -18,8 +20,24 @@ final class HardSpots {
     private static final int WIDE_SHIFT = 5;
     private static final double FAST = 6;
 
+    private final List<InForce> inForce;
     private final Optional<Shift> shift;
-    private final Optional<Beat> beat;
+    private final Optional<Beat> fastest;
+
+    /**
+     * What asks most of the hands.
+     *
+     * @param bar  its index
+     * @param beat from 1
+     */
+    record Spot(int bar, int beat, Why why) {}
+
+    /** What it asks. */
+    enum Why {
+        FAST,
+        SHIFT,
+        BOTH
+    }
 
     /** The fretting hand moves along the neck to reach a note of the bar of this index. */
     private record Shift(int bar, Fraction at, int from, int to) {
@@ -31,8 +49,44 @@ final class HardSpots {
     private record Beat(int bar, Fraction at, double perSecond) {}
 
     HardSpots(Line line) {
+        this.inForce = line.inForce();
         this.shift = widest(shifts(line));
-        this.beat = fastest(line);
+        this.fastest = fastest(line);
+    }
+
+    /** How many strokes a second the fastest beat has at full tempo; 0 in a line without notes. */
+    double strokesPerSecond() {
+        return fastest.map(Beat::perSecond).orElse(0.0);
+    }
+
+    /**
+     * What is worth practising by itself, in the order of the line.
+     *
+     * @param fast from how many strokes a second on the fastest beat is
+     */
+    List<Spot> spots(double fast) {
+        var widest = shift.map(each -> spot(each.bar(), each.at(), Why.SHIFT));
+        var quickest = fastest(fast).map(each -> spot(each.bar(), each.at(), Why.FAST));
+        if (widest.isPresent() && quickest.isPresent() && isOneBeat(widest.get(), quickest.get())) {
+            return List.of(new Spot(widest.get().bar(), widest.get().beat(), Why.BOTH));
+        }
+        return Stream.of(widest, quickest)
+                .flatMap(Optional::stream)
+                .sorted(Comparator.comparingInt(Spot::bar).thenComparingInt(Spot::beat))
+                .toList();
+    }
+
+    private Spot spot(int bar, Fraction at, Why why) {
+        var meter = inForce.get(bar).meter();
+        return new Spot(bar, 1 + meter.beatStarts().indexOf(meter.beatStart(at)), why);
+    }
+
+    private static boolean isOneBeat(Spot one, Spot other) {
+        return one.bar() == other.bar() && one.beat() == other.beat();
+    }
+
+    private Optional<Beat> fastest(double fast) {
+        return fastest.filter(beat -> beat.perSecond() >= fast);
     }
 
     /** Sentences about a stretch of the bar of this index. */
@@ -41,7 +95,8 @@ final class HardSpots {
         shift.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
                 .map(spot -> words.say("hard.shift", spot.from(), spot.to()))
                 .ifPresent(sentences::add);
-        beat.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
+        fastest(FAST)
+                .filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
                 .map(spot -> words.say("hard.fast", Math.round(spot.perSecond())))
                 .ifPresent(sentences::add);
         return sentences;
@@ -79,9 +134,7 @@ final class HardSpots {
         for (int i = 0; i < line.bars().size(); i++) {
             beats.addAll(beats(i, inForce.get(i), line.bars().get(i).notes()));
         }
-        return beats.stream()
-                .filter(each -> each.perSecond() >= FAST)
-                .reduce((one, two) -> two.perSecond() > one.perSecond() ? two : one);
+        return beats.stream().reduce((one, two) -> two.perSecond() > one.perSecond() ? two : one);
     }
 
     private static List<Beat> beats(int bar, InForce inForce, List<Note> notes) {

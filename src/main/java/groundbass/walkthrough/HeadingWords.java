@@ -86,7 +86,8 @@ final class HeadingWords {
         return symbol.tones().stream().map(words::name).toList();
     }
 
-    private String beats(Stretch stretch) {
+    /** {@code beats 3 and 4}, with their counts where a beat has several. */
+    String beats(Stretch stretch) {
         var beats = BeatsTouched.between(meter, stretch.from(), stretch.to());
         int first = beats.get(0);
         int last = beats.get(beats.size() - 1);

@@ -1,6 +1,5 @@
 package groundbass.walkthrough;
 
-import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
@@ -30,7 +29,7 @@ record MovableShape(Meter meter, Fraction from, Fraction to, List<Relative> note
 
     static Optional<MovableShape> of(Meter meter, Bar bar) {
         var notes = bar.notes();
-        if (notes.size() < FEWEST || notes.stream().anyMatch(MovableShape::isTiedToItsPlace)) {
+        if (notes.size() < FEWEST || notes.stream().anyMatch(HandMove::isTiedToItsPlace)) {
             return Optional.empty();
         }
         var origin = origin(notes);
@@ -56,13 +55,6 @@ record MovableShape(Meter meter, Fraction from, Fraction to, List<Relative> note
         }
         int octaves = intervals[0] % 12 == 0 ? intervals[0] / 12 : 0;
         return Optional.of(new Earlier.Moved(number, from.string() - to.string(), to.fret() - from.fret(), octaves));
-    }
-
-    private static boolean isTiedToItsPlace(Note note) {
-        return note.ornaments().harmonic().isPresent()
-                || note.ornaments().spelling().isPresent()
-                || note.ornaments().trill().isPresent()
-                || note.arrival().filter(Arrival::isGrace).isPresent();
     }
 
     private static Origin origin(List<Note> notes) {

@@ -23,20 +23,24 @@ final class PhraseWords {
         return switch (phrase.kind()) {
             case SINGLE -> notes.of(phrase.strokes().get(0));
             case REPEATED ->
-                words.say(
-                        "repeated",
-                        notes.of(phrase.strokes().get(0)),
-                        words.counted("times", phrase.strokes().size()));
+                again(notes.of(phrase.strokes().get(0)), phrase.strokes().size());
             case RUN ->
                 run(phrase.strokes().stream().map(stroke -> stroke.get(0)).toList());
         };
+    }
+
+    private String again(String what, int times) {
+        return words.say("repeated", what, words.counted("times", times));
     }
 
     private String run(List<Head> heads) {
         var first = heads.get(0).note();
         var names = heads.stream().map(head -> words.name(head.pitch().name())).toList();
         var frets = heads.stream().map(PhraseWords::fret).toList();
-        String what = words.say("run", words.list(names), notes.string(first.string()), words.list(frets));
+        String string = notes.string(first.string());
+        String what = frets.stream().distinct().count() == 1
+                ? again(words.say("place.fret", names.get(0), string, frets.get(0)), heads.size())
+                : words.say("run", words.list(names), string, words.list(frets));
         var strokes = heads.stream()
                 .map(Head::note)
                 .map(Note::pluck)

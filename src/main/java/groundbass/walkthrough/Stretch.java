@@ -73,6 +73,15 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
         return new Stretch(from, to, kinds.size() == 1 ? kinds.get(0) : Kind.PLAY);
     }
 
+    boolean contains(Fraction at) {
+        return !at.isBefore(from) && at.isBefore(to);
+    }
+
+    /** What sounds or rests in it, also what began before. */
+    List<Element> elements(Voice voice) {
+        return within(voice, from, to);
+    }
+
     /** What one voice does between two times. */
     static Kind kind(Voice voice, Fraction from, Fraction to) {
         var here = within(voice, from, to);

@@ -9,9 +9,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
-record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpots hard) {
+record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpots hard, HandPositions hand) {
     static Telling of(Line line, Wording words) {
-        return new Telling(words, line, new Firsts(line), Analysis.of(line).runs(), new HardSpots(line));
+        return new Telling(
+                words, line, new Firsts(line), Analysis.of(line).runs(), new HardSpots(line), new HandPositions(line));
     }
 
     /** What is new, what begins and what is hard in a stretch of the bar of this index. */
@@ -31,6 +32,9 @@ record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpot
                 .forEach(run -> remarks.add(
                         words.say("run.named", words.said(run.fragment().said()))));
         remarks.addAll(hard.in(bar, from, to, words));
+        if (from.equals(line.bars().get(bar).from())) {
+            hand.in(bar, words).ifPresent(remarks::add);
+        }
         return remarks;
     }
 }

@@ -20,9 +20,9 @@ import java.util.stream.IntStream;
 
 /**
  * A line told step by step. First comes one step about the whole line, then for each bar what its signs say and one
- * step a beat; equal beats are told together, so are those in which nothing begins, and a bar that repeats an earlier one,
- * here or elsewhere on the neck, is told by it. Told in brief, each bar is one step. Every note is told exactly once, in
- * the bar that it begins in.
+ * step a beat; equal beats are told together, so are those in which nothing begins, and a bar, or beats of a bar, that
+ * repeat an earlier one, here or elsewhere on the neck, are told by it. Told in brief, each bar is one step. Every note is
+ * told exactly once, in the bar that it begins in.
  */
 public final class Walkthrough {
     private final Line line;
@@ -30,6 +30,7 @@ public final class Walkthrough {
     private final Wording words;
     private final Telling telling;
     private final EarlierBars earlier;
+    private final Leanings leanings;
     private final Depth depth;
     private final List<Told> told = new ArrayList<>();
 
@@ -40,6 +41,7 @@ public final class Walkthrough {
         this.words = new Wording(messages, naming);
         this.telling = Telling.of(line, words);
         this.earlier = new EarlierBars(line);
+        this.leanings = new Leanings(line, written, earlier);
     }
 
     /** The steps in the order in which they are read, in the language of {@code messages} with its usual names. */
@@ -66,7 +68,7 @@ public final class Walkthrough {
     }
 
     private List<Step> steps() {
-        told.add(new Told(whole(), ToldSubject.OPENING, new OpeningWords(words, line).text()));
+        told.add(new Told(whole(), ToldSubject.OPENING, opening()));
         var signs = new SignWords(words, line);
         int next = 0;
         while (next < line.bars().size()) {
@@ -77,6 +79,11 @@ public final class Walkthrough {
             next = last + 1;
         }
         return anchored();
+    }
+
+    private String opening() {
+        String facts = new OpeningWords(words, line).text();
+        return facts + " " + new PracticePlan(words, line, telling.hard()).text();
     }
 
     /** Tells the bar of this index, and those after it that are told with it; the index of the last. */
@@ -127,7 +134,7 @@ public final class Walkthrough {
     }
 
     private BarTelling telling(int index) {
-        return new BarTelling(telling, index, written.bars().get(index));
+        return new BarTelling(telling, index, written.bars().get(index), leanings.of(index));
     }
 
     private List<Step> anchored() {

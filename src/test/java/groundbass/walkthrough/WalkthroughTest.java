@@ -161,10 +161,13 @@ class WalkthroughTest {
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
                 .containsExactly(
-                        "Key: A dorian. Meter: 4/4. Tempo: 96 quarters a minute. Strings from low to high: E, A, D and G."
-                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                        "One bar. Key: A dorian. Meter: 4/4. Tempo: 96 quarters a minute. Strings from low to high: E, A, D and G."
+                                + " “Play” means index and middle finger of the plucking hand in turn."
+                                + " Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. To practise, begin at 80 % (77 quarters a minute)."
+                                + " Loop what is hardest: bar 1, beat 1 (the fastest beat)."
+                                + " Easier at first: without dead notes and hammer-ons.",
                         "Bar 1, beat 1, over Am7 (A, C, E and G): an eighth and two sixteenths: play A (E string, fret 5), twice;"
-                                + " play C (E string, fret 8).",
+                                + " play C (E string, fret 8). Position: frets 5 to 8.",
                         "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5);"
                                 + " play a dead note (A string); play E (A string, fret 7), short. New here: the dead note.",
                         "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A and B (E string, frets 5 and 7);"
@@ -178,10 +181,13 @@ class WalkthroughTest {
     void germanMusiciansReadTheirOwnWords() {
         assertThat(german(SIXTEENTHS))
                 .containsExactly(
-                        "Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E, A, D"
-                                + " und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel.",
+                        "Ein Takt. Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E, A, D"
+                                + " und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel."
+                                + " Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Zum Üben mit 80 % beginnen (77 Viertel pro Minute)."
+                                + " In der Schleife üben, was am schwersten ist: Takt 1, Schlag 1 (der schnellste Schlag)."
+                                + " Am Anfang leichter: ohne Dead Notes und Hammer-ons.",
                         "Takt 1, Schlag 1, über Am7 (A, C, E und G): eine Achtel und zwei Sechzehntel: A (E-Saite, 5. Bund) spielen, zweimal;"
-                                + " C (E-Saite, 8. Bund) spielen.",
+                                + " C (E-Saite, 8. Bund) spielen. Lage: 5. bis 8. Bund.",
                         "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: D (A-Saite, 5. Bund) spielen;"
                                 + " Dead Note (A-Saite) spielen; E (A-Saite, 7. Bund) spielen, kurz. Neu hier: die Dead Note.",
                         "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A und H (E-Saite, Bünde 5 und 7);"
@@ -196,12 +202,15 @@ class WalkthroughTest {
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "Key: F minor. Meter: 4/4. Tempo: 80 quarters a minute."
-                                + " Strings from low to high: B, E, A, D and G.",
+                        "4 bars: “Verse” (bars 1 to 4). Key: F minor. Meter: 4/4. Tempo: 80 quarters a minute."
+                                + " Strings from low to high: B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a."
+                                + " To practise, begin at 80 % (64 quarters a minute)."
+                                + " Loop what is hardest: bar 4, beat 4 (the widest shift). Easier at first: without dead notes.",
                         "Pickup, beat 4: an eighth rest and an eighth: with the thumb play open E (E string).",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, beats 1 and 2, over Fm7 (F, A flat, C and E flat), moderately soft (mp): a half: with the thumb play F (E string, fret 1).",
+                        "Bar 1, beats 1 and 2, over Fm7 (F, A flat, C and E flat), moderately soft (mp): a half: with the thumb play F (E string, fret 1)."
+                                + " Position: frets 1 to 3.",
                         "Bar 1, beat 3, over Bb7 (B flat, D, F and A flat) from 3&: two eighths: with the thumb play open A (A string);"
                                 + " with the thumb play B flat (A string, fret 1).",
                         "Bar 1, beat 4: an eighth rest and two sixteenths: with the thumb play F (D string, fret 3), sliding in from"
@@ -227,14 +236,16 @@ class WalkthroughTest {
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute."
-                                + " Saiten von tief nach hoch: H, E, A, D und G.",
+                        "4 Takte: „Verse“ (Takte 1 bis 4). Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute."
+                                + " Saiten von tief nach hoch: H, E, A, D und G. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a."
+                                + " Zum Üben mit 80 % beginnen (64 Viertel pro Minute). In der Schleife üben, was am schwersten ist:"
+                                + " Takt 4, Schlag 4 (der weiteste Lagenwechsel). Am Anfang leichter: ohne Dead Notes.",
                         "Auftakt, Schlag 4: eine Achtelpause und eine Achtel:"
                                 + " leere E-Saite (E) mit dem Daumen zupfen.",
                         "Abschnitt „Verse“ beginnt.",
                         "Hier beginnt eine Wiederholung.",
                         "Takt 1, Schläge 1 und 2, über Fm7 (F, As, C und Es), halbleise (mp): eine Halbe:"
-                                + " F (E-Saite, 1. Bund) mit dem Daumen zupfen.",
+                                + " F (E-Saite, 1. Bund) mit dem Daumen zupfen. Lage: 1. bis 3. Bund.",
                         "Takt 1, Schlag 3, über Bb7 (B, D, F und As) ab 3&: zwei Achtel: leere A-Saite (A) mit dem Daumen zupfen;"
                                 + " B (A-Saite, 1. Bund) mit dem Daumen zupfen.",
                         "Takt 1, Schlag 4: eine Achtelpause und zwei Sechzehntel: F (D-Saite, 3. Bund) mit dem Daumen"
@@ -261,10 +272,12 @@ class WalkthroughTest {
     void unequalBeatsNameTheirCounts() {
         assertThat(english(SEVEN))
                 .containsExactly(
-                        "Key: D dorian. Meter: 7/8. Tempo: 200 eighths a minute. Strings from low to high: E, A, D and G."
-                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                        "One bar. Key: D dorian. Meter: 7/8. Tempo: 200 eighths a minute. Strings from low to high: E, A, D and G."
+                                + " “Play” means index and middle finger of the plucking hand in turn."
+                                + " Count aloud: 1 2 · 3 4 · 5 6 7. To practise, begin at 80 % (160 eighths a minute)."
+                                + " Easier at first: without dead notes, hammer-ons and pull-offs.",
                         "Bar 1, beat 1 (counts 1 and 2), over Dm7 (D, F, A and C): two eighths: play D (A string, fret 5), accented;"
-                                + " play a dead note (A string). New here: the dead note.",
+                                + " play a dead note (A string). New here: the dead note. Position: frets 5 to 7.",
                         "Bar 1, beat 2 (counts 3 and 4): rest for one beat.",
                         "Bar 1, beat 3 (counts 5 to 7): three eighths: play G (D string, fret 5);"
                                 + " hammer on to A (D string, fret 7); pull off to G (D string, fret 5)."
@@ -275,11 +288,13 @@ class WalkthroughTest {
     void aTripletOverTwoBeatsIsToldWholeAndTheRepeatIsCounted() {
         assertThat(english(TRIPLET))
                 .containsExactly(
-                        "Key: E minor. Meter: 4/4. Tempo: 60 quarters a minute. Strings from low to high: E, A, D and G.",
+                        "One bar. Key: E minor. Meter: 4/4. Tempo: 60 quarters a minute. Strings from low to high: E, A, D and G."
+                                + " Count aloud: 1 2 3 4. To practise, begin at 80 % (48 quarters a minute)."
+                                + " Easier at first: without slides.",
                         "A repeat begins here.",
                         "Bar 1, beats 1 and 2: a triplet (three quarters): pick open E (E string);"
                                 + " pick G (E string, fret 3), slid to from a grace note at fret 2;"
-                                + " pick A (E string, fret 5). New here: the slide.",
+                                + " pick A (E string, fret 5). New here: the slide. Position: frets 3 to 5.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
                         "Back to bar 1; from there to here three times in all.");
         assertThat(german(TRIPLET))
@@ -292,9 +307,10 @@ class WalkthroughTest {
     void changesStandBeforeTheirBarAndAHeldNoteIsNotStruckAgain() {
         assertThat(english(CHANGES))
                 .containsExactly(
-                        "Key: C major. Meter: 4/4. Tempo: 100 quarters a minute."
+                        "2 bars. Key: C major. Meter: 4/4. Tempo: 100 quarters a minute."
                                 + " Strings from low to high: E (sounds D), A, D and G."
-                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                                + " “Play” means index and middle finger of the plucking hand in turn."
+                                + " Count aloud: 1 2 3 4. To practise, begin at 80 % (80 quarters a minute).",
                         "Bar 1, beats 1 to 3: rest for three beats.",
                         "Bar 1, beat 4: a quarter: play open D (E string).",
                         "New key: D major.",
@@ -312,7 +328,8 @@ class WalkthroughTest {
         assertThat(english(TWO_PARTS))
                 .endsWith(
                         "Bar 1, beat 1, over G (G, B and D): upper part: two eighths: pluck G (D string, fret 5);"
-                                + " pluck B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
+                                + " pluck B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3)."
+                                + " Position: frets 3 to 5.",
                         "Bar 1, beat 2: upper part: two eighths: pluck G (D string, fret 5);"
                                 + " pluck B (G string, fret 4). Lower part: keep holding.",
                         "Bar 1, beats 3 and 4: keep holding.");
@@ -349,7 +366,8 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice."
+                                + " Positions: between frets 3 and 7.",
                         "Bar 1, beat 3: two eighths: play C and D (A string, frets 3 and 5)."
                                 + " From here: a rising fragment of C major.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
@@ -385,7 +403,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains("Bar 1, beat 1, over A7 (A, C sharp, E and G): a quarter: play A (E string, fret 5)."
-                        + " From here: A7 broken upward.");
+                        + " From here: A7 broken upward. Position: frets 4 to 7.");
     }
 
     @Test
@@ -410,7 +428,8 @@ class WalkthroughTest {
                 bar 4 = bar 2
                 """))
                 .endsWith(
-                        "Bar 1, beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1, beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice."
+                                + " Positions: between frets 3 and 7.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7).",
                         "Bar 2, beat 1: a quarter: play G (E string, fret 3).",
                         "Bar 2, beat 2: a quarter: play C (A string, fret 3).",

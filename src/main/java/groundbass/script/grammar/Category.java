@@ -18,6 +18,7 @@ enum Category {
     INTERVAL,
     TRITONE,
     BAR,
+    PICKUP,
     BEAT,
     PULSE,
     STRING,

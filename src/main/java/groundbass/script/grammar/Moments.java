@@ -13,6 +13,9 @@ final class Moments {
     private static final int MOST = 64;
     private static final int MOST_COUNTS = 12;
 
+    /** The number of the bar before the first. */
+    private static final int PICKUP = 0;
+
     private final SpokenWords tokens;
 
     Moments(SpokenWords tokens) {
@@ -29,6 +32,10 @@ final class Moments {
     }
 
     private Optional<Found<Constituent>> bar(int i) {
+        if (tokens.is(i, Category.PICKUP)) {
+            int after = tokens.is(i + 1, Category.BAR) ? i + 2 : i + 1;
+            return Optional.of(new Found<>(new Constituent.Bars(List.of(PICKUP)), after));
+        }
         if (tokens.is(i, Category.BAR)) {
             return numbers(i + 1, Category.BAR)
                     .map(found -> new Found<>(new Constituent.Bars(found.value()), found.after()));

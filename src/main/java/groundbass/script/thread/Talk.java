@@ -32,6 +32,7 @@ public final class Talk {
     private final Stage stage;
     private final TalkHearing hearing;
     private final SameReader same;
+    private final TuningReader tuning;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
     private final List<Reader> loosely;
@@ -52,6 +53,7 @@ public final class Talk {
         this.stage = new Stage(timeline, false);
         this.hearing = hearing;
         this.same = new SameReader(stage);
+        this.tuning = new TuningReader(timeline.line().header().tuning());
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
         this.loosely = loosely(stage);
@@ -151,7 +153,7 @@ public final class Talk {
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
-        var finding = unreal ? Optional.<Judged>empty() : continued(clause).or(() -> judged(clause));
+        var finding = unreal ? Optional.<Judged>empty() : read(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
         var verdict = finding.map(Judged::verdict)
@@ -164,6 +166,10 @@ public final class Talk {
                 isMusical(clause),
                 clause.isQuestion() || isCompared(clause),
                 position(finding));
+    }
+
+    private Optional<Judged> read(Clause clause) {
+        return tuning.read(clause).or(() -> continued(clause)).or(() -> judged(clause));
     }
 
     /** Where nobody wrote where a clause ends, a long one may be two. */

@@ -54,7 +54,7 @@ public final class NoteWords {
     }
 
     /** Whether both hands do the same for two notes, so that it is said once. */
-    private static boolean isLike(Note one, Note two) {
+    public boolean isLike(Note one, Note two) {
         return one.pluck().equals(two.pluck())
                 && one.ornaments().equals(two.ornaments())
                 && one.arrival().isEmpty()
@@ -122,15 +122,6 @@ public final class NoteWords {
         return tuning.numberOf(name).isPresent()
                 ? words.say("string", words.name(name))
                 : words.say("string.number", String.valueOf(number));
-    }
-
-    /** Strokes and places alone, of heads that begin together. */
-    public String brief(List<Head> heads) {
-        String struck = heads.stream()
-                .map(head -> strike(head.note(), brief(head)))
-                .reduce((one, two) -> words.say("brief.together", one, two))
-                .orElseThrow();
-        return spread(heads, struck);
     }
 
     /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */

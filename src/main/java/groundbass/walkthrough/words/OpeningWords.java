@@ -23,6 +23,8 @@ public final class OpeningWords {
     public String text() {
         var header = line.header();
         var sentences = new ArrayList<String>();
+        var form = new FormWords(words, line);
+        sentences.add(form.form());
         sentences.add(
                 words.say("opening", words.key(header.key()), header.meter().toString(), words.tempo(header.tempo())));
         if (!header.feel().equals(Feel.STRAIGHT)) {
@@ -32,6 +34,7 @@ public final class OpeningWords {
         if (hasFingers()) {
             sentences.add(words.say("opening.fingers"));
         }
+        sentences.add(form.count());
         return String.join(" ", sentences);
     }
 

@@ -89,7 +89,7 @@ public final class Wording {
     }
 
     /** {@code 96 quarters a minute}. */
-    String tempo(Tempo tempo) {
+    public String tempo(Tempo tempo) {
         String beats = valueOf(tempo.beat())
                 .map(value -> notes(value, tempo.perMinute()))
                 .orElseGet(() -> counted("tempo.beats", tempo.perMinute()));

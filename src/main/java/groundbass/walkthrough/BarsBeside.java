@@ -1,0 +1,167 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Note;
+import groundbass.score.Tuning;
+import groundbass.walkthrough.Earlier.Moved;
+import groundbass.walkthrough.Earlier.Same;
+import groundbass.writing.Element;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Head;
+import groundbass.writing.Voice;
+import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/** Two bars laid beside each other: which beats of the later are played as those of the earlier. */
+final class BarsBeside {
+    /** Fewer notes in a row are told as fast as a reference to them. */
+    private static final int FEWEST = 3;
+
+    private static final int OCTAVE = 12;
+
+    private final WrittenBar earlier;
+    private final WrittenBar later;
+    private final Tuning tuning;
+
+    BarsBeside(WrittenBar earlier, WrittenBar later, Tuning tuning) {
+        this.earlier = earlier;
+        this.later = later;
+        this.tuning = tuning;
+    }
+
+    /** The ways that the hand may have gone from one bar to the other, the shortest first. */
+    List<HandMove> moves() {
+        Set<HandMove> moves = new HashSet<>();
+        moves.add(HandMove.NONE);
+        for (var note : later.bar().notes()) {
+            earlier.bar().notes().stream()
+                    .filter(other -> other.onset().equals(note.onset()))
+                    .map(other -> HandMove.between(other, note))
+                    .forEach(moves::add);
+        }
+        return moves.stream()
+                .sorted(Comparator.comparingInt(HandMove::far)
+                        .thenComparingInt(HandMove::strings)
+                        .thenComparingInt(HandMove::frets))
+                .toList();
+    }
+
+    /** The beats that are played as before on this way; empty where there are none, or their interval is not one. */
+    Optional<Leaning> alike(HandMove move) {
+        if (!earlier.inForce().meter().equals(later.inForce().meter())) {
+            return Optional.empty();
+        }
+        var beats = rows(move).stream()
+                .filter(row -> notes(row, later).size() >= FEWEST)
+                .toList();
+        var intervals = intervals(beats);
+        if (beats.isEmpty() || intervals.size() > 1) {
+            return Optional.empty();
+        }
+        int number = earlier.inForce().number();
+        var on = move.equals(HandMove.NONE)
+                ? new Same(number)
+                : new Moved(number, move.strings(), move.frets(), octaves(intervals));
+        return Optional.of(new Leaning(on, beats));
+    }
+
+    /** How many notes begin in beats that are played as before. */
+    int notes(Leaning leaning) {
+        return leaning.beats().stream()
+                .mapToInt(row -> notes(row, later).size())
+                .sum();
+    }
+
+    /** Stretches that are alike, those that follow one another joined. */
+    private List<Stretch> rows(HandMove move) {
+        var before = Set.copyOf(Stretch.of(earlier));
+        var rows = new ArrayList<Stretch>();
+        for (var stretch : Stretch.of(later)) {
+            if (!before.contains(stretch) || !isAlike(stretch, move)) {
+                continue;
+            }
+            int last = rows.size() - 1;
+            if (last >= 0 && rows.get(last).to().equals(stretch.from())) {
+                rows.set(last, new Stretch(rows.get(last).from(), stretch.to(), Stretch.Kind.PLAY));
+            } else {
+                rows.add(stretch);
+            }
+        }
+        return rows;
+    }
+
+    private boolean isAlike(Stretch stretch, HandMove move) {
+        return earlier.voices().size() == later.voices().size()
+                && IntStream.range(0, later.voices().size())
+                        .allMatch(i -> isAlike(
+                                stretch,
+                                move,
+                                earlier.voices().get(i),
+                                later.voices().get(i)));
+    }
+
+    private boolean isAlike(Stretch stretch, HandMove move, Voice one, Voice other) {
+        var before = stretch.elements(one);
+        var after = stretch.elements(other);
+        return before.size() == after.size()
+                && IntStream.range(0, after.size()).allMatch(i -> isAlike(before.get(i), after.get(i), move));
+    }
+
+    private boolean isAlike(Element one, Element other, HandMove move) {
+        if (!one.onset().equals(other.onset())
+                || !one.length().equals(other.length())
+                || !one.value().equals(other.value())) {
+            return false;
+        }
+        if (one instanceof Chord before && other instanceof Chord after) {
+            return before.heads().size() == after.heads().size()
+                    && IntStream.range(0, after.heads().size())
+                            .allMatch(i ->
+                                    isAlike(before.heads().get(i), after.heads().get(i), move));
+        }
+        return one.getClass() == other.getClass();
+    }
+
+    private boolean isAlike(Head one, Head other, HandMove move) {
+        return one.tiedFrom() == other.tiedFrom()
+                && move.of(one.note(), tuning).filter(other.note()::equals).isPresent();
+    }
+
+    /** By how many semitones the later notes sound higher. */
+    private Set<Integer> intervals(List<Stretch> beats) {
+        var intervals = new HashSet<Integer>();
+        for (var row : beats) {
+            var before = notes(row, earlier);
+            var after = notes(row, later);
+            for (int i = 0; i < after.size(); i++) {
+                if (!after.get(i).isDead()) {
+                    intervals.add(midi(after.get(i)) - midi(before.get(i)));
+                }
+            }
+        }
+        return intervals;
+    }
+
+    private int midi(Note note) {
+        return note.midi(tuning).orElseThrow();
+    }
+
+    private static int octaves(Set<Integer> intervals) {
+        return intervals.stream()
+                .filter(each -> each % OCTAVE == 0)
+                .map(each -> each / OCTAVE)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static List<Note> notes(Stretch row, WrittenBar bar) {
+        return bar.bar().notes().stream()
+                .filter(note -> row.contains(note.onset()))
+                .toList();
+    }
+}

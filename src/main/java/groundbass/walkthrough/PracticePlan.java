@@ -1,0 +1,106 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Tempo;
+import groundbass.walkthrough.words.FormWords;
+import groundbass.walkthrough.words.FormWords.Section;
+import groundbass.walkthrough.words.Wording;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * How one begins with a line: how slowly, what to loop, what may be left out at first, and in which order its parts come
+ * together.
+ */
+final class PracticePlan {
+    /** A tempo at which the fastest beat is four strokes a second leaves time to think (common practice, no source). */
+    private static final double THINKING = 4;
+
+    /** The slowest and the fastest share of the tempo that is proposed to begin with, in percent, and its steps. */
+    private static final int SLOWEST = 40;
+
+    private static final int FASTEST = 80;
+    private static final int STEP = 10;
+
+    /** Lines of more bars come together in parts of as many (common practice, no source). */
+    private static final int PART = 4;
+
+    private final Wording words;
+    private final Line line;
+    private final HardSpots hard;
+
+    PracticePlan(Wording words, Line line, HardSpots hard) {
+        this.words = words;
+        this.line = line;
+        this.hard = hard;
+    }
+
+    String text() {
+        return Stream.of(Optional.of(begin()), hardest(), easier(), order())
+                .flatMap(Optional::stream)
+                .reduce((one, two) -> one + " " + two)
+                .orElseThrow();
+    }
+
+    private String begin() {
+        var tempo = line.header().tempo();
+        int percent = percent();
+        int slow = Math.max(Tempo.SLOWEST, Math.round(tempo.perMinute() * percent / 100f));
+        return words.say("practice.begin", String.valueOf(percent), words.tempo(new Tempo(slow, tempo.beat())));
+    }
+
+    private int percent() {
+        double share = THINKING / Math.max(THINKING, hard.strokesPerSecond());
+        int steps = (int) (100 * share) / STEP * STEP;
+        return Math.max(SLOWEST, Math.min(FASTEST, steps));
+    }
+
+    private Optional<String> hardest() {
+        var spots = hard.spots(THINKING).stream()
+                .map(spot -> words.say(
+                        "practice.spot." + spot.why().name().toLowerCase(Locale.ROOT),
+                        String.valueOf(spot.bar() + line.firstNumber()),
+                        String.valueOf(spot.beat())))
+                .toList();
+        return Optional.of(spots)
+                .filter(each -> !each.isEmpty())
+                .map(each -> words.say("practice.loop", words.list(each)));
+    }
+
+    private Optional<String> easier() {
+        var hard = notes().flatMap(PracticePlan::features)
+                .distinct()
+                .map(each -> words.say("practice.easier." + each))
+                .toList();
+        return Optional.of(hard)
+                .filter(each -> !each.isEmpty())
+                .map(each -> words.say("practice.easier", words.list(each)));
+    }
+
+    /** What a line is still itself without. */
+    private static Stream<String> features(Note note) {
+        return note.isDead()
+                ? Stream.of("dead")
+                : note.arrival().stream().map(arrival -> arrival.kind().word());
+    }
+
+    private Stream<Note> notes() {
+        return line.bars().stream().flatMap(bar -> bar.notes().stream());
+    }
+
+    private Optional<String> order() {
+        List<String> sections =
+                FormWords.sections(line).stream().map(Section::name).distinct().toList();
+        if (sections.size() > 1) {
+            return sections.stream()
+                    .map(name -> words.say("practice.section", name))
+                    .reduce((one, two) -> words.say("practice.then", one, two))
+                    .map(each -> words.say("practice.sections", each));
+        }
+        boolean many = line.bars().size() > PART + (line.bars().get(0).isPickup() ? 1 : 0);
+        return many ? Optional.of(words.say("practice.parts")) : Optional.empty();
+    }
+}

@@ -1,0 +1,76 @@
+package groundbass.walkthrough;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.text.Messages;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** What the first step says of form, counting, places on the neck and practice (common practice, no source). */
+class PracticePlanTest {
+    private static final String HEAD = "meter 4/4\ntempo %d\nstrings E A D G\nstyle finger\n\n";
+    private static final String FOURS = "bar %d\n1 E3, E3, E3, E3\n2-4 E5\n";
+
+    /** Sixteenths at 150 quarters a minute are ten a second; four a second are 40 percent of that. */
+    @Test
+    void theFastestBeatSetsTheTempoToBeginWith() {
+        assertThat(opening(HEAD.formatted(150) + FOURS.formatted(1)))
+                .contains("begin at 40 % (60 quarters a minute).")
+                .contains("Loop what is hardest: bar 1, beat 1 (the fastest beat).");
+    }
+
+    /** At 60 they are four a second already: nothing is hard, and slower than written is still the way to begin. */
+    @Test
+    void aSlowLineBeginsALittleSlower() {
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1-4 E3\n"))
+                .contains("begin at 80 % (48 quarters a minute).")
+                .doesNotContain("hardest");
+    }
+
+    @Test
+    void oneCountsAsFinelyAsNotesBegin() {
+        assertThat(opening(HEAD.formatted(60) + FOURS.formatted(1)))
+                .contains("Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a.");
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1 E3, E3\n2-4 E5\n")).contains("Count aloud: 1 & 2 & 3 & 4 &.");
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E3\n3-4 E5\n")).contains("Count aloud: 1 2 3 4.");
+        assertThat(opening("meter 12/8\ntempo 60\nstrings E A D G\nstyle finger\n\nbar 1\n1-12 E3\n"))
+                .contains("Count aloud: 1 2 3 · 4 5 6 · 7 8 9 · 10 11 12.");
+    }
+
+    @Test
+    void theFormComesFirst() {
+        assertThat(opening(HEAD.formatted(60)
+                        + "section Quay\nbar 1\n1-4 E3\nbar 2\n1-4 E3\nsection Tide\nbar 3\n1-4 E5\n"))
+                .startsWith("3 bars: “Quay” (bars 1 and 2) and “Tide” (bar 3).")
+                .endsWith("Learn “Quay”, then “Tide”, then all of it.");
+    }
+
+    @Test
+    void whatALineIsItselfWithoutIsLeftOutAtFirst() {
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1 E3, Ex\n2 E3, E5 hammer\n3-4 E3\n"))
+                .contains("Easier at first: without dead notes and hammer-ons.");
+    }
+
+    @Test
+    void aPositionIsToldWhereTheHandMoves() {
+        var told = told(HEAD.formatted(60)
+                + "bar 1\n1-2 E3\n3-4 E5\nbar 2\n1-2 A3\n3-4 A6\nbar 3\n1-2 E7\n3-4 E9\nbar 4\n1-2 E3\n3-4 E12\n");
+        assertThat(told.get(1)).endsWith("Position: frets 3 to 6.");
+        assertThat(told).noneMatch(text -> text.startsWith("Bar 2") && text.contains("Position"));
+        assertThat(told).anyMatch(text -> text.startsWith("Bar 3") && text.endsWith("Position: frets 7 to 9."));
+        assertThat(told)
+                .anyMatch(text -> text.startsWith("Bar 4") && text.contains("Positions: between frets 3 and 12."));
+    }
+
+    private static String opening(String text) {
+        return told(text).get(0);
+    }
+
+    private static List<String> told(String text) {
+        return Walkthrough.of(LineText.read(text).line(), Messages.of(Locale.ENGLISH)).stream()
+                .map(Step::text)
+                .toList();
+    }
+}
