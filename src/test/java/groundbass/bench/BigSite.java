@@ -1,6 +1,7 @@
 package groundbass.bench;
 
 import groundbass.Parts;
+import groundbass.audience.rollup.RollUps;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -30,12 +31,11 @@ import org.jdbi.v3.core.statement.PreparedBatch;
 
 /**
  * What a site may hold after many years, invented: one series of {@value #LESSONS} lessons that are out, {@value
- * #STUDENTS} students, {@value #DOWNLOADS} downloads of three years. The same on every machine but for its ids.
+ * #STUDENTS} students, as many downloads as are asked for, of three years, and their sums. The same on every machine but for its ids.
  */
 final class BigSite {
     static final int LESSONS = 1_000;
     static final int STUDENTS = 20_000;
-    static final int DOWNLOADS = 500_000;
 
     private static final int AT_ONCE = 5_000;
     private static final Duration SPAN = Duration.ofDays(3 * 365);
@@ -44,15 +44,17 @@ final class BigSite {
 
     private final Handle handle;
     private final Clock clock;
+    private final int downloads;
     private final Random random = new Random(1);
 
-    private BigSite(Handle handle, Clock clock) {
+    private BigSite(Handle handle, Clock clock, int downloads) {
         this.handle = handle;
         this.clock = clock;
+        this.downloads = downloads;
     }
 
     /** Fills an empty database; does nothing where somebody is here already. Returns whose site it is. */
-    static EducatorId fill(Database database, Clock clock) {
+    static EducatorId fill(Database database, Clock clock, int downloads) {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         var educators = new Educators(jdbi, audit, clock);
@@ -63,7 +65,8 @@ final class BigSite {
         var educator = done(educators.create("Long Studio", "desk@long.example", "a password for the bench"))
                 .id();
         var episode = lesson(database, audit, clock, educator);
-        jdbi.useHandle(handle -> new BigSite(handle, clock).multiply(episode));
+        jdbi.useHandle(handle -> new BigSite(handle, clock, downloads).multiply(episode));
+        new RollUps(jdbi, clock).recompute();
         return educator;
     }
 
@@ -142,8 +145,8 @@ final class BigSite {
                 insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at, touched_at,
                     state, covered, bytes_sent, robot, repeated)
                 values (?, 'release000000001', ?, ?, 200000, ?, ?, ?, ?, '0-200000', 200000, ?, ?)""");
-        for (int i = 0; i < DOWNLOADS; i++) {
-            Instant at = start.plusMillis(SPAN.toMillis() / DOWNLOADS * i);
+        for (int i = 0; i < downloads; i++) {
+            Instant at = start.plusMillis(SPAN.toMillis() * i / downloads);
             boolean known = random.nextInt(5) > 0;
             boolean robot = !known && random.nextInt(4) == 0;
             batch.bind(0, id(at))

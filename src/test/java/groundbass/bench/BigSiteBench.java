@@ -19,10 +19,11 @@ import java.util.concurrent.locks.LockSupport;
 /**
  * The pages that grow with a site, on all that {@link BigSite} invents, in a heap of 256 MiB: how long each takes the
  * first time and then (median of {@value #ROUNDS}), in wall time and in processor time of the server. Arguments: {@code
- * h2} or {@code postgres}.
+ * h2} or {@code postgres} and, where it is not {@value #DOWNLOADS}, how many downloads there are.
  */
 final class BigSiteBench {
     private static final int ROUNDS = 5;
+    private static final String DOWNLOADS = "500000";
     private static final Duration FILLED_WITHIN = Duration.ofMinutes(30);
     private static final Duration PATIENCE = Duration.ofMinutes(3);
 
@@ -33,6 +34,8 @@ final class BigSiteBench {
             "/desk",
             "/desk/statistics",
             "/desk/statistics?page=10",
+            "/desk/statistics/series/SERIES",
+            "/desk/statistics/episodes/LESSON",
             "/desk/statistics/students",
             "/desk/statistics/students?page=50",
             "/desk/statistics/episodes.csv",
@@ -52,38 +55,42 @@ final class BigSiteBench {
 
     public static void main(String[] args) throws Exception {
         var folder = Files.createTempDirectory("big-site");
+        String downloads = args.length > 1 ? args[1] : DOWNLOADS;
         try {
             if (args[0].equals("postgres")) {
                 try (var postgres = EmbeddedPostgres.start()) {
-                    run(folder, postgres.getJdbcUrl("postgres", "postgres"));
+                    run(folder, downloads, postgres.getJdbcUrl("postgres", "postgres"));
                 }
             } else {
-                run(folder);
+                run(folder, downloads);
             }
         } finally {
             Scratch.delete(folder);
         }
     }
 
-    private static void run(Path folder, String... database) throws Exception {
+    /** @param site how many downloads it has, and where its database is, if it is not the embedded one */
+    private static void run(Path folder, String... site) throws Exception {
         int port = Probe.freePort();
         var log = folder.resolve("log");
-        var arguments = new String[2 + database.length];
+        var arguments = new String[2 + site.length];
         arguments[0] = folder.toString();
         arguments[1] = Integer.toString(port);
-        System.arraycopy(database, 0, arguments, 2, database.length);
+        System.arraycopy(site, 0, arguments, 2, site.length);
+        long begun = System.nanoTime();
         try (var server = Child.java(log, BigSiteServer.class, arguments)) {
-            String session = session(folder, server, log);
-            var bench = new BigSiteBench(server, URI.create("http://localhost:" + port), session);
+            var session = session(folder, server, log);
+            print("%s downloads filled and summed up in %.0f s", site[0], (System.nanoTime() - begun) / 1e9);
+            var bench = new BigSiteBench(server, URI.create("http://localhost:" + port), session.get(0));
             print("%-36s %8s %9s %9s %9s %10s", "", "status", "first ms", "then ms", "cpu ms", "bytes");
             for (String path : PATHS) {
-                bench.measure(path);
+                bench.measure(path.replace("SERIES", session.get(1)).replace("LESSON", session.get(2)));
             }
             server.mostMemory().ifPresent(mib -> print("most memory of the server: %d MiB", mib));
         }
     }
 
-    private static String session(Path folder, Child server, Path log) throws IOException {
+    private static List<String> session(Path folder, Child server, Path log) throws IOException {
         var file = folder.resolve("session");
         long end = System.nanoTime() + FILLED_WITHIN.toNanos();
         while (!Files.exists(file)) {
@@ -92,7 +99,7 @@ final class BigSiteBench {
             }
             LockSupport.parkNanos(Duration.ofMillis(100).toNanos());
         }
-        return Files.readString(file);
+        return Files.readAllLines(file);
     }
 
     private void measure(String path) throws Exception {
