@@ -5,6 +5,7 @@ import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
 import { watchKeys } from "./play/keys.js";
 import { tellMedia, watchMedia } from "./play/media.js";
+import { Neck } from "./play/neck.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
 import { Practice } from "./play/practice.js";
@@ -14,6 +15,7 @@ import { readEvent, Sheet } from "./play/sheet.js";
 import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
+import { Ways } from "./play/ways.js";
 import { say } from "./play/words.js";
 import { Marks, today } from "./practised/marks.js";
 
@@ -43,6 +45,7 @@ async function begin(place) {
   const isFirst = lines.length === 0;
   goTo(asked(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
+  if (manifest.places) new Neck(panel.neck(), practice, manifest);
   const { title } = place.dataset;
   const { fitted } = sheet.figure.dataset;
   const line = { practice, panel, sheet, title, fitted, name: place.id.replace("-practice", "") };
@@ -51,13 +54,30 @@ async function begin(place) {
   watch(line, place);
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
-  for (const link of links) link.hash = "#sheet";
-  for (const list of document.querySelectorAll(`[data-practice-of="${place.id}"]`)) watchSteps(list, line);
+  for (const link of links) {
+    link.hash = "#sheet";
+    link.addEventListener("click", (event) => lead(event, place, panel));
+  }
+  /** @type {HTMLElement | null} */
+  const told = document.querySelector(`[data-practice-of="${place.id}"]`);
+  if (told) {
+    const ways = new Ways(told, line);
+    practice.addEventListener("lit", (event) => ways.mark(/** @type {CustomEvent<any[]>} */ (event).detail));
+    watchSteps(told, line);
+  }
   own.addEventListener("change", (event) => {
     const { detail } = /** @type {CustomEvent<string>} */ (event);
     if (["percent", "from", "to"].includes(detail)) show(place.id, isFirst, placeOf(practice, own));
   });
   warmWhenSeen(place, practice);
+}
+
+/** To the sheet for the eye, and to the button that plays for the keyboard: following a link would leave it with nothing. */
+function lead(press, place, panel) {
+  if (press.ctrlKey || press.metaKey || press.shiftKey) return;
+  press.preventDefault();
+  place.parentElement.scrollIntoView();
+  panel.reach();
 }
 
 /** What the page's address asks for, as far as the line has it. */

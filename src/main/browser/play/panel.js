@@ -5,7 +5,7 @@ import { Balance } from "./balance.js";
 import { Passages } from "./passages.js";
 import { number, say } from "./words.js";
 
-const TICKS = ["countIn", "countEach", "climb", "follow", "keys"];
+const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys"];
 /** The fields of the tempo trainer. */
 const TRAINER = ["climbFrom", "climbTo", "climbStep", "every", "rest"];
 
@@ -53,6 +53,12 @@ export class Panel {
     this.showPlace();
   }
 
+  /** Where the neck is shown; whether there is one is chosen below. */
+  neck() {
+    for (const tick of ["neck", "leftHanded"]) this.#parts[tick].closest("label").hidden = false;
+    return this.#parts.fretboard;
+  }
+
   /** Leads to a question about the bar and count at which the music stands. */
   askable(lesson, line) {
     const { ask } = this.#parts;
@@ -64,6 +70,17 @@ export class Panel {
     };
     for (const way of ["pointerdown", "focus"]) ask.addEventListener(way, lead);
     lead();
+  }
+
+  /** Calls `go()` when what is told of the bar where the music stands is wanted. */
+  tellable(go) {
+    this.#parts.told.hidden = false;
+    this.#parts.told.addEventListener("click", go);
+  }
+
+  /** The keyboard stands where one begins to play; the window stays where it is. */
+  reach() {
+    this.#parts.go.focus({ preventScroll: true });
   }
 
   /** Calls `open()` when the music is wanted on the stand. */

@@ -15,7 +15,10 @@ const TRAINER = ["climb", "climbFrom", "climbTo", "climbStep", "every", "rest"];
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
-/** Tells of `change` events: another state, range, tempo or place; and of `problem`, `interrupted` and `source`. */
+/**
+ * Tells of `change` events: another state, range, tempo or place; of `lit` with what
+ * sounds just now; and of `problem`, `interrupted` and `source`.
+ */
 export class Practice extends EventTarget {
   #settings;
   #sheet;
@@ -275,7 +278,9 @@ export class Practice extends EventTarget {
   /** Lights what sounds, and says whether that is a bar which began since. */
   light() {
     const heard = this.#engine.heard(HALF_A_PICTURE);
-    this.#sheet.light(heard?.step ? heard.take.eventsAt(heard.frame) : []);
+    const lit = heard?.step ? heard.take.eventsAt(heard.frame) : [];
+    this.#sheet.light(lit);
+    this.dispatchEvent(new CustomEvent("lit", { detail: lit }));
   }
 
   #begin() {

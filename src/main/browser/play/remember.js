@@ -11,6 +11,8 @@ const SHARED = {
   volume: 0.8,
   follow: true,
   keys: true,
+  neck: false,
+  leftHanded: false,
   "stand-staves": "both",
   "stand-size": "medium",
 };

@@ -81,6 +81,11 @@ export class Sheet {
     this.#seen()?.follow(bar, covered);
   }
 
+  /** Goes to the first note of a bar: the keyboard stands there, in the middle of the window. */
+  reach(bar) {
+    this.#seen()?.reach(bar);
+  }
+
   /** Pictures of what lies in a passage, cut out of the drawing that is seen: an element to be shown elsewhere. */
   piece(passage, bars) {
     const piece = document.createElement("div");
@@ -120,8 +125,15 @@ function describe(system) {
   if (!events.length) return;
   const bars = events.map((event) => Number(event.dataset.bar));
   system.setAttribute("role", "group");
-  system.setAttribute("aria-label", say("bars", Math.min(...bars), Math.max(...bars)));
+  system.setAttribute("aria-label", barsOf(Math.min(...bars), Math.max(...bars)));
   for (const event of events) event.setAttribute("role", "button");
+}
+
+/** The name of a row of bars; bar 0 is a pickup. */
+function barsOf(first, last) {
+  if (last === 0) return say("pickupAlone");
+  if (first === 0) return last === 1 ? say("pickupAndBar") : say("pickupAndBars", last);
+  return first === last ? say("barAlone", first) : say("bars", first, last);
 }
 
 function keyOf({ bar, at, toBar, to }) {
@@ -221,6 +233,13 @@ class Drawing {
     return this.#all()
       .flatMap(({ events }) => events)
       .find((known) => known.bar === bar);
+  }
+
+  reach(bar) {
+    const element = this.#first(bar)?.element;
+    if (!element) return;
+    element.focus({ preventScroll: true, focusVisible: true });
+    element.closest("g.system").scrollIntoView({ block: "center", behavior: gently() });
   }
 
   /** Where the notes are larger than the window is wide. */

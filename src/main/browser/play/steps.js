@@ -1,7 +1,7 @@
 // The walkthrough played along to: each step shows its piece of the sheet, repeats its sound, and has the controls at hand.
 import { rangeOf, writeRange } from "./loop.js";
-import { moment } from "./score.js";
 import { tempoWords } from "./panel.js";
+import { stepsOf } from "./told.js";
 import { say } from "./words.js";
 
 /** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
@@ -17,9 +17,8 @@ export function watchSteps(list, line) {
     open = null;
   }
 
-  function show(step, button) {
+  function show(step, passage, button) {
     before ??= practice.engine.range;
-    const passage = passageOf(step);
     practice.visit(passage);
     const piece = sheet.piece(passage, practice.score.bars);
     const controls = new Controls(practice);
@@ -29,11 +28,11 @@ export function watchSteps(list, line) {
     if (practice.state === "stopped") practice.go();
   }
 
-  function press(step, button) {
+  function press(step, passage, button) {
     const again = open?.step === step;
     close();
     if (!again) {
-      show(step, button);
+      show(step, passage, button);
       return;
     }
     practice.stop();
@@ -41,12 +40,12 @@ export function watchSteps(list, line) {
     before = null;
   }
 
-  for (const step of list.querySelectorAll(".steps > [data-from]")) {
+  for (const { step, ...passage } of stepsOf(list)) {
     const button = plain(say("step"));
     button.classList.add("practice-step");
-    button.setAttribute("aria-label", nameOf(step, practice.score.bars));
+    button.setAttribute("aria-label", nameOf(passage, practice.score.bars));
     button.setAttribute("aria-expanded", "false");
-    button.addEventListener("click", () => press(step, button));
+    button.addEventListener("click", () => press(step, passage, button));
     step.append(" ", button);
   }
 }
@@ -94,17 +93,9 @@ function plain(text, name) {
 }
 
 /** What tells this step's button from the others': where it begins and ends. */
-function nameOf(step, bars) {
-  const passage = passageOf(step);
+function nameOf(passage, bars) {
   const range = rangeOf(passage, passage, bars);
   if (!range) return say("step");
   const [from, to] = writeRange(range, bars);
   return from === to ? say("stepAt", from) : say("stepFrom", from, to);
-}
-
-/** The step's passage as an event of the sheet: `{bar, at, toBar, to}` with moments as numbers. */
-function passageOf({ dataset }) {
-  const [bar, at] = dataset.from.split(":");
-  const [toBar, to] = dataset.to.split(":");
-  return { bar: Number(bar), at: moment(at), toBar: Number(toBar), to: moment(to) };
 }

@@ -74,7 +74,10 @@ final class FlacHead {
         var fields = new ArrayList<String>();
         field(fields, "TITLE", tags.title());
         field(fields, "ALBUM", tags.series());
-        field(fields, "TRACKNUMBER", Integer.toString(tags.number()));
+        if (tags.disc() > 0) {
+            field(fields, "DISCNUMBER", Integer.toString(tags.disc()));
+        }
+        field(fields, "TRACKNUMBER", Integer.toString(tags.track()));
         field(fields, "ARTIST", tags.by());
         field(fields, "COPYRIGHT", tags.rights());
         field(fields, "BPM", Integer.toString(tags.beats()));

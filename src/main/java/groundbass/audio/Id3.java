@@ -21,7 +21,10 @@ public final class Id3 {
         var tag = new Id3();
         tag.text("TIT2", tags.title());
         tag.text("TALB", tags.series());
-        tag.text("TRCK", Integer.toString(tags.number()));
+        if (tags.disc() > 0) {
+            tag.text("TPOS", Integer.toString(tags.disc())); // section 4.2.1: part of a set
+        }
+        tag.text("TRCK", Integer.toString(tags.track()));
         tag.text("TPE1", tags.by());
         tag.text("TCOP", tags.rights());
         tag.text("TBPM", Integer.toString(tags.beats()));

@@ -7,7 +7,8 @@ import java.util.Objects;
  *
  * @param title of this file
  * @param series what it is a part of
- * @param number the lesson's place in the series
+ * @param disc the lesson's place in the series, whose lessons are to a player what discs are to an album; 0 for none
+ * @param track the file's place in it
  * @param by who made it; may be empty
  * @param rights may be empty
  * @param beats a minute
@@ -16,7 +17,15 @@ import java.util.Objects;
  */
 @SuppressWarnings("ArrayRecordComponent")
 public record Tags(
-        String title, String series, int number, String by, String rights, int beats, double silence, byte[] cover) {
+        String title,
+        String series,
+        int disc,
+        int track,
+        String by,
+        String rights,
+        int beats,
+        double silence,
+        byte[] cover) {
     static final String PNG = "image/png";
 
     /** The name under which a file tells how many seconds of silence it begins with. */

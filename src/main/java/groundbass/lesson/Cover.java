@@ -1,21 +1,35 @@
 package groundbass.lesson;
 
+import groundbass.engraving.mark.Kind;
+import groundbass.score.Line;
+import groundbass.text.Messages;
 import java.awt.Color;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.util.Set;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.rendering.PDFRenderer;
 
-/** The picture that a player shows for a lesson's files: the upper part of its sheet, square, in shades of grey. */
+/** The picture that a player shows for a lesson's files: square, in shades of grey. */
 public final class Cover {
     private static final int SIZE = 500;
+    private static final int AROUND = 30;
+    private static final int BARS = 2;
+    private static final double LARGEST_SPACE = 30;
+    private static final Set<Kind> HIDDEN = Set.of(Kind.BAR_NUMBER, Kind.SECTION, Kind.TEMPO, Kind.FEEL, Kind.TEXT);
 
     private Cover() {}
 
-    /** A PNG picture. */
+    /** The first bars as large as they can be, since lists show it small: a PNG picture. */
+    public static byte[] of(Line line, Messages messages) {
+        int room = SIZE - 2 * AROUND;
+        return FirstBars.onPaper(FirstBars.of(line, BARS, HIDDEN, messages, room, room, LARGEST_SPACE), SIZE, SIZE);
+    }
+
+    /** The upper part of its sheet, which releases of earlier programs have: a PNG picture. */
     public static byte[] of(byte[] sheet) throws IOException {
         try (var document = Loader.loadPDF(sheet)) {
             var renderer = new PDFRenderer(document);

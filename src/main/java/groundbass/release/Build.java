@@ -51,7 +51,9 @@ final class Build {
                 + (playedBefore.isEmpty()
                         ? tempos.size() * (1 + lesson.exercises().size())
                         : 0)
-                + PracticeSet.steps(tempos.size());
+                + PracticeSet.steps(
+                        tempos.size(),
+                        spec.hasSoundOfExercises() ? lesson.exercises().size() : 0);
         this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
     }
 
@@ -82,7 +84,7 @@ final class Build {
     List<ReleaseFile> files(List<LineAudio> lines) throws IOException {
         var drawn = drawn();
         var played = played(lines);
-        var practice = practice(lines.get(0), drawn.get(0)).make(artifacts);
+        var practice = practice(lines, drawn.get(0)).make(artifacts);
         var made = new ArrayList<ReleaseFile>();
         made.add(drawn.get(0));
         made.addAll(practice);
@@ -97,10 +99,16 @@ final class Build {
         return artifacts.step(() -> artifacts.keep(step.get()));
     }
 
-    private PracticeSet practice(LineAudio main, ReleaseFile sheet) throws IOException {
+    private PracticeSet practice(List<LineAudio> lines, ReleaseFile sheet) throws IOException {
+        return new PracticeSet(lines, tempos, document, spec, making.messages(), cover(sheet));
+    }
+
+    private byte[] cover(ReleaseFile sheet) throws IOException {
+        if (spec.hasCardPictures()) {
+            return Cover.of(lesson.main(), making.messages());
+        }
         try (var pdf = blobs.open(sheet.sha256())) {
-            byte[] cover = Cover.of(pdf.readAllBytes());
-            return new PracticeSet(main, tempos, document, spec, making.messages(), cover);
+            return Cover.of(pdf.readAllBytes());
         }
     }
 

@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 17;
+    public static final int RENDERERS = 18;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
@@ -47,6 +47,12 @@ public record BuildSpec(
 
     /** And from this one on as music braille. */
     private static final int FIRST_WITH_BRAILLE = 14;
+
+    /**
+     * And from this one on its first bars as pictures in lists and on the covers of its recordings, its exercises as
+     * sound, its places on the neck among what the page plays, and a bundle whose files are called as they are alone.
+     */
+    private static final int FIRST_WITH_CARD_PICTURES = 18;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -93,6 +99,23 @@ public record BuildSpec(
 
     boolean hasLinkPicture() {
         return renderers >= FIRST_WITH_LINK_PICTURE;
+    }
+
+    /** Whether its first bars stand in lists. */
+    public boolean hasCardPictures() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
+    }
+
+    boolean hasSoundOfExercises() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
+    }
+
+    boolean hasNamesOfItsOwn() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
+    }
+
+    boolean hasNeck() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
     }
 
     boolean hasSections() {

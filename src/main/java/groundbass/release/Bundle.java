@@ -64,13 +64,15 @@ final class Bundle {
         zip.finish();
     }
 
-    /** The path of a file inside the bundle's folder. */
-    static String path(ReleaseFile file) {
-        return file.role() == FileRole.PRACTICE ? "practice/" + file.name() : file.name();
+    /** The path of a file inside the bundle's folder: the name that it has alone, so that two lessons never meet. */
+    static String path(BuildSpec spec, ReleaseFile file) {
+        boolean own = spec.hasNamesOfItsOwn() && file.role() != FileRole.READ_ME;
+        String name = own ? spec.fileStem() + "-" + file.name() : file.name();
+        return file.role() == FileRole.PRACTICE ? "practice/" + name : name;
     }
 
     private static ZipEntry entry(BuildSpec spec, ReleaseFile file, Blobs blobs) throws IOException {
-        var entry = new ZipEntry(spec.hasFolder() ? spec.fileStem() + "/" + path(file) : path(file));
+        var entry = new ZipEntry(spec.hasFolder() ? spec.fileStem() + "/" + path(spec, file) : path(spec, file));
         entry.setTimeLocal(spec.hasFolder() ? time(spec.date()) : EARLIEST);
         if (file.mediaType().startsWith("audio/mpeg")) {
             entry.setMethod(ZipEntry.STORED);

@@ -28,7 +28,7 @@ final class BundleReadMe {
             Messages messages) {
         var text = new BundleReadMe(messages);
         text.head(document, spec);
-        text.files(bundled);
+        text.files(spec, bundled);
         left.forEach(text::left);
         text.rights(document);
         text.cautions("hands");
@@ -44,10 +44,10 @@ final class BundleReadMe {
         lines.add(spec.episodeAddress());
     }
 
-    private void files(List<ReleaseFile> files) {
+    private void files(BuildSpec spec, List<ReleaseFile> files) {
         heading("release.readme.files");
         for (var file : files) {
-            lines.add("  " + Bundle.path(file));
+            lines.add("  " + Bundle.path(spec, file));
             wrap("      ", "      ", what(file));
         }
     }

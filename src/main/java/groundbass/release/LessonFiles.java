@@ -4,7 +4,9 @@ import groundbass.braille.BrailleSheet;
 import groundbass.document.LineSource;
 import groundbass.engraving.options.QrCode;
 import groundbass.engraving.options.SheetOptions.Footer;
+import groundbass.engraving.png.SheetPng;
 import groundbass.groove.Band;
+import groundbass.lesson.CardPicture;
 import groundbass.lesson.Lesson;
 import groundbass.lesson.LinkPicture;
 import groundbass.lesson.PageContent;
@@ -92,6 +94,10 @@ final class LessonFiles {
         steps.addAll(pictures("line", lesson.main()));
         if (spec.hasLinkPicture()) {
             steps.add(this::linkPicture);
+        }
+        if (spec.hasCardPictures()) {
+            steps.add(() -> cardPicture(ReleaseFile.CARD_PICTURE, SheetPng.Ink.DARK));
+            steps.add(() -> cardPicture(ReleaseFile.CARD_PICTURE_AT_NIGHT, SheetPng.Ink.LIGHT));
         }
         for (int i = 0; i < lesson.exercises().size(); i++) {
             steps.addAll(exercise(i));
@@ -208,6 +214,10 @@ final class LessonFiles {
     private Artifact linkPicture() {
         return new Artifact(
                 ReleaseFile.LINK_PICTURE, FileRole.PICTURE, "image/png", LinkPicture.of(lesson.main(), messages));
+    }
+
+    private Artifact cardPicture(String name, SheetPng.Ink ink) {
+        return new Artifact(name, FileRole.PICTURE, "image/png", CardPicture.of(lesson.main(), messages, ink));
     }
 
     private static String pictureName(String stem, Size size) {

@@ -4,6 +4,7 @@ import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Lesson;
 import groundbass.release.play.LineStems.Written;
+import groundbass.release.play.NeckPlaces;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
 import groundbass.release.play.PlayManifest.Section;
@@ -91,8 +92,16 @@ final class PlayAlong {
                 Stream.of(Stem.values()).map(Stem::word).toList(),
                 written.stream().map(Written::tempo).toList(),
                 line == lines.get(0) ? tracks : List.of(),
-                spec.hasSections() ? sections(line.line()) : List.of());
+                spec.hasSections() ? sections(line.line()) : List.of(),
+                spec.hasNeck() ? strings(line.line()) : List.of(),
+                spec.hasNeck() ? NeckPlaces.of(line.line()) : List.of());
         return new Artifact(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
+    }
+
+    private static List<String> strings(Line line) {
+        return line.header().tuning().strings().stream()
+                .map(string -> string.name().toString())
+                .toList();
     }
 
     private static List<Section> sections(Line line) {

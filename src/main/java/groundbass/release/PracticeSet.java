@@ -18,21 +18,26 @@ final class PracticeSet {
     private static final String FLAC = "audio/flac";
 
     private final LineAudio main;
+    private final List<LineAudio> exercises;
     private final EpisodeDocument document;
     private final BuildSpec spec;
     private final Messages messages;
     private final byte[] cover;
     private final List<PracticeTrack> tracks;
 
-    /** @param cover the picture that players show, PNG */
+    /**
+     * @param lines the main line first
+     * @param cover the picture that players show, PNG
+     */
     PracticeSet(
-            LineAudio main,
+            List<LineAudio> lines,
             List<Integer> tempos,
             EpisodeDocument document,
             BuildSpec spec,
             Messages messages,
             byte[] cover) {
-        this.main = main;
+        this.main = lines.get(0);
+        this.exercises = spec.hasSoundOfExercises() ? lines.subList(1, lines.size()) : List.of();
         this.document = document;
         this.spec = spec;
         this.messages = messages;
@@ -49,16 +54,35 @@ final class PracticeSet {
         return tracks;
     }
 
-    /** How many steps a set at so many tempos takes. */
-    static int steps(int tempos) {
-        return Sounding.values().length * (tempos + 1);
+    /** How many steps a set at so many tempos takes, with so many exercises. */
+    static int steps(int tempos, int exercises) {
+        return Sounding.values().length * (tempos + 1) + exercises;
     }
 
     List<ReleaseFile> make(ArtifactStore artifacts) {
         var lossless = tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE);
-        return Stream.concat(tracks.stream().map(this::mp3), lossless.map(this::flac)).toList().parallelStream()
+        return Stream.of(
+                        tracks.stream().map(this::mp3),
+                        exercises.stream().map(this::exercise),
+                        lossless.map(this::flac))
+                .flatMap(steps -> steps)
+                .toList()
+                .parallelStream()
                 .map(artifacts::step)
                 .toList();
+    }
+
+    /** An exercise as it is written: the whole band at the full tempo. */
+    private ArtifactStore.Step<ReleaseFile> exercise(LineAudio exercise) {
+        var track = new PracticeTrack(Sounding.FULL, PracticeTrack.WHOLE);
+        int place = tracks.size() + 1 + exercises.indexOf(exercise);
+        String title = messages.say(
+                "release.track", document.title(), exercise.line().header().title());
+        return () -> ReleaseFile.of(
+                exercise.name() + ".mp3",
+                FileRole.PRACTICE,
+                MP3,
+                exercise.mp3(track, rounds(), tags(exercise, title, place, PracticeTrack.WHOLE)));
     }
 
     private ArtifactStore.Step<ReleaseFile> mp3(PracticeTrack track) {
@@ -76,14 +100,23 @@ final class PracticeSet {
     }
 
     private Tags tags(PracticeTrack track) {
-        int tempo = main.line().inForce().get(0).tempo().perMinute();
+        String title = spec.hasNamesOfItsOwn()
+                ? track.tagTitleWithTempo(document.title(), messages)
+                : track.tagTitle(document.title(), messages);
+        return tags(main, title, 1 + tracks.indexOf(track), track.percent());
+    }
+
+    /** @param place among the lesson's recordings; in earlier releases all have the lesson's place in the series */
+    private Tags tags(LineAudio audio, String title, int place, int percent) {
+        int tempo = audio.line().inForce().get(0).tempo().perMinute();
         return new Tags(
-                track.tagTitle(document.title(), messages),
+                title,
                 spec.series(),
-                spec.episodeNumber(),
+                spec.hasNamesOfItsOwn() ? spec.episodeNumber() : 0,
+                spec.hasNamesOfItsOwn() ? place : spec.episodeNumber(),
                 document.rights().composer(),
                 document.rights().statement(),
-                Math.round(tempo * track.percent() / (float) PracticeTrack.WHOLE),
+                Math.round(tempo * percent / (float) PracticeTrack.WHOLE),
                 PreRoll.SECONDS,
                 cover);
     }

@@ -67,6 +67,11 @@ public record PracticeTrack(Sounding sounding, int percent) {
                 : messages.say("release.track.tempo", lesson, what, percent);
     }
 
+    /** The same with its tempo, the full one as well: in a list of many, one without says nothing. */
+    String tagTitleWithTempo(String lesson, Messages messages) {
+        return messages.say("release.track.tempo", lesson, messages.say("release.track." + sounding.word), percent);
+    }
+
     /** What it is, in words. */
     String title(Messages messages) {
         String what = messages.say("release.practice." + sounding.word);

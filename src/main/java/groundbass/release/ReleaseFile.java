@@ -16,6 +16,11 @@ public record ReleaseFile(String name, FileRole role, String mediaType, long siz
     /** What stands beside a link to the lesson. */
     public static final String LINK_PICTURE = "link.png";
 
+    /** What stands for the lesson in lists, in the ink for light pages and in that for dark ones. */
+    public static final String CARD_PICTURE = "card.png";
+
+    public static final String CARD_PICTURE_AT_NIGHT = "card-night.png";
+
     private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}");
     private static final Pattern EXERCISE = Pattern.compile("exercise-([0-9]{1,3})\\..+");
 

@@ -58,7 +58,7 @@ class BundleTest {
     void eachLessonUnpacksIntoAFolderOfItsOwnDatedAsItsRelease() throws IOException {
         try (var zip = new ZipInputStream(new ByteArrayInputStream(zip("Etc/UTC")))) {
             var entry = zip.getNextEntry();
-            assertThat(entry.getName()).isEqualTo("low-tide-03-slack-water/line.txt");
+            assertThat(entry.getName()).isEqualTo("low-tide-03-slack-water/low-tide-03-slack-water-line.txt");
             assertThat(entry.getTimeLocal().toLocalDate()).isEqualTo("2026-03-02");
         }
     }

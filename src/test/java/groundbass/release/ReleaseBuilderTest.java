@@ -67,6 +67,11 @@ class ReleaseBuilderTest {
     /** In which a bundle unpacks. */
     private static final String FOLDER = "low-tide-03-slack-water/";
 
+    /** How its files' names begin, as those of single downloads do. */
+    private static final String OWN = FOLDER + "low-tide-03-slack-water-";
+
+    private static final String PRACTICE = FOLDER + "practice/low-tide-03-slack-water-";
+
     private static final String LINE = """
             title Slack Water
             key   A minor
@@ -133,7 +138,14 @@ class ReleaseBuilderTest {
         var spec = spec(revision(List.of()), 1);
         var first = built(spec);
         var second = built(new BuildSpec(
-                spec.revision(), 2, spec.series(), 3, spec.fileStem(), spec.episodeAddress(), spec.date(), 1));
+                spec.revision(),
+                2,
+                spec.series(),
+                3,
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                BuildSpec.RENDERERS));
         assertThat(first.state()).isEqualTo(new BuildState.Ready());
         assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"))
                 .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"));
@@ -178,26 +190,27 @@ class ReleaseBuilderTest {
         assertThat(zip.keySet())
                 .containsExactly(
                         FOLDER + "README.txt",
-                        FOLDER + "exercise-1.braille.txt",
-                        FOLDER + "exercise-1.brf",
-                        FOLDER + "exercise-1.mid",
-                        FOLDER + "exercise-1.musicxml",
-                        FOLDER + "exercise-1.tab.txt",
-                        FOLDER + "exercise-1.txt",
-                        FOLDER + "line.braille.txt",
-                        FOLDER + "line.brf",
-                        FOLDER + "line.mid",
-                        FOLDER + "line.musicxml",
-                        FOLDER + "line.tab.txt",
-                        FOLDER + "line.txt",
-                        FOLDER + "practice/bass-100.mp3",
-                        FOLDER + "practice/bass-50.mp3",
-                        FOLDER + "practice/full-100.mp3",
-                        FOLDER + "practice/full-50.mp3",
-                        FOLDER + "practice/without-bass-100.mp3",
-                        FOLDER + "practice/without-bass-50.mp3",
-                        FOLDER + "sheet.pdf");
-        assertThat(new String(zip.get(FOLDER + "line.txt"), StandardCharsets.UTF_8))
+                        OWN + "exercise-1.braille.txt",
+                        OWN + "exercise-1.brf",
+                        OWN + "exercise-1.mid",
+                        OWN + "exercise-1.musicxml",
+                        OWN + "exercise-1.tab.txt",
+                        OWN + "exercise-1.txt",
+                        OWN + "line.braille.txt",
+                        OWN + "line.brf",
+                        OWN + "line.mid",
+                        OWN + "line.musicxml",
+                        OWN + "line.tab.txt",
+                        OWN + "line.txt",
+                        OWN + "sheet.pdf",
+                        PRACTICE + "bass-100.mp3",
+                        PRACTICE + "bass-50.mp3",
+                        PRACTICE + "exercise-1.mp3",
+                        PRACTICE + "full-100.mp3",
+                        PRACTICE + "full-50.mp3",
+                        PRACTICE + "without-bass-100.mp3",
+                        PRACTICE + "without-bass-50.mp3");
+        assertThat(new String(zip.get(OWN + "line.txt"), StandardCharsets.UTF_8))
                 .isEqualTo(LINE);
     }
 
@@ -310,7 +323,7 @@ class ReleaseBuilderTest {
                         .sha256())
                 .isEqualTo(upload.blob().sha256());
         assertThat(unzipped(release.id(), "low-tide-03-slack-water.zip"))
-                .containsKey(FOLDER + "own-1-band-in-the-shed.wav");
+                .containsKey(OWN + "own-1-band-in-the-shed.wav");
     }
 
     @Test
@@ -322,13 +335,15 @@ class ReleaseBuilderTest {
         String head = new String(mp3, 0, 2_000, StandardCharsets.UTF_16LE)
                 + new String(mp3, 1, 2_000, StandardCharsets.UTF_16LE);
         assertThat(head).contains("Slack Water: without bass, 50 %", "Low Tide", "48", "PREROLL_SECONDS", "0.4");
-        assertThat(new String(mp3, StandardCharsets.ISO_8859_1)).contains("APIC", "image/png", "TRCK");
+        assertThat(new String(mp3, StandardCharsets.ISO_8859_1)).contains("APIC", "image/png", "TPOS", "TRCK");
         byte[] flac = bytes(release.id(), "full-100.flac");
         String text = new String(flac, 0, 1_000, StandardCharsets.UTF_8);
         // RFC 9639, section 8.6: fields of a Vorbis comment
         assertThat(text)
                 .startsWith("fLaC")
-                .contains("TITLE=Slack Water", "ALBUM=Low Tide", "TRACKNUMBER=3", "BPM=96", "PREROLL_SECONDS=0.4");
+                .contains(
+                        "TITLE=Slack Water: whole band, 100 %",
+                        "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=2", "BPM=96", "PREROLL_SECONDS=0.4");
         assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
                 .isEqualTo(FileRole.LOSSLESS);
     }
@@ -372,7 +387,7 @@ class ReleaseBuilderTest {
         int made = database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from made_audio")
                 .mapTo(Integer.class)
                 .one());
-        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 3); // lines at tempos, MP3 at tempos, FLAC
+        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 1 + 3); // lines at tempos, MP3 at tempos and of the exercise, FLAC
     }
 
     @Test

@@ -38,16 +38,20 @@ final class TrialPage {
                 4,
                 "Lantern Street",
                 "Night Market",
+                "en",
                 "Medium",
                 List.of("Slap", "Ghost notes"),
-                Optional.of(Site.START.atZone(ZoneOffset.UTC)));
+                Optional.of(Site.START.atZone(ZoneOffset.UTC)),
+                Optional.empty());
         var second = new EpisodeCard(
                 "/b",
                 12,
                 "A title that is long enough to need a second line on a telephone",
                 "Night Market",
+                "en",
                 "Easy",
                 List.of("Finger"),
+                Optional.empty(),
                 Optional.empty());
         return new View(
                 "Trial",

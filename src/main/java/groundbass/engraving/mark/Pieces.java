@@ -12,9 +12,13 @@ final class Pieces {
 
     private Pieces() {}
 
+    /** Into how many pieces a curve is cut. */
+    static int ofCurve(Shape.Curve curve) {
+        return count(2 * (curve.to().x() - curve.from().x()));
+    }
+
     /** @param way the point at each share of it, from 0 to 1 */
-    static List<Box> along(double length, DoubleFunction<Point> way, double reach) {
-        int count = count(length);
+    static List<Box> along(int count, DoubleFunction<Point> way, double reach) {
         var pieces = new ArrayList<Box>(count);
         var before = way.apply(0);
         for (int i = 1; i <= count; i++) {
@@ -26,7 +30,7 @@ final class Pieces {
     }
 
     static List<Box> between(Point from, Point to, double reach) {
-        return along(to.x() - from.x(), share -> point(from, to, share), reach);
+        return along(count(to.x() - from.x()), share -> point(from, to, share), reach);
     }
 
     /** @param corners one after the other, the first and the last at the same end */

@@ -71,10 +71,11 @@ public sealed interface Shape {
 
         @Override
         public Box box() {
-            return corners.stream()
-                    .map(corner -> Box.around(corner, 0))
-                    .reduce(Box::union)
-                    .orElseThrow();
+            var box = Box.around(corners.get(0), 0);
+            for (var corner : corners) {
+                box = box.union(Box.around(corner, 0));
+            }
+            return box;
         }
 
         /** A beam, whose corners go round from its upper or lower left, is no rectangle where it slopes. */
@@ -114,7 +115,37 @@ public sealed interface Shape {
 
         @Override
         public List<Box> pieces() {
-            return Pieces.along(2 * (to.x() - from.x()), this::at, middle / 2);
+            return Pieces.along(Pieces.ofCurve(this), this::at, middle / 2);
+        }
+
+        /** Where its pieces begin and end along the staff; a lifted curve has them at the same places. */
+        public double[] cuts() {
+            var cuts = new double[Pieces.ofCurve(this) + 1];
+            for (int i = 0; i < cuts.length; i++) {
+                cuts[i] = x((double) i / (cuts.length - 1));
+            }
+            return cuts;
+        }
+
+        /**
+         * Whether one of its pieces overlaps a box. No piece is made for that, since many arches are tried for one slur.
+         *
+         * @param cuts its own, or those of the curve that it was lifted from
+         */
+        public boolean overlaps(Box box, double[] cuts) {
+            double reach = middle / 2;
+            for (int i = 1; i < cuts.length; i++) {
+                boolean beside = Math.max(cuts[i - 1], cuts[i]) + reach > box.left()
+                        && Math.min(cuts[i - 1], cuts[i]) - reach < box.right();
+                if (beside) {
+                    double before = y((double) (i - 1) / (cuts.length - 1));
+                    double after = y((double) i / (cuts.length - 1));
+                    if (Math.min(before, after) - reach < box.bottom() && Math.max(before, after) + reach > box.top()) {
+                        return true;
+                    }
+                }
+            }
+            return false;
         }
 
         /**
@@ -144,14 +175,20 @@ public sealed interface Shape {
         }
 
         public Point at(double t) {
+            return new Point(x(t), y(t));
+        }
+
+        private double x(double t) {
+            return cubic(t, from.x(), first.x(), second.x(), to.x());
+        }
+
+        private double y(double t) {
+            return cubic(t, from.y(), first.y(), second.y(), to.y());
+        }
+
+        private static double cubic(double t, double from, double first, double second, double to) {
             double s = 1 - t;
-            double a = s * s * s;
-            double b = 3 * s * s * t;
-            double c = 3 * s * t * t;
-            double d = t * t * t;
-            return new Point(
-                    a * from.x() + b * first.x() + c * second.x() + d * to.x(),
-                    a * from.y() + b * first.y() + c * second.y() + d * to.y());
+            return s * s * s * from + 3 * s * s * t * first + 3 * s * t * t * second + t * t * t * to;
         }
 
         @Override

@@ -15,11 +15,10 @@ import groundbass.engraving.sign.around.Endings;
 import groundbass.engraving.sign.around.Figures;
 import groundbass.engraving.sign.around.Fingers;
 import groundbass.engraving.sign.around.Jumps;
+import groundbass.engraving.sign.around.LetterRows;
 import groundbass.engraving.sign.around.Openings;
 import groundbass.engraving.sign.around.OttavaSigns;
 import groundbass.engraving.sign.around.Rings;
-import groundbass.engraving.sign.around.TechniqueRow;
-import groundbass.engraving.sign.around.TechniqueSpans;
 import groundbass.engraving.sign.around.Trills;
 import groundbass.engraving.sign.around.Vibratos;
 import groundbass.engraving.sign.around.WordsAbove;
@@ -98,8 +97,7 @@ public final class SystemDrawing {
             new Rings(),
             new OttavaSigns(),
             new Dynamics(),
-            new TechniqueRow(),
-            new TechniqueSpans(),
+            new LetterRows(),
             new Fingers(),
             new Figures(),
             new CountRow(),

@@ -2,15 +2,20 @@ package groundbass.engraving.sketch;
 
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.spacing.HeadPlace;
 import groundbass.score.Passage;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The marks of one staff and around it; the staff's top line is at height zero. */
 public final class Layer {
     private final List<Mark> marks = new ArrayList<>();
+    private final Map<HeadPlace, Point> ends = new IdentityHashMap<>();
     private final Skyline above;
     private final Skyline below;
     private final double height;
@@ -63,6 +68,15 @@ public final class Layer {
 
     void add(Kind kind, Optional<Passage> owner, Shape shape) {
         add(new Mark(kind, owner, shape));
+    }
+
+    /** Where a string that was bent sounds last: what leads on from its note begins there (rule: curve-from-bend). */
+    public void end(HeadPlace bent, Point at) {
+        ends.put(bent, at);
+    }
+
+    public Optional<Point> end(HeadPlace head) {
+        return Optional.ofNullable(ends.get(head));
     }
 
     /** The highest height in use over a stretch; negative is above the staff. */

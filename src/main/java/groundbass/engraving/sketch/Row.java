@@ -21,10 +21,18 @@ public final class Row {
         this.between = between;
     }
 
-    /** Shapes around a baseline of height zero, at their place along the staff. */
-    public record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
-        public Box box() {
-            return shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow();
+    /**
+     * Shapes around a baseline of height zero, at their place along the staff.
+     *
+     * @param box around them all
+     */
+    public record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes, Box box) {
+        public Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
+            this(
+                    kind,
+                    owner,
+                    shapes,
+                    shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow());
         }
     }
 
@@ -44,6 +52,35 @@ public final class Row {
      */
     public double placeAbove(Layer layer, double gap) {
         return place(layer, gap, true, Double.POSITIVE_INFINITY);
+    }
+
+    /** Rows as one, on one baseline; one that would touch those before it stands beyond them. */
+    public static void placeTogetherAbove(Layer layer, double gap, List<Row> rows) {
+        var left = rows;
+        while (!left.isEmpty()) {
+            var now =
+                    new Row(left.stream().mapToDouble(row -> row.between).min().orElseThrow());
+            var later = new ArrayList<Row>();
+            for (var row : left) {
+                if (now.touches(row)) {
+                    later.add(row);
+                } else {
+                    now.items.addAll(row.items);
+                }
+            }
+            now.placeAbove(layer, gap);
+            left = later;
+        }
+    }
+
+    private boolean touches(Row that) {
+        double apart = Math.max(between, that.between);
+        return items.stream().anyMatch(item -> that.items.stream().anyMatch(other -> touch(item, other, apart)));
+    }
+
+    private static boolean touch(Item one, Item other, double between) {
+        return one.box().left() < other.box().right() + between
+                && other.box().left() < one.box().right() + between;
     }
 
     /** As {@link #placeAbove(Layer, double)}, and no nearer to the staff than {@code limit}. */
@@ -78,9 +115,7 @@ public final class Row {
             var later = new ArrayList<Item>();
             var now = new ArrayList<Item>();
             for (var item : rest) {
-                boolean free = now.stream()
-                        .noneMatch(other -> item.box().left() < other.box().right() + between
-                                && other.box().left() < item.box().right() + between);
+                boolean free = now.stream().noneMatch(other -> touch(item, other, between));
                 (free ? now : later).add(item);
             }
             double baseline = above

@@ -18,8 +18,11 @@ public final class ChordName {
     private static final double SIZE = 2.6;
     private static final double RAISED_SIZE = 1.9;
     private static final double RAISE = 0.7;
-    private static final double SIGN_SCALE = 0.62;
-    private static final double SMALL_SIGN_SCALE = 0.46;
+
+    /** Scales of signs for letters of size 1, so that both are as high as a capital. */
+    private static final double SHARP = 0.24;
+
+    private static final double FLAT = 0.27;
 
     private final List<Shape> shapes = new ArrayList<>();
     private double x;
@@ -71,7 +74,7 @@ public final class ChordName {
     private void note(NoteName note) {
         text(note.letter().name(), SIZE, 0);
         for (int i = 0; i < Math.abs(note.alteration()); i++) {
-            sign(note.alteration() < 0 ? Glyph.FLAT : Glyph.SHARP, SIGN_SCALE, SIZE * 0.32);
+            sign(note.alteration() < 0, SIZE, 0);
         }
     }
 
@@ -85,7 +88,7 @@ public final class ChordName {
         for (char c : suffix.substring(minor ? 1 : 0).toCharArray()) {
             if (c == 'b' || c == '#') {
                 flush(run);
-                sign(c == 'b' ? Glyph.FLAT : Glyph.SHARP, SMALL_SIGN_SCALE, RAISE + RAISED_SIZE * 0.3);
+                sign(c == 'b', RAISED_SIZE, RAISE);
             } else {
                 run.append(c);
             }
@@ -106,9 +109,13 @@ public final class ChordName {
         x += run.width();
     }
 
-    private void sign(Glyph glyph, double scale, double raise) {
+    /** From the baseline to the height of a capital. */
+    private void sign(boolean flat, double size, double raise) {
+        var glyph = flat ? Glyph.FLAT : Glyph.SHARP;
+        double scale = (flat ? FLAT : SHARP) * size;
+        var box = MusicFont.bravura().box(glyph);
         x += 0.12;
-        shapes.add(new Shape.Sign(glyph, new Point(x, -raise), scale));
-        x += MusicFont.bravura().width(glyph) * scale + 0.1;
+        shapes.add(new Shape.Sign(glyph, new Point(x, -raise - box.bottom() * scale), scale));
+        x += box.right() * scale + 0.1;
     }
 }

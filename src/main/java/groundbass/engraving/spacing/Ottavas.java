@@ -12,7 +12,8 @@ import java.util.Set;
 
 /**
  * Long passages that would need more than four ledger lines are written an octave lower, under a sign that says so
- * (rule: octave-sign-when-high). Only where one voice plays, and never between two heads of one tie.
+ * (rule: octave-sign-when-high). A lower note between two high ones stays under it. Only in beats where one voice plays,
+ * and never between two heads of one tie.
  */
 public final class Ottavas {
     /** Every note of the passage has three ledger lines, some note more than four. */
@@ -22,6 +23,9 @@ public final class Ottavas {
 
     /** How many chords make a passage long. */
     private static final int LONG = 4;
+
+    /** A lower note that stays inside the staff under the sign. */
+    private static final int LOWER = 9;
 
     private final List<Set<Fraction>> raised;
     private final List<At> run = new ArrayList<>();
@@ -48,12 +52,12 @@ public final class Ottavas {
     }
 
     private void read(WrittenBar bar, int index) {
-        if (bar.voices().size() > 1) {
-            close();
-            return;
-        }
         for (var element : bar.voices().get(0).elements()) {
-            read(element, index);
+            if (bar.voicesAt(element) > 1) {
+                close();
+            } else {
+                read(element, index);
+            }
         }
     }
 
@@ -61,14 +65,25 @@ public final class Ottavas {
         if (!(element instanceof Chord chord)) {
             return;
         }
-        if (chord.heads().stream().allMatch(head -> Positions.of(head) >= HIGH)) {
+        boolean goesOn = isFrom(HIGH, chord)
+                || isFrom(LOWER, chord)
+                        && !run.isEmpty()
+                        && isFrom(HIGH, run.get(run.size() - 1).chord());
+        if (goesOn) {
             run.add(new At(bar, chord));
         } else {
             close();
         }
     }
 
+    private static boolean isFrom(int position, Chord chord) {
+        return chord.heads().stream().allMatch(head -> Positions.of(head) >= position);
+    }
+
     private void close() {
+        if (!run.isEmpty() && !isFrom(HIGH, run.get(run.size() - 1).chord())) {
+            run.remove(run.size() - 1);
+        }
         while (!run.isEmpty() && run.get(0).chord().heads().stream().anyMatch(Head::tiedFrom)) {
             run.remove(0);
         }

@@ -110,7 +110,7 @@ public final class SystemBreaks {
             var bar = last == first ? full.get(last) : continued.get(last);
             least += bar.leastWidth();
             fixed += last == first ? 0 : signs.startWidth(last);
-            inside += last > first && beginsSection(last) ? INSIDE_SECTION : 0;
+            inside += last > first && beginsSection(last) && !isPickup(last - 1) ? INSIDE_SECTION : 0;
             double room = width - fixed - signs.closing(last, true).width() - signs.warningWidth(last);
             if (least > room) {
                 return;
@@ -126,7 +126,8 @@ public final class SystemBreaks {
     private void take(int first, int last, double cost) {
         int bars = bars(first, last);
         int count = Math.min(bars, MOST_BARS);
-        double alone = bars == 1 && !isWholeStretch(first, last) && leavesRoom(first) ? LONELY : 0;
+        boolean lonely = bars == 0 || bars == 1 && leavesRoom(first);
+        double alone = lonely && !isWholeStretch(first, last) ? LONELY : 0;
         boolean anew = first == 0 || beginsSection(first) || signs.endsStretch(first - 1);
         for (int before = 0; before <= MOST_BARS; before++) {
             double total = costs[first][before] + cost + alone + uneven(before, count, first, anew, last);

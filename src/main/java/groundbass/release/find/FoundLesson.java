@@ -3,6 +3,7 @@ package groundbass.release.find;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.Level;
 import groundbass.identity.Slug;
+import groundbass.release.ReleaseId;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -14,6 +15,8 @@ import java.util.List;
  * @param techniques by line text's words, a space between two
  * @param keyName as line text writes it
  * @param tempo beats a minute
+ * @param release that readers get
+ * @param pictured whether it has a picture for lists
  */
 public record FoundLesson(
         EpisodeId episode,
@@ -28,7 +31,9 @@ public record FoundLesson(
         String keyName,
         String meter,
         int tempo,
-        int strings) {
+        int strings,
+        ReleaseId release,
+        boolean pictured) {
     /** One by one. */
     public List<String> techniqueWords() {
         return Lists.split(techniques);

@@ -6,6 +6,7 @@ import groundbass.document.Level;
 import groundbass.lesson.Lesson;
 import groundbass.lesson.LessonTraits;
 import groundbass.release.Release;
+import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.release.find.Choices.SeriesName;
@@ -105,9 +106,13 @@ public final class LessonIndex {
         return jdbi.withHandle(handle -> conditions
                 .bind(handle.createQuery("""
                         select e.id as episode, s.slug as series, s.title as series_title, s.zone, e.number,
-                            e.title, e.level, e.published_at, t.techniques, t.key_name, t.meter, t.tempo, t.strings
+                            e.title, e.level, e.published_at, t.techniques, t.key_name, t.meter, t.tempo, t.strings,
+                            t.release_id as release,
+                            exists (select 1 from release_file f
+                                where f.release_id = t.release_id and f.name = :picture) as pictured
                         """ + FROM + conditions.where() + conditions.orderBy()
                         + " offset :skipped rows fetch first :most rows only"))
+                .bind("picture", ReleaseFile.CARD_PICTURE)
                 .bind("skipped", skipped)
                 .bind("most", most)
                 .mapTo(FoundLesson.class)

@@ -19,6 +19,8 @@ import java.util.Objects;
  * @param tempos slowest first
  * @param tracks recordings of the educator's own, which belong to the main line
  * @param sections in their order; none in manifests of earlier programs
+ * @param strings what the open strings are called, the highest first; none in manifests of earlier programs
+ * @param places where on the neck each written event is; likewise
  */
 public record PlayManifest(
         int form,
@@ -29,11 +31,15 @@ public record PlayManifest(
         List<String> stems,
         List<Tempo> tempos,
         List<OwnTrack> tracks,
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Section> sections) {
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Section> sections,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> strings,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Fingered> places) {
     public static final int FORM = 1;
 
     public PlayManifest {
         sections = List.copyOf(Objects.requireNonNullElse(sections, List.of()));
+        strings = List.copyOf(Objects.requireNonNullElse(strings, List.of()));
+        places = List.copyOf(Objects.requireNonNullElse(places, List.of()));
     }
 
     /** A time inside a bar, in whole notes from its first count: {@code 3/8}. */
@@ -102,6 +108,15 @@ public record PlayManifest(
      * @param lead how many of the frames come before the bar's start: a grace note's
      */
     public record Segment(long offset, long bytes, long frames, long lead) {}
+
+    /**
+     * A place on the neck that a written event has.
+     *
+     * @param at when the event begins, as {@link Event#at}
+     * @param string from 1, the highest
+     * @param fret as tablature shows it: a number, or {@code x} where the string is only damped
+     */
+    public record Fingered(int bar, String at, int string, String fret) {}
 
     /** A part of the form, and the bar that it begins at. */
     public record Section(String name, int bar) {}

@@ -145,6 +145,15 @@ public final class NoteWords {
                 : words.say("string.number", String.valueOf(number));
     }
 
+    /** Strokes and places alone, of heads that begin together. */
+    public String brief(List<Head> heads) {
+        String struck = heads.stream()
+                .map(head -> strike(head.note(), brief(head)))
+                .reduce((one, two) -> words.say("brief.together", one, two))
+                .orElseThrow();
+        return spread(heads, struck);
+    }
+
     /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */
     public String brief(Head head) {
         boolean plain = head.note().ornaments().harmonic().isEmpty();

@@ -20,7 +20,7 @@ public record FileAnswer(
         FileBody body,
         String mediaType,
         EntityTag tag,
-        Optional<String> downloadName,
+        Optional<String> disposition,
         String cacheControl,
         Transfer transfer,
         Optional<SendfileOffload> handOver) {
@@ -32,7 +32,7 @@ public record FileAnswer(
         Objects.requireNonNull(body);
         Objects.requireNonNull(mediaType);
         Objects.requireNonNull(tag);
-        Objects.requireNonNull(downloadName);
+        Objects.requireNonNull(disposition);
         Objects.requireNonNull(cacheControl);
         Objects.requireNonNull(transfer);
         Objects.requireNonNull(handOver);
@@ -54,20 +54,27 @@ public record FileAnswer(
 
     /** To be saved under that name instead of shown. */
     public FileAnswer withDownloadName(String name) {
-        return new FileAnswer(body, mediaType, tag, Optional.of(name), cacheControl, transfer, handOver);
+        return new FileAnswer(
+                body, mediaType, tag, Optional.of("attachment; " + named(name)), cacheControl, transfer, handOver);
+    }
+
+    /** To be shown, and called so where it is saved after that. */
+    public FileAnswer withShownName(String name) {
+        return new FileAnswer(
+                body, mediaType, tag, Optional.of("inline; " + named(name)), cacheControl, transfer, handOver);
     }
 
     public FileAnswer withCacheControl(String value) {
-        return new FileAnswer(body, mediaType, tag, downloadName, value, transfer, handOver);
+        return new FileAnswer(body, mediaType, tag, disposition, value, transfer, handOver);
     }
 
     public FileAnswer withTransfer(Transfer observer) {
-        return new FileAnswer(body, mediaType, tag, downloadName, cacheControl, observer, handOver);
+        return new FileAnswer(body, mediaType, tag, disposition, cacheControl, observer, handOver);
     }
 
     /** Lets the front server send the file where there is one and the file lies below its root. */
     public FileAnswer withHandOver(Optional<SendfileOffload> way) {
-        return new FileAnswer(body, mediaType, tag, downloadName, cacheControl, transfer, way);
+        return new FileAnswer(body, mediaType, tag, disposition, cacheControl, transfer, way);
     }
 
     /** Answers the request. Register the route for HEAD as well as GET ({@code Routes.get} does). */
@@ -78,7 +85,7 @@ public record FileAnswer(
             ctx.status(HttpStatus.NOT_MODIFIED);
             return;
         }
-        downloadName.ifPresent(name -> ctx.header("Content-Disposition", attachment(name)));
+        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
         try (var opened = body.open()) {
             answer(ctx, opened);
         }
@@ -138,10 +145,10 @@ public record FileAnswer(
     }
 
     /** RFC 6266, with the name in UTF-8 as RFC 8187 writes it and a plain one for those who cannot read that. */
-    private static String attachment(String name) {
+    private static String named(String name) {
         String plain = NOT_PLAIN.matcher(name).replaceAll("_");
         String exact = plain.equals(name) ? "" : "; filename*=UTF-8''" + encoded(name);
-        return "attachment; filename=\"" + plain + "\"" + exact;
+        return "filename=\"" + plain + "\"" + exact;
     }
 
     private static String encoded(String name) {

@@ -46,5 +46,6 @@ public final class HomePage implements PageGroup {
     }
 
     /** A series with its newest lessons. */
-    public record Shelf(String title, String path, String summary, int lessons, List<EpisodeCard> newest) {}
+    public record Shelf(
+            String title, String path, String language, String summary, int lessons, List<EpisodeCard> newest) {}
 }

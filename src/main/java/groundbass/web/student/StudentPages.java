@@ -48,6 +48,7 @@ import groundbass.web.student.feed.FeedPages;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
+import groundbass.web.student.lesson.CardPictures;
 import groundbass.web.student.lesson.Cards;
 import groundbass.web.student.lesson.EpisodePage;
 import groundbass.web.student.lesson.EpisodeViews;
@@ -148,7 +149,7 @@ public final class StudentPages {
                 new FeedPages(pages, lessons, library.releases(), shell.settings()),
                 news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
-                new FindPage(pages, library.index(), shell.limits(), shell.clock()),
+                new FindPage(pages, library.index(), contents, shell.limits(), shell.clock()),
                 new EpisodePage(
                         pages,
                         lessons,
@@ -158,6 +159,7 @@ public final class StudentPages {
                         audience.heldReleases(),
                         library.changes()),
                 new LinkPictures(lessons, contents, library.blobs()),
+                new CardPictures(library.releases(), library.episodes(), library.blobs()),
                 new FittedSheets(library.releases(), library.episodes(), contents, shell.limits(), shell.clock()),
                 previews(shell, library, views, audience.previewLinks()));
     }

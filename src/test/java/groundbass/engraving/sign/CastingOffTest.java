@@ -41,9 +41,13 @@ class CastingOffTest {
             "shuffle", SHUFFLE);
 
     private static List<Integer> systems(String text) {
+        return systems(text, Paper.A4);
+    }
+
+    private static List<Integer> systems(String text, Paper paper) {
         var reading = LineText.read(text);
         assertThat(reading.problems()).isEmpty();
-        return Layout.of(Writing.of(reading.line()), TestWords.options(Paper.A4)).stream()
+        return Layout.of(Writing.of(reading.line()), TestWords.options(paper)).stream()
                 .flatMap(page -> page.parts().stream())
                 .filter(part -> part.group().role() == Role.SYSTEM)
                 .map(part -> part.bars().size())
@@ -87,6 +91,15 @@ class CastingOffTest {
     void aTwelveBarBluesInTwelveEighthsStandsInTwos() {
         assertThat(words(systems(form("key D major\nmeter 12/8", 12, "shuffle", ""))))
                 .isEqualTo("2 2 2 2 2 2");
+    }
+
+    @Test // rule: casting-off-by-phrase: on paper as narrow as a phone, though the section begins after it
+    void aPickupStandsWithTheBarThatItLeadsTo() {
+        var text = "bar 0\n4 E1, A3\nsection Way\nbar 1\n" + QUARTERS + "\nbar 2\n" + QUARTERS + "\nbar 3\n" + QUARTERS
+                + "\n";
+        for (double width : new double[] {36, 48, 60}) {
+            assertThat(systems(text, Paper.screen(width)).get(0)).as("" + width).isGreaterThan(1);
+        }
     }
 
     @Test

@@ -1,6 +1,7 @@
 package groundbass.engraving.sign;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Kind;
@@ -72,6 +73,34 @@ class OttavasTest {
     void theTablatureNeedsNone() {
         assertThat(of(Kind.OTTAVA, marks("bar 1\n1-4 G20, G22, G21, G24\n", Staves.TAB_ONLY)))
                 .isEmpty();
+    }
+
+    @Test // rule: octave-sign-when-high: the beats with one voice keep their sign beside one that has two
+    void aBeatWithTwoVoicesTakesTheSignFromNoOther() {
+        var marks = marks(
+                "bar 1\n1 G24, G23, G22, G21\n2 G19, G21\n3 rest\n4 E0 until end + G19, G24\n", Staves.NOTATION_ONLY);
+        var sign = of(Kind.OTTAVA, marks).stream().map(Mark::box).reduce(Box::union);
+        assertThat(sign).isPresent();
+        var heads = of(Kind.HEAD, marks);
+        assertThat(sign.orElseThrow().right())
+                .isGreaterThan(heads.get(5).box().right())
+                .isLessThan(heads.get(6).box().left());
+        // G24 is written G5, position 21, or an octave lower 14: seven positions of half a space
+        var last = heads.stream().mapToDouble(head -> head.box().top()).min().orElseThrow();
+        assertThat(heads.get(0).box().top() - last).isCloseTo(3.5, within(1e-9));
+    }
+
+    @Test // rule: octave-sign-when-high: one lower note between high ones ends no passage, two others do
+    void aPassageKeepsItsSignOverALowerNote() {
+        var one = marks("bar 1\n1 G21, G20, G19, G9\n2 G21, G20, G24, G22\n3-4 rest\n", Staves.NOTATION_ONLY);
+        assertThat(of(Kind.OTTAVA, one).stream().filter(mark -> mark.shape() instanceof Shape.Sign))
+                .hasSize(1);
+        var sign =
+                of(Kind.OTTAVA, one).stream().map(Mark::box).reduce(Box::union).orElseThrow();
+        assertThat(sign.left()).isLessThan(of(Kind.HEAD, one).get(0).box().right());
+        var low = marks("bar 1\n1 G21, G20, G19, G24\n2 A0, E0, G24, G22\n3-4 G24, G23\n", Staves.NOTATION_ONLY);
+        assertThat(of(Kind.OTTAVA, low).stream().filter(mark -> mark.shape() instanceof Shape.Sign))
+                .hasSize(2);
     }
 
     @Test // found by random lines: a harmonic near the bridge lies above the octaves that have numbers

@@ -11,6 +11,7 @@ import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,6 +39,26 @@ class SignRulesTest {
         assertThat(half.glyphs(Kind.REST)).containsExactly(Glyph.REST_HALF, Glyph.REST_QUARTER);
         assertThat(half.position(half.at(Kind.REST, 0).y())).isCloseTo(4, within(1e-6));
         assertThat(half.position(half.at(Kind.REST, 1).y())).isCloseTo(4, within(1e-6));
+    }
+
+    @Test // rule: rest-of-both-voices: an eighth of silence in both, written once, at the height of one voice's
+    void aRestOfBothVoicesStandsOnce() {
+        var drawn = Drawn.of("bar 1\n1-2  E0 until 3& + G5, G7\n3  G4\n3&  rest\n4  D3\n", Staves.NOTATION_ONLY);
+        assertThat(drawn.glyphs(Kind.REST)).containsExactly(Glyph.REST_8);
+        assertThat(drawn.position(drawn.at(Kind.REST, 0).y())).isCloseTo(4, within(1e-6));
+        var apart = Drawn.of("bar 1\n1-2  E0 until 3& + G5, G7\n3  rest\n3&  rest\n4  D3\n", Staves.NOTATION_ONLY);
+        assertThat(apart.glyphs(Kind.REST)).as("of unlike length").hasSizeGreaterThan(1);
+    }
+
+    @Test // rule: rests-of-a-beat: where a beam raises one, the other goes with it
+    void theRestsOfABeatStandAtOneHeight() {
+        var drawn = Drawn.of("bar 1\n1  rest for 2, rest, D2, rest for 2, rest, D2\n2-4  rest\n", Staves.NOTATION_ONLY);
+        var heights =
+                IntStream.range(0, 4).mapToObj(i -> drawn.at(Kind.REST, i).y()).toList();
+        assertThat(heights.get(3))
+                .as("raised over the hooks")
+                .isLessThan(drawn.at(Kind.REST, 4).y());
+        assertThat(heights).containsOnly(heights.get(3));
     }
 
     @Test // rule: whole-bar-rest: centred in its bar
@@ -167,6 +188,18 @@ class SignRulesTest {
                 .isBetween(
                         drawn.box(Kind.DYNAMIC, 0).top(),
                         drawn.box(Kind.DYNAMIC, 0).bottom());
+    }
+
+    /** rule: hairpin-lines: nothing is left of it for the new system, and it is fully open where the old one ends. */
+    @Test
+    void aHairpinThatLeadsToANewSystemEndsBeforeIt() {
+        var drawn = Drawn.of("bar 1\n1-2  E0 p cresc\n3-4  E0\nnew system\nbar 2\n1-4  E0 f\n");
+        var lines = drawn.of(Kind.HAIRPIN);
+        assertThat(lines).hasSize(2);
+        assertThat(drawn.of(Kind.DYNAMIC)).hasSize(2);
+        double open = ((Shape.Stroke) lines.get(1).shape()).to().y()
+                - ((Shape.Stroke) lines.get(0).shape()).to().y();
+        assertThat(open).isCloseTo(1.1, within(1e-9));
     }
 
     /** rule: hairpin-lines: a diminuendo over a break is open at both sides of the break. */

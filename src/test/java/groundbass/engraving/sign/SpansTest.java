@@ -241,6 +241,39 @@ class SpansTest {
         assertThat(middle(small.get(1))).isEqualTo(middle(small.get(0))).isGreaterThan(middle(large));
     }
 
+    @Test // rule: curve-from-bend: the finger leaves the fret that the string was let back to
+    void aPullAfterAReleaseBeginsWhereTheStringCameToRest() {
+        var marks = marks("1-2  G14 bend 1 release\n3-4  G12 pull\n", Staves.BOTH);
+        var smalls = of(Kind.BEND, marks).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Sign sign && sign.glyph() == Glyph.HEAD_BLACK)
+                .map(Mark::box)
+                .toList();
+        assertThat(smalls).hasSize(2);
+        var slurs = of(Kind.SLUR, marks);
+        assertThat(slurs).hasSize(2);
+        var slur = (Shape.Curve) slurs.get(0).shape();
+        assertThat(slur.from().x()).isCloseTo(smalls.get(1).middle(), within(0.3));
+        assertThat(Math.abs(slur.from().y() - middle(smalls.get(1)))).isLessThan(1);
+        var down = of(Kind.BEND, marks).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Polygon)
+                .map(Mark::box)
+                .toList();
+        assertThat(down).hasSize(2);
+        assertThat(slurs.get(1).box().left()).isGreaterThan(down.get(1).middle() - 0.1);
+    }
+
+    @Test // rule: curve-from-bend
+    void aPullFromABentStringBeginsAtTheBentPitch() {
+        var marks = marks("1-2  G14 bend 1\n3-4  G12 pull\n", Staves.BOTH);
+        var small = of(Kind.BEND, marks).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Sign sign && sign.glyph() == Glyph.HEAD_BLACK)
+                .map(Mark::box)
+                .toList();
+        assertThat(small).hasSize(1);
+        var slur = (Shape.Curve) of(Kind.SLUR, marks).get(0).shape();
+        assertThat(slur.from().x()).isCloseTo(small.get(0).middle(), within(0.3));
+    }
+
     @Test // rule: bend-in-staff: A flat by a bend, then A natural and A flat by the frets
     void aLaterNoteSaysItsSignAnew() {
         var natural = marks("1-2  D5 prebend 1/2\n3-4  D7\n", Staves.BOTH);

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Tablature as it is drawn. */
@@ -104,6 +106,21 @@ class TabRulesTest {
         assertThat(drawn.box(Kind.TECHNIQUE, 0).top()).isGreaterThan(drawn.top() + 4);
         assertThat(drawn.box(Kind.TECHNIQUE, 0).bottom())
                 .isLessThan(drawn.box(Kind.FRET, 1).top());
+    }
+
+    @Test // rule: technique-row: plucking hand, slur and palm mute on one baseline, over low strings and high ones
+    void lettersOfAllKindsShareABaseline() {
+        var drawn = Drawn.of("bar 1\n1  G5 pop, G7 hammer\n2  E0 slap\n3  E0 mute, E3 mute\n4  A3 slap\n");
+        var lines = Stream.of(Kind.TECHNIQUE, Kind.SLUR_LETTER)
+                .flatMap(kind -> drawn.of(kind).stream())
+                .map(Mark::shape)
+                .flatMap(shape -> shape instanceof Shape.Run run ? Stream.of(run) : Stream.of())
+                .toList();
+        assertThat(lines).extracting(Shape.Run::text).contains("P", "H", "T", "P.M.");
+        assertThat(lines)
+                .extracting(run -> run.at().y())
+                .containsOnly(lines.get(0).at().y());
+        assertThat(lines).extracting(Shape.Run::size).containsOnly(lines.get(0).size());
     }
 
     @Test // rule: tab-slurs: slurs for a hammer lie over the numbers

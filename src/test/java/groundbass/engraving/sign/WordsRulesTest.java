@@ -1,6 +1,7 @@
 package groundbass.engraving.sign;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Glyph;
@@ -8,10 +9,29 @@ import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Names, words and signs around the notes. */
 class WordsRulesTest {
+    @Test // rule: chord-names: their signs stand on the line and are as high as a capital
+    void aSignIsAsHighAsItsLetter() {
+        for (var name : List.of("Bb", "C#", "Ab/Eb", "F#/C#")) {
+            var drawn = Drawn.of("bar 1 over " + name + "\n1-4  E0\n");
+            var word = (Shape.Word) drawn.of(Kind.CHORD_NAME).get(0).shape();
+            var letter = word.parts().get(0).box();
+            var signs = word.parts().stream()
+                    .filter(part -> part instanceof Shape.Sign)
+                    .map(Shape::box)
+                    .toList();
+            assertThat(signs).isNotEmpty();
+            for (var sign : signs) {
+                assertThat(sign.bottom()).as(name).isCloseTo(letter.bottom(), within(0.15));
+                assertThat(sign.top()).as(name).isCloseTo(letter.top(), within(0.15));
+            }
+        }
+    }
+
     @Test // rule: chord-names: real accidentals, raised extensions, a slash before the bass; names keep apart
     void chordNamesAreSetWithTheirSigns() {
         var drawn = Drawn.of("bar 1 over Bbmaj7/D, F#m7b5 at 2\n1-4  A1, E2, E0, E1\n");

@@ -173,7 +173,8 @@ class LineStemsTest {
     void theManifestSurvivesItsJson() {
         var tempos = List.of(written.tempo());
         var sections = List.of(new Section("Verse", 1));
-        var manifest = new PlayManifest(1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections);
+        var manifest = new PlayManifest(
+                1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections, List.of(), List.of());
         assertThat(PlayJson.read(PlayJson.write(manifest))).isEqualTo(manifest);
     }
 

@@ -59,6 +59,7 @@ class FindTest {
         String page = get("/lessons?q=plank&slowest=fast", language).asString();
         assertThat(Html.mistakes(page)).isEmpty();
         var parsed = Jsoup.parse(page);
+        assertThat(parsed.select(".card h3 a").eachAttr("lang")).isNotEmpty().containsOnly("en");
         assertThat(parsed.select("#q").val()).isEqualTo("plank");
         assertThat(parsed.select("#slowest").val()).isEqualTo("fast");
         assertThat(parsed.select(".problem").text()).contains("fast");

@@ -165,7 +165,7 @@ class KeepTest {
         visit.lesson(page, "");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "true");
         button(page, "Favorit").click();
-        button(page, "Auf diesem Gerät behalten").click();
+        button(page, "Auf diesem Gerät speichern").click();
         assertThat(part(page, "said")).containsText("auf diesem Gerät,");
         page.context().setOffline(true);
         visit.lesson(page, "");

@@ -258,6 +258,16 @@ class ReadingTest {
     }
 
     @Test
+    void aLongLessonBeginsWithTheWayToEachOfItsParts() {
+        var page = page(SERIES + "/1");
+        var ways = page.select("nav.parts a");
+        assertThat(ways.eachText())
+                .containsExactly("The sheet", "Practice tracks", "Notes", "Step by step", "Exercise 1", "To take home");
+        assertThat(ways.eachAttr("href"))
+                .allSatisfy(way -> assertThat(page.select(way)).as(way).hasSize(1));
+    }
+
+    @Test
     void everyIdOfALessonIsUsedOnce() {
         var ids = page(SERIES + "/1").select("[id]").eachAttr("id");
         assertThat(ids).contains("sheet").doesNotHaveDuplicates();
@@ -302,6 +312,47 @@ class ReadingTest {
                 .as("ink in the middle row")
                 .isNotEmpty();
         site.program().get("/e/" + shelf.episode(3).id() + "/link.png").then().statusCode(404);
+    }
+
+    @Test
+    void aLessonInAListHasItsFirstBarsInInkForTheDayAndForTheNight() throws IOException {
+        var card = page(SERIES).select(".card").first();
+        String night = card.select("picture source").attr("srcset");
+        String day = card.select("picture img").attr("src");
+        assertThat(card.select("picture source").attr("media")).isEqualTo("(prefers-color-scheme: dark)");
+        assertThat(card.select("picture img").attr("alt")).isEmpty();
+        assertThat(darkest(day)).isLessThan(64);
+        assertThat(darkest(night)).isGreaterThan(192);
+        site.program().get(day.replace("card.png", "sheet.pdf")).then().statusCode(404);
+        String draft = shelf.release(3, "Not out yet.", false).value();
+        site.program().get("/card/" + draft + "/card.png").then().statusCode(404);
+    }
+
+    /** How dark the ink of a picture is at its darkest, from 0, black, to 255; what is seen through is no ink. */
+    private static int darkest(String path) throws IOException {
+        var answer = site.program().get(path);
+        assertThat(answer.header("Cache-Control")).contains("immutable");
+        var picture = ImageIO.read(new ByteArrayInputStream(answer.asByteArray()));
+        assertThat(picture.getColorModel().hasAlpha()).isTrue();
+        return IntStream.range(0, picture.getWidth() * picture.getHeight())
+                .map(i -> picture.getRGB(i % picture.getWidth(), i / picture.getWidth()))
+                .filter(pixel -> pixel >>> 24 > 200)
+                .map(pixel -> pixel & 0xFF)
+                .min()
+                .orElseThrow();
+    }
+
+    /** WCAG 2.2, success criterion 3.1.2: what is in another language than the page says so. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/", SERIES_PATH})
+    void titlesInListsSayTheirLanguage(String path) {
+        var page = Jsoup.parse(
+                site.browser().header("Accept-Language", "de").get(path).asString());
+        assertThat(page.select("html").attr("lang")).isEqualTo("de");
+        assertThat(page.select(".card h3 a").eachAttr("lang")).isNotEmpty().containsOnly("en");
+        assertThat(page.select(".shelf h2 a, h1[lang], .shelf-summary, .opening .lead[lang]")
+                        .eachAttr("lang"))
+                .isSubsetOf("en");
     }
 
     /** Names of properties: schema.org, LearningResource. */

@@ -58,6 +58,24 @@ class TakingTest {
                 .header("ETag", startsWith("\""));
     }
 
+    /** RFC 6266 section 4.2: "inline" is shown, under the same name where it is saved; what runs is never shown. */
+    @Test
+    void theSheetOpensInTheBrowserAsWellAndNothingElseDoes() {
+        var page =
+                Jsoup.parse(site.browser().get("/series/" + Shelf.SERIES + "/1").asString());
+        String open = page.select("table.files a[href$=?open]").attr("href");
+        assertThat(open).isEqualTo(shelf.file(1, "sheet.pdf") + "?open");
+        principal("A")
+                .get(open)
+                .then()
+                .statusCode(200)
+                .header("Content-Disposition", equalTo("inline; filename=\"quay-exercises-01-first-plank-sheet.pdf\""));
+        principal("A")
+                .get(shelf.file(1, "line.txt") + "?open")
+                .then()
+                .header("Content-Disposition", startsWith("attachment"));
+    }
+
     @Test
     void theRecordIsThereWithEveryByte() {
         var body = principal("B").get(shelf.file(1, "line.mid")).body().asByteArray();

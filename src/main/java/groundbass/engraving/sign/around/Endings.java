@@ -70,12 +70,19 @@ public final class Endings implements Concern {
         if (begun) {
             shapes.add(new Stroke(new Point(from, -HEIGHT), new Point(from, 0), line));
             var at = new Point(from + 0.5, -0.45);
-            shapes.add(new Shape.Run(ending + ".", Face.MEDIUM, SIZE, at, Align.START));
+            shapes.add(new Shape.Run(passes(ending), Face.MEDIUM, SIZE, at, Align.START));
         }
         if (closed) {
             shapes.add(new Stroke(new Point(to, -HEIGHT), new Point(to, 0), line));
         }
         return shapes;
+    }
+
+    /** Each pass as an ordinal: 1. or 1.–2. */
+    private static String passes(Ending ending) {
+        return ending.firstPass() == ending.lastPass()
+                ? ending.firstPass() + "."
+                : ending.firstPass() + ".–" + ending.lastPass() + ".";
     }
 
     private static void times(Sketch sketch) {

@@ -19,7 +19,7 @@ import java.util.List;
  * highest first, as the staff above them has them (rule: fretting-fingers).
  */
 public final class Fingers implements Concern {
-    private static final double SIZE = 1.5;
+    private static final double SIZE = 1.75;
     private static final double GAP = 0.5;
 
     /** A digit, and the string that it belongs to. */

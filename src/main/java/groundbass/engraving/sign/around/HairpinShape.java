@@ -42,7 +42,13 @@ final class HairpinShape {
 
     boolean isHere() {
         return reach.bar() <= sketch.plan().lastIndex()
-                && reach.lastBar() >= sketch.plan().firstIndex();
+                && reach.lastBar() >= sketch.plan().firstIndex()
+                && !leadsTo(sketch.plan().firstIndex());
+    }
+
+    /** Whether it comes from before a bar and goes no further than to its first note: it ends at the bar line. */
+    private boolean leadsTo(int bar) {
+        return reach.bar() < bar && reach.lastBar() == bar && reach.end().equals(Fraction.ZERO);
     }
 
     Passage owner() {
@@ -61,14 +67,15 @@ final class HairpinShape {
      */
     List<Shape> shapes(Optional<Double> left, Optional<Double> right) {
         boolean begins = reach.bar() >= sketch.plan().firstIndex();
-        boolean ends = reach.lastBar() <= sketch.plan().lastIndex();
+        boolean leaves = reach.lastBar() > sketch.plan().lastIndex();
+        boolean ends = !leaves || leadsTo(sketch.plan().lastIndex() + 1);
         var bars = sketch.plan().bars();
         double from = begins
                 ? left.map(x -> x + GAP).orElseGet(this::start)
                 : bars.get(0).start();
-        double to = ends
-                ? right.map(x -> x - GAP).orElseGet(this::end)
-                : bars.get(bars.size() - 1).end() - FROM_BARLINE;
+        double to = leaves
+                ? bars.get(bars.size() - 1).end() - FROM_BARLINE
+                : right.map(x -> x - GAP).orElseGet(this::end);
         boolean grows = reach.hairpin().way() == Hairpin.Way.CRESCENDO;
         double thin = (grows ? begins : ends) ? 0 : AFTER_BREAK;
         double wide = (grows ? ends : begins) ? 1 : BEFORE_BREAK;

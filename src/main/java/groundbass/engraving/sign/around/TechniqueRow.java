@@ -2,7 +2,6 @@ package groundbass.engraving.sign.around;
 
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Shape;
-import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.spacing.Column;
@@ -11,12 +10,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** The plucking hand's letters and strokes in one row between the staves, each centred under its note. */
-public final class TechniqueRow implements Concern {
-    private static final double GAP = 0.45;
+/** The plucking hand's letters and strokes, each centred under its note. */
+final class TechniqueRow {
+    private TechniqueRow() {}
 
-    @Override
-    public void draw(Sketch sketch) {
+    static Row of(Sketch sketch) {
         var row = new Row(0.1);
         for (var span : sketch.plan().bars()) {
             if (span.bar().simile()) {
@@ -32,11 +30,7 @@ public final class TechniqueRow implements Concern {
                 mark.signs().forEach(sketch::use);
             }
         }
-        if (sketch.options().staves().hasTab()) {
-            row.placeAbove(sketch.tab(), GAP);
-        } else {
-            row.placeBelow(sketch.notation(), GAP);
-        }
+        return row;
     }
 
     private static List<Shape> shapes(TechniqueMarks.At mark, double left) {

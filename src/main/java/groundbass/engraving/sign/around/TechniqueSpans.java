@@ -7,7 +7,6 @@ import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Sign;
 import groundbass.engraving.options.TechniqueLetters.Letter.Spanned;
-import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.spacing.TechniqueMarks;
@@ -18,9 +17,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Techniques that last, such as the palm mute: words and a dashed line over their notes, beyond the other letters. */
-public final class TechniqueSpans implements Concern {
-    private static final double GAP = 0.45;
+/** Techniques that last, such as the palm mute: words and a dashed line over their notes. */
+final class TechniqueSpans {
     private static final double FROM_BARLINE = 0.3;
     private static final double CLEAR = 0.1;
 
@@ -40,9 +38,12 @@ public final class TechniqueSpans implements Concern {
         }
     }
 
-    @Override
-    public void draw(Sketch sketch) {
-        new TechniqueSpans().over(sketch);
+    private TechniqueSpans() {}
+
+    static Row of(Sketch sketch) {
+        var spans = new TechniqueSpans();
+        spans.over(sketch);
+        return spans.row;
     }
 
     private void over(Sketch sketch) {
@@ -69,11 +70,6 @@ public final class TechniqueSpans implements Concern {
             }
         }
         close(sketch, Set.of());
-        if (sketch.options().staves().hasTab()) {
-            row.placeAbove(sketch.tab(), GAP);
-        } else {
-            row.placeBelow(sketch.notation(), GAP);
-        }
     }
 
     /** Whether a barline that runs through both staves stands there, where a line leaves a gap. */

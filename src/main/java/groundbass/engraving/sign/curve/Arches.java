@@ -8,6 +8,7 @@ import groundbass.engraving.mark.Shape;
 import groundbass.engraving.sign.curve.Curves.Bow;
 import groundbass.engraving.sketch.Layer;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -50,8 +51,19 @@ final class Arches {
     private static final double HIGHEST_LIFT = 9;
     private static final double ENDS_LIFT = 6;
 
+    /** How far the ends of a gentle slur leave their heads, and how high it is for its length. */
+    private static final double GENTLE_ENDS = 1;
+
+    private static final double ROUNDEST = 0.3;
+
     /** Where along its length a curve bends: first as curves do, then steeply from its ends. */
     private static final double[] SHARES = {0.28, 0.12, 0.03};
+
+    /** Of any number of obstacles: the curve that crosses the fewest. */
+    private static final int AS_FEW_AS_CAN_BE = Integer.MAX_VALUE;
+
+    /** A curve that crosses anything at all is of no use. */
+    private static final int NONE = 1;
 
     private final Point from;
     private final Point to;
@@ -59,13 +71,16 @@ final class Arches {
     private final Bow bow;
     private final List<Box> obstacles = new ArrayList<>();
     private Shape.Curve best;
-    private int fewest = Integer.MAX_VALUE;
+
+    /** Only a curve that crosses fewer is better than the best so far. */
+    private int fewest;
 
     /** Over the numbers of a tablature, whose stems stand apart from them. */
     private static final Set<Kind> AMONG_NUMBERS =
             EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
 
-    private Arches(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
+    private Arches(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above, int fewest) {
+        this.fewest = fewest;
         this.from = from;
         this.to = to;
         this.above = above;
@@ -98,7 +113,7 @@ final class Arches {
 
     /** From point to point, arched as far as it must be; where that does not help, its ends move outward as well. */
     static Shape.Curve over(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, inTheWay(layer), Curves::slur, from, to, above).best;
+        return searched(layer, inTheWay(layer), Curves::slur, from, to, above, AS_FEW_AS_CAN_BE).best;
     }
 
     /**
@@ -106,38 +121,64 @@ final class Arches {
      * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
      */
     static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
-        return near(layer, Curves::slur, from, to, above);
+        return gentle(layer, inTheWay(layer), from, to, above, 0)
+                .or(() -> gentle(layer, NEVER_CROSSED, from, to, above, GENTLE_ENDS))
+                .or(() -> lifted(layer, inTheWay(layer), Curves::slur, from, to, above))
+                .or(() -> lifted(layer, NEVER_CROSSED, Curves::slur, from, to, above));
+    }
+
+    /**
+     * No half circle (rule: slur-leans).
+     *
+     * @param mostEnds how far its ends may leave their heads, which is better than a half circle
+     */
+    private static Optional<Shape.Curve> gentle(
+            Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above, double mostEnds) {
+        var arches = new Arches(layer, inTheWay, Curves::slur, from, to, above, NONE);
+        double most = Curves.liftUntil(ROUNDEST, to.x() - from.x());
+        for (double ends = 0; ends <= mostEnds && arches.fewest > 0; ends += STEP / 2) {
+            arches.lift(ends, SHARES[0], Math.min(most, LITTLE));
+        }
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
 
     /** As {@link #near}, and flat. */
     static Optional<Shape.Curve> tie(Layer layer, Point from, Point to, boolean above) {
-        return near(layer, Curves::tie, from, to, above);
-    }
-
-    private static Optional<Shape.Curve> near(Layer layer, Bow bow, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), bow, from, to, above)
-                .or(() -> lifted(layer, NEVER_CROSSED, bow, from, to, above));
+        return lifted(layer, inTheWay(layer), Curves::tie, from, to, above)
+                .or(() -> lifted(layer, NEVER_CROSSED, Curves::tie, from, to, above));
     }
 
     /** As {@link #overHeads}, if that crosses nothing else. */
     static Optional<Shape.Curve> clearOfHeads(Layer layer, Point from, Point to, boolean above) {
-        var arches = searched(layer, NEVER_CROSSED, Curves::slur, from, to, above);
+        var arches = searched(layer, NEVER_CROSSED, Curves::slur, from, to, above, NONE);
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
+    /**
+     * Under signs that hang lower than the heads that it joins: through what {@link #near} may pass, a little below its
+     * ends where that is needed.
+     */
+    static Optional<Shape.Curve> under(Layer layer, Point from, Point to) {
+        var arches = new Arches(layer, NEVER_CROSSED, Curves::slur, from, to, false, NONE);
+        for (double ends = 0; ends <= LITTLE && arches.fewest > 0; ends += STEP / 2) {
+            arches.lift(ends, SHARES[0], LITTLE);
+        }
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
 
     /** As {@link #overHeads}, and flat where it can be. */
     static Shape.Curve tieOverHeads(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, NEVER_CROSSED, Curves::tie, from, to, above).best;
+        return searched(layer, NEVER_CROSSED, Curves::tie, from, to, above, AS_FEW_AS_CAN_BE).best;
     }
 
     /** As {@link #over}, but through stems, flags and beams. */
     static Shape.Curve overHeads(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, NEVER_CROSSED, Curves::slur, from, to, above).best;
+        return searched(layer, NEVER_CROSSED, Curves::slur, from, to, above, AS_FEW_AS_CAN_BE).best;
     }
 
     private static Optional<Shape.Curve> lifted(
             Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, inTheWay, bow, from, to, above);
+        var arches = new Arches(layer, inTheWay, bow, from, to, above, NONE);
         arches.lift(0, SHARES[0], LITTLE);
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
@@ -146,8 +187,9 @@ final class Arches {
         return layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
     }
 
-    private static Arches searched(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, inTheWay, bow, from, to, above);
+    private static Arches searched(
+            Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above, int fewest) {
+        var arches = new Arches(layer, inTheWay, bow, from, to, above, fewest);
         for (double ends = 0; ends <= ENDS_LIFT && arches.fewest > 0; ends += STEP) {
             for (double share : SHARES) {
                 arches.lift(ends, share, HIGHEST_LIFT);
@@ -164,9 +206,10 @@ final class Arches {
     private void lift(double ends, double share, double most) {
         double sign = above ? -1 : 1;
         var plain = bow.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
+        var cuts = plain.cuts();
         for (double lift = 0; lift <= most && fewest > 0; lift += lift < 3 ? STEP : 2 * STEP) {
             var curve = plain.lifted(sign * lift);
-            int crossed = crossed(curve);
+            int crossed = crossed(curve, cuts);
             if (crossed < fewest) {
                 best = curve;
                 fewest = crossed;
@@ -174,16 +217,18 @@ final class Arches {
         }
     }
 
-    /** How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. */
-    private int crossed(Shape.Curve curve) {
+    /**
+     * How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. What it
+     * crosses comes first for the next one, which most likely crosses that, too.
+     */
+    private int crossed(Shape.Curve curve, double[] cuts) {
         var hull = hull(curve);
-        List<Box> pieces = List.of();
         int crossed = 0;
         for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
             var obstacle = obstacles.get(i);
-            if (hull.overlaps(obstacle)) {
-                pieces = pieces.isEmpty() ? curve.pieces() : pieces;
-                crossed += overlaps(pieces, obstacle) ? 1 : 0;
+            if (hull.overlaps(obstacle) && curve.overlaps(obstacle, cuts)) {
+                Collections.swap(obstacles, crossed, i);
+                crossed++;
             }
         }
         return crossed;
@@ -201,14 +246,5 @@ final class Arches {
                                 Math.max(curve.from().y(), curve.to().y()),
                                 Math.max(curve.first().y(), curve.second().y())))
                 .grown(curve.middle());
-    }
-
-    private static boolean overlaps(List<Box> pieces, Box obstacle) {
-        for (var piece : pieces) {
-            if (piece.overlaps(obstacle)) {
-                return true;
-            }
-        }
-        return false;
     }
 }

@@ -27,6 +27,9 @@ public final class Bends implements Concern {
     private static final double SIZE = 1.6;
     private static final double LINE = 0.14;
 
+    /** From the middle of an arrow to where what follows it may begin. */
+    private static final double BESIDE_ARROW = 0.55;
+
     @Override
     public void draw(Sketch sketch) {
         sketch.spots().forEach(spot -> bends(sketch, spot));
@@ -65,6 +68,7 @@ public final class Bends implements Concern {
         }
         shapes.add(new Shape.Run(amount(bend), Face.MEDIUM, SIZE, new Point(x, top - 0.25), Align.MIDDLE));
         shapes.forEach(shape -> layer.add(Kind.BEND, spot.owner(), shape));
+        layer.end(head, new Point((bend.released() ? x + Labels.RELEASE : x) + BESIDE_ARROW, startY));
     }
 
     /** A curve from the note, or straight up where it is bent before it is struck. */

@@ -83,14 +83,23 @@ public final class BentHeads implements Concern {
             var to = head.head().bent().orElseThrow();
             var small = small(to.pitch(), to.accidental(), left);
             curve(large(), small.off(isAbove()));
-            return bend().released() ? back(small.off(isAbove()), small.right() + FROM_HEAD) : small.right();
+            if (bend().released()) {
+                return back(small.off(isAbove()), small.right() + FROM_HEAD);
+            }
+            endsAt(small);
+            return small.right();
         }
 
         /** To the pitch of its fret again, whose sign holds. */
         private double back(Point from, double left) {
             var small = small(head.head().pitch(), Optional.empty(), left);
             curve(from, small.off(isAbove()));
+            endsAt(small);
             return small.right();
+        }
+
+        private void endsAt(Small small) {
+            sketch.notation().end(head, new Point(small.middle(), small.y()));
         }
 
         private Bend bend() {

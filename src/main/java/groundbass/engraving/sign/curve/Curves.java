@@ -31,10 +31,19 @@ final class Curves {
     /** Leaning to its higher end where it lies above, to its lower one where it lies below. */
     static Shape.Curve slur(Point from, Point to, boolean above, double share) {
         double length = to.x() - from.x();
-        double height = Math.min(HIGHEST, LOWEST + HEIGHT_PER_SPACE * length);
+        double height = height(length);
         double rise = (from.y() - to.y()) / Math.max(1, length);
         double lean = Math.max(-MOST_LEANING, Math.min(MOST_LEANING, LEANING * share * rise)) * (above ? 1 : -1);
         return curve(from, to, above, height, share + lean, share - lean);
+    }
+
+    private static double height(double length) {
+        return Math.min(HIGHEST, LOWEST + HEIGHT_PER_SPACE * length);
+    }
+
+    /** How far a slur's control points may be lifted until it is so high for its length; 0 where it is that already. */
+    static double liftUntil(double share, double length) {
+        return Math.max(0, share * length - height(length)) / 0.75;
     }
 
     /** Level, and flatter the shorter it is; its middle keeps off the lines of a staff. */

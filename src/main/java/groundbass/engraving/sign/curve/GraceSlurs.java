@@ -25,6 +25,9 @@ public final class GraceSlurs implements Concern {
     private static final double BESIDE = 0.3;
     private static final double OFF_NUMBER = 0.9;
 
+    /** What is less than this between grace note and chord is no curve any more. */
+    private static final double SHORTEST = 1;
+
     @Override
     public void draw(Sketch sketch) {
         Graces.each(sketch, GraceSlurs::draw);
@@ -67,13 +70,16 @@ public final class GraceSlurs implements Concern {
         if (lowest) {
             boolean stem = !cell.up() && cell.hasStem();
             double x = spot.x() + (stem ? cell.stemDx() - OFF_STEM : (head.dx() + head.right()) / 2 - OFF_STEM);
-            var curve = Arches.near(layer, under, new Point(x, head.y() + OFF_HEAD), false);
+            var beside = new Point(x, head.y() + OFF_HEAD);
+            var beneath = new Point(spot.x() + (head.dx() + head.right()) / 2, head.y() + OFF_HEAD);
+            var curve = Arches.near(layer, under, beside, false).or(() -> Arches.under(layer, under, beneath));
             if (curve.isPresent()) {
                 return curve.get();
             }
         }
-        var from = new Point(left + Graces.headWidth() + BESIDE, y + BESIDE);
-        double right = Math.max(from.x() + BESIDE, spot.x() - Columns.leftOfMain(spot.column()) - BESIDE);
+        var beside = new Point(left + Graces.headWidth() + BESIDE, y + BESIDE);
+        double right = Math.max(beside.x() + BESIDE, spot.x() - Columns.leftOfMain(spot.column()) - BESIDE);
+        var from = right - beside.x() < SHORTEST ? under : beside;
         return Arches.overHeads(layer, from, new Point(right, head.y() + BESIDE), false);
     }
 }

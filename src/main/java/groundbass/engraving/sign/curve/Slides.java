@@ -21,6 +21,10 @@ import groundbass.score.Arrival;
 public final class Slides implements Concern {
     private static final double LINE = 0.16;
     private static final double LEAST = 0.5;
+
+    /** From the middle of a bend's small head to where a line may begin. */
+    private static final double BESIDE_SMALL = 0.9;
+
     /** How far a line leans that begins or ends on another system. */
     private static final double LEAN = 1;
 
@@ -41,11 +45,14 @@ public final class Slides implements Concern {
 
     private static void notation(Sketch sketch, Reached each) {
         double lean = each.direction() * LEAN;
-        double fromY =
-                each.source().map(end -> end.head().y()).orElse(each.head().y() + lean);
+        var bent = each.source().flatMap(end -> sketch.notation().end(end.head()));
+        double fromY = bent.map(Point::y)
+                .or(() -> each.source().map(end -> end.head().y()))
+                .orElse(each.head().y() + lean);
         double toY = each.target().map(end -> end.head().y()).orElse(each.head().y() - lean);
-        double left = each.source()
-                .map(end -> end.spot().x() + end.spot().cell().headsRight() + Measures.SLIDE_GAP)
+        double left = bent.map(at -> at.x() + BESIDE_SMALL)
+                .or(() -> each.source()
+                        .map(end -> end.spot().x() + end.spot().cell().headsRight() + Measures.SLIDE_GAP))
                 .orElse(each.start());
         double right = each.target()
                 .map(end -> end.spot().x() - Slurs.columnLeft(end.spot()) - Measures.SLIDE_GAP)
@@ -56,7 +63,10 @@ public final class Slides implements Concern {
     private static void tab(Sketch sketch, Reached each) {
         double y = Measures.stringY(each.string());
         double left = each.source()
-                .map(end -> each.start() + reach(end) + Measures.SLIDE_GAP)
+                .map(end -> sketch.tab()
+                        .end(end.head())
+                        .map(Point::x)
+                        .orElseGet(() -> each.start() + reach(end) + Measures.SLIDE_GAP))
                 .orElse(each.start());
         double right = each.target()
                 .map(end -> each.end() - reach(end) - Measures.SLIDE_GAP)

@@ -13,17 +13,18 @@ import groundbass.engraving.sketch.Sketch;
 import groundbass.score.Arrival;
 import groundbass.score.Passage;
 
-/** The letters of slurs, clear of them all: in a row on the tablature, on a notation staff alone each at its slur. */
+/**
+ * The letters of slurs, clear of them all: on a notation staff alone each at its slur, on the tablature in a row that
+ * {@link groundbass.engraving.sign.around.LetterRows} places.
+ */
 public final class SlurLetters implements Concern {
-    private static final double SIZE = 1.5;
+    private static final double SIZE = 1.75;
     private static final double CLEAR = 0.3;
     private static final double FROM_BARLINE = 0.25;
 
     @Override
     public void draw(Sketch sketch) {
-        if (sketch.options().staves().hasTab()) {
-            sketch.slurLetters(true).placeAbove(sketch.tab(), CLEAR);
-        } else {
+        if (!sketch.options().staves().hasTab()) {
             sketch.slurLetters(true).placeEachAbove(sketch.notation(), CLEAR);
             sketch.slurLetters(false).placeEachBelow(sketch.notation(), CLEAR);
         }

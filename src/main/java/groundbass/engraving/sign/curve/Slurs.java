@@ -21,6 +21,7 @@ import java.util.stream.Stream;
  */
 public final class Slurs implements Concern {
     private static final double OFF_HEAD = 0.85;
+    private static final double OFF_SMALL = 0.75;
     private static final double OFF_STEM = 0.35;
     private static final double BESIDE_HEAD = 0.3;
     private static final double OFF_CENTRE = 0.5;
@@ -55,7 +56,8 @@ public final class Slurs implements Concern {
                     .findFirst()
                     .or(() -> Stream.of(usual, !usual)
                             .flatMap(above ->
-                                    Arches.clearOfHeads(layer, from(each, above), to(each, above), above).stream())
+                                    Arches.clearOfHeads(layer, from(layer, each, above), to(layer, each, above), above)
+                                            .stream())
                             .findFirst())
                     .orElseGet(() -> fromNowhere(layer, each, usual));
             layer.add(Kind.SLUR, each.owner(), drawn);
@@ -67,28 +69,31 @@ public final class Slurs implements Concern {
 
     /** A short slur to its head, since there is no way from its first note. */
     private static Shape.Curve fromNowhere(Layer layer, Reached each, boolean above) {
-        var to = to(each, above);
-        return Arches.overHeads(layer, new Point(Math.max(from(each, above).x(), to.x() - SHORT), to.y()), to, above);
+        var to = to(layer, each, above);
+        double left = Math.max(from(layer, each, above).x(), to.x() - SHORT);
+        return Arches.overHeads(layer, new Point(left, to.y()), to, above);
     }
 
     private static Optional<Shape.Curve> near(Layer layer, Reached each, boolean above) {
-        return Arches.near(layer, from(each, above), to(each, above), above);
+        return Arches.near(layer, from(layer, each, above), to(layer, each, above), above);
     }
 
-    private static Point from(Reached each, boolean above) {
+    private static Point from(Layer layer, Reached each, boolean above) {
         return each.source()
-                .map(end -> leaving(end, above))
+                .map(end -> layer.end(end.head())
+                        .map(at -> at.moved(0, above ? -OFF_SMALL : OFF_SMALL))
+                        .orElseGet(() -> leaving(end, above)))
                 .orElseGet(() -> new Point(
-                        Math.min(each.start(), to(each, above).x() - SHORTEST),
-                        to(each, above).y()));
+                        Math.min(each.start(), to(layer, each, above).x() - SHORTEST),
+                        to(layer, each, above).y()));
     }
 
-    private static Point to(Reached each, boolean above) {
+    private static Point to(Layer layer, Reached each, boolean above) {
         return each.target()
                 .map(end -> arriving(end, above))
                 .orElseGet(() -> new Point(
-                        Math.max(each.end(), from(each, above).x() + SHORTEST),
-                        from(each, above).y()));
+                        Math.max(each.end(), from(layer, each, above).x() + SHORTEST),
+                        from(layer, each, above).y()));
     }
 
     /** Over or under its head, right of a stem that points the same way; beside it where other heads lie there. */
@@ -139,13 +144,21 @@ public final class Slurs implements Concern {
 
     private static void tab(Sketch sketch, List<Reached> all) {
         for (var each : all) {
-            var curve =
-                    overNumbers(sketch.tab(), each.start(), each.end(), Measures.stringY(each.string()), OFF_NUMBER);
+            double start = start(sketch.tab(), each);
+            var curve = overNumbers(sketch.tab(), start, each.end(), Measures.stringY(each.string()), OFF_NUMBER);
             sketch.tab().add(Kind.SLUR, each.owner(), curve);
             if (each.target().isPresent()) {
-                SlurLetters.add(sketch, each.kind(), each.owner(), (each.start() + each.end()) / 2, true);
+                SlurLetters.add(sketch, each.kind(), each.owner(), (start + each.end()) / 2, true);
             }
         }
+    }
+
+    /** Behind the arrow of a bend, where there is room for a curve. */
+    private static double start(Layer tab, Reached each) {
+        return each.source()
+                .flatMap(end -> tab.end(end.head()))
+                .map(at -> Math.max(each.start(), Math.min(at.x(), each.end() - SHORTEST)))
+                .orElse(each.start());
     }
 
     /** Over the numbers on a string (rule: tab-slurs); under them where other numbers stand in the way. */

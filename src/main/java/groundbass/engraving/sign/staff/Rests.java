@@ -13,10 +13,15 @@ import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.spacing.BarSpan;
 import groundbass.engraving.spacing.Cell;
 import groundbass.engraving.spacing.Columns;
+import groundbass.score.Fraction;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.NoteValue.Base;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Set;
 
@@ -34,19 +39,51 @@ public final class Rests implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
-        for (var spot : sketch.spots()) {
-            if (spot.cell().isRest()) {
-                draw(sketch, spot);
-            }
-        }
+        beats(sketch).forEach(rests -> draw(sketch, rests));
         for (var span : sketch.plan().bars()) {
             wholeBars(sketch, span);
         }
     }
 
-    private static void draw(Sketch sketch, Spot spot) {
+    private record Beat(int bar, int voice, Fraction start) {}
+
+    /** The rests that each voice has in each beat. */
+    private static Collection<List<Spot>> beats(Sketch sketch) {
+        var beats = new LinkedHashMap<Beat, List<Spot>>();
+        for (var spot : sketch.spots()) {
+            if (spot.cell().isRest() && !isSaidAbove(spot)) {
+                var meter = spot.span().bar().written().inForce().meter();
+                var start = meter.beatStart(spot.cell().element().onset());
+                var beat = new Beat(spot.span().index(), spot.cell().voice(), start);
+                beats.computeIfAbsent(beat, each -> new ArrayList<>()).add(spot);
+            }
+        }
+        return beats.values();
+    }
+
+    /** Whether the upper voice has the same rest at the same moment, which does for both (rule: rest-of-both-voices). */
+    static boolean isSaidAbove(Spot rest) {
+        return rest.cell().voice() > 0
+                && rest.column().cells().stream()
+                        .filter(each -> each.isRest() && each.voice() == 0)
+                        .map(Cell::element)
+                        .anyMatch(upper -> upper.value()
+                                        .equals(rest.cell().element().value())
+                                && upper.length().equals(rest.cell().element().length()));
+    }
+
+    /** At one height, that of the one that has to go farthest, unless others are in the way there (rule: rests-of-a-beat). */
+    private static void draw(Sketch sketch, List<Spot> rests) {
+        var raises = rests.stream().map(rest -> raise(sketch, rest)).toList();
+        int farthest = raises.stream().max(Comparator.comparing(Math::abs)).orElseThrow();
+        boolean together = rests.stream().allMatch(rest -> isClear(sketch, rest, farthest));
+        for (int i = 0; i < rests.size(); i++) {
+            draw(sketch, rests.get(i), together ? farthest : raises.get(i));
+        }
+    }
+
+    private static void draw(Sketch sketch, Spot spot, int raise) {
         var base = spot.cell().element().value().base();
-        int raise = raise(sketch, spot);
         double y = Measures.y(position(base) + raise);
         sketch.notation().add(Kind.REST, spot.owner(), new Shape.Sign(Glyph.rest(base), new Point(spot.x(), y), 1));
         for (var dot : spot.cell().dots()) {
@@ -65,20 +102,34 @@ public final class Rests implements Concern {
      */
     private static int raise(Sketch sketch, Spot rest) {
         int home = rest.cell().voices() < 2 ? 0 : side(sketch, rest);
-        var base = rest.cell().element().value().base();
-        var ink = MusicFont.bravura().box(Glyph.rest(base)).moved(rest.x(), 0);
-        var obstacles = obstacles(sketch, ink);
+        var obstacles = obstacles(sketch, ink(rest));
         int outward = rest.cell().voices() > 1 && rest.cell().voice() == 1 ? -1 : 1;
         for (int step = 0; step <= FARTHEST; step += 2) {
             for (int sign : new int[] {outward, -outward}) {
                 int raise = home + sign * step;
-                var box = ink.moved(0, Measures.y(position(base) + raise)).grown(CLEAR);
-                if (obstacles.stream().noneMatch(box::overlaps)) {
+                if (isClear(rest, raise, obstacles)) {
                     return raise;
                 }
             }
         }
         return home;
+    }
+
+    private static boolean isClear(Sketch sketch, Spot rest, int raise) {
+        return isClear(rest, raise, obstacles(sketch, ink(rest)));
+    }
+
+    private static boolean isClear(Spot rest, int raise, List<Box> obstacles) {
+        int position = position(rest.cell().element().value().base()) + raise;
+        return obstacles.stream()
+                .noneMatch(ink(rest).moved(0, Measures.y(position)).grown(CLEAR)::overlaps);
+    }
+
+    /** Of a rest whose origin is at height zero. */
+    private static Box ink(Spot rest) {
+        return MusicFont.bravura()
+                .box(Glyph.rest(rest.cell().element().value().base()))
+                .moved(rest.x(), 0);
     }
 
     private static List<Box> obstacles(Sketch sketch, Box ink) {

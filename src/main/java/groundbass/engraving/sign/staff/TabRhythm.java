@@ -37,7 +37,7 @@ public final class TabRhythm implements Concern {
     public void draw(Sketch sketch) {
         for (var spot : sketch.spots()) {
             var side = Side.of(sketch, spot.cell().voice(), spot.cell().voices());
-            if (spot.cell().isRest()) {
+            if (spot.cell().isRest() && !Rests.isSaidAbove(spot)) {
                 rest(sketch, spot, side);
             } else {
                 stem(sketch, spot, side);

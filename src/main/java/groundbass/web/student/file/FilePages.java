@@ -73,10 +73,11 @@ public final class FilePages implements PageGroup {
             return;
         }
         var transfer = new RecordedTransfer(downloads, file.released(), requester(ctx, principal), cookie, ctx);
-        answer(file)
-                .withDownloadName(file.downloadName())
-                .withTransfer(transfer)
-                .send(ctx);
+        boolean shown = file.readable() && ctx.queryParam("open") != null;
+        var answer = shown
+                ? answer(file).withShownName(file.downloadName())
+                : answer(file).withDownloadName(file.downloadName());
+        answer.withTransfer(transfer).send(ctx);
     }
 
     /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */

@@ -26,6 +26,11 @@ public record OfferedFile(ReleaseId release, EpisodeId episode, String stem, Rel
         return file.role() == FileRole.BUNDLE ? file.name() : stem + "-" + file.name();
     }
 
+    /** Whether a browser can show it. */
+    boolean readable() {
+        return file.role() == FileRole.SHEET;
+    }
+
     public boolean playable() {
         return file.role().isPlayed();
     }

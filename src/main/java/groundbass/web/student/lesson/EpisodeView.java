@@ -116,6 +116,6 @@ public record EpisodeView(
     /** @param name what one hears; {@code speed} how fast, empty where that is not known */
     public record TrackView(String path, String name, String speed) {}
 
-    /** A file to take home: what it is, of what kind, how large. */
-    public record FileView(String path, String name, String kind, String size) {}
+    /** A file to take home: what it is, of what kind, how large; {@code open} shows it in the browser, where one can. */
+    public record FileView(String path, String name, String kind, String size, Optional<String> open) {}
 }

@@ -13,6 +13,7 @@ import groundbass.web.student.lesson.EpisodeView.TrackView;
 import groundbass.web.view.Reader;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Names the files of one release in plain words. */
 final class FileViews {
@@ -37,12 +38,13 @@ final class FileViews {
     }
 
     static boolean isTrack(ReleaseFile file) {
-        return file.role() == FileRole.PRACTICE || file.role() == FileRole.OWN_TRACK;
+        return (file.role() == FileRole.PRACTICE && file.exercise().isEmpty()) || file.role() == FileRole.OWN_TRACK;
     }
 
     FileView file(ReleaseFile file) {
         String path = ways.file(release.id(), file.name());
-        return new FileView(path, name(file), kind(file.name()), reader.size(file.size()));
+        var open = Optional.of(path + "?open").filter(shown -> file.role() == FileRole.SHEET);
+        return new FileView(path, name(file), kind(file.name()), reader.size(file.size()), open);
     }
 
     private TrackView track(ReleaseFile file) {
@@ -83,6 +85,9 @@ final class FileViews {
     }
 
     private String practice(ReleaseFile file) {
+        if (file.exercise().isPresent()) {
+            return say("student.file.exercise.practice", file.exercise().getAsInt());
+        }
         var track = track(file);
         return track.speed().isEmpty() ? track.name() : track.name() + ", " + track.speed();
     }

@@ -36,12 +36,14 @@ public final class FindPage implements PageGroup {
 
     private final Pages pages;
     private final LessonIndex index;
+    private final ReleaseContents contents;
     private final RateLimits limits;
     private final TimedCache<Integer, Choices> choices;
 
-    public FindPage(Pages pages, LessonIndex index, RateLimits limits, Clock clock) {
+    public FindPage(Pages pages, LessonIndex index, ReleaseContents contents, RateLimits limits, Clock clock) {
         this.pages = pages;
         this.index = index;
+        this.contents = contents;
         this.limits = limits;
         this.choices = TimedCache.small(clock, FRESH, 1);
     }
@@ -83,15 +85,19 @@ public final class FindPage implements PageGroup {
                 !form.address().equals(FindForm.PATH));
     }
 
-    private static Found found(FoundLesson lesson, Reader reader) {
+    private Found found(FoundLesson lesson, Reader reader) {
         var card = new EpisodeCard(
                 Paths.of(lesson.series(), lesson.number()),
                 lesson.number(),
                 lesson.title(),
                 lesson.seriesTitle(),
+                contents.language(lesson.release()),
                 reader.say(Message.of(lesson.level().messageKey())),
                 TechniqueWords.of(lesson.techniqueWords(), reader),
-                Optional.of(lesson.publishedAt().atZone(lesson.zone())));
+                Optional.of(lesson.publishedAt().atZone(lesson.zone())),
+                Optional.of(lesson.release())
+                        .filter(release -> lesson.pictured())
+                        .map(CardPictures::of));
         String key = KeyWords.of(lesson.keyName(), reader);
         return new Found(
                 card, reader.say(Message.of("find.facts", key, lesson.meter(), lesson.tempo(), lesson.strings())));

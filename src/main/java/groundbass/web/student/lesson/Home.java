@@ -37,6 +37,7 @@ public final class Home implements Function<Reader, View> {
         return new Shelf(
                 series.title(),
                 Paths.of(series),
+                cards.language(published),
                 series.summary(),
                 published.parts().size(),
                 newest);

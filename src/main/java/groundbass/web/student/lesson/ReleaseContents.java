@@ -51,14 +51,19 @@ public final class ReleaseContents {
         return pages.get(id, () -> read(id)).map(Read::content);
     }
 
-    /** The words of its techniques; none where its page cannot be read, since a list shows other lessons too. */
-    List<String> techniques(ReleaseId id) {
+    /** The same for a list; empty where its page cannot be read, since a list shows other lessons too. */
+    Optional<PageContent> listed(ReleaseId id) {
         try {
-            return page(id).map(PageContent::techniques).orElse(List.of());
+            return page(id);
         } catch (UncheckedIOException e) {
             without("the page of release " + id, e);
-            return List.of();
+            return Optional.empty();
         }
+    }
+
+    /** The language that its title and texts are in; empty where that is not known. */
+    String language(ReleaseId id) {
+        return listed(id).map(PageContent::language).orElse("");
     }
 
     /** A file as text, for a picture that becomes a part of the page; empty where it is damaged or missing. */

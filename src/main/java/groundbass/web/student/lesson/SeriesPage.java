@@ -63,6 +63,7 @@ public final class SeriesPage implements PageGroup {
                 series.title(),
                 series.slug().value(),
                 Paths.of(series),
+                cards.language(found),
                 series.summary(),
                 coming,
                 calendar,
@@ -74,6 +75,7 @@ public final class SeriesPage implements PageGroup {
     /**
      * What the template shows.
      *
+     * @param language of its title and summary; empty where it is not known
      * @param coming what comes next, as far as it may be known
      * @param calendar whether there is a calendar of it
      * @param all how many lessons there are on all pages
@@ -82,6 +84,7 @@ public final class SeriesPage implements PageGroup {
             String title,
             String slug,
             String path,
+            String language,
             String summary,
             List<Next> coming,
             boolean calendar,
