@@ -22,15 +22,17 @@ public final class TakenSums {
             count(*) filter (where taken.robot) as robots""";
 
     private static final String AGE = """
-            cast(case when episode.published_at is null or taken.started_at < episode.published_at then 0
-                else floor(extract(epoch from (taken.started_at - episode.published_at)) / 3600) end as integer)""";
+            cast(case when episode.published_at is null or download.started_at < episode.published_at then 0
+                else floor(extract(epoch from (download.started_at - episode.published_at)) / 3600) end as integer)""";
+
+    /** An outer join, or H2 would go through all lessons and look for the records of each. */
+    private static final String BESIDE = " left join episode on episode.id = download.episode_id";
 
     private TakenSums() {}
 
     /** {@link #records} with their age: whole hours since their lesson was brought out, 0 for what was taken before that. */
     public static String aged(String which) {
-        return "(select taken.*, " + AGE + " as age from " + records(which)
-                + " join episode on episode.id = taken.episode_id) taken";
+        return records(", " + AGE + " as age", BESIDE, which);
     }
 
     /**
@@ -39,6 +41,10 @@ public final class TakenSums {
      * @param which a condition more on {@code download}
      */
     public static String records(String which) {
+        return records("", "", which);
+    }
+
+    private static String records(String more, String beside, String which) {
         return """
                 (select download.episode_id, download.file_name, download.started_at, download.state, download.robot,
                     download.student_id is null and not download.departed as nobody,
@@ -46,7 +52,8 @@ public final class TakenSums {
                         else not exists (
                             select 1 from download earlier
                             where earlier.student_id = download.student_id and earlier.episode_id = download.episode_id
-                                and earlier.id < download.id) end as newcomer
-                from download where not download.own and not download.repeated and (""" + which + ")) taken";
+                                and earlier.id < download.id) end as newcomer""" + more
+                + " from download" + beside + " where not download.own and not download.repeated and (" + which
+                + ")) taken";
     }
 }

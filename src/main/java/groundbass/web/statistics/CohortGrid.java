@@ -55,7 +55,12 @@ public record CohortGrid(List<Row> rows) {
         return rows.isEmpty();
     }
 
-    /** How many weeks the first row has. */
+    /** In units of the drawing, ten for a week; as if there were {@value #MOST} where there are fewer. */
+    public int width() {
+        return 10 * Math.max(MOST, weeks().size());
+    }
+
+    /** How many weeks the longest row has. */
     public List<Integer> weeks() {
         return IntStream.range(
                         0,
