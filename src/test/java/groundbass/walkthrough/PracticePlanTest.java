@@ -18,7 +18,7 @@ class PracticePlanTest {
     void theFastestBeatSetsTheTempoToBeginWith() {
         assertThat(opening(HEAD.formatted(150) + FOURS.formatted(1)))
                 .contains("begin slowly: 40 % of the tempo (60 quarters a minute).")
-                .contains("Loop what is hardest: bar 1, beat 1 (as fast as it gets).");
+                .contains("Worth a loop: bar 1, beat 1 (as fast as it gets).");
     }
 
     /** At 60 they are four a second already: nothing is hard, and slower than written is still the way to begin. */
@@ -26,7 +26,7 @@ class PracticePlanTest {
     void aSlowLineBeginsALittleSlower() {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-4 E3\n"))
                 .contains("begin slowly: 80 % of the tempo (48 quarters a minute).")
-                .doesNotContain("hardest");
+                .doesNotContain("Worth a loop");
     }
 
     @Test
