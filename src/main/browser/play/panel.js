@@ -183,6 +183,7 @@ export class Panel {
 
   #typedTempo(field, set) {
     if (field.value && Number.isFinite(field.valueAsNumber)) set(field.valueAsNumber);
+    field.value = ""; // what it became, where that is not what was typed
     this.#showTempo();
   }
 

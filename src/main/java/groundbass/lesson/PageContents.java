@@ -42,8 +42,7 @@ public final class PageContents {
     }
 
     /** @param others its walkthrough in other languages */
-    public static LineContent line(
-            Line line, List<Picture> pictures, Retelling walkthrough, List<ToldContent> others) {
+    public static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough, List<ToldContent> others) {
         var header = line.header();
         return new LineContent(
                 header.title(),

@@ -90,6 +90,8 @@ class PracticeTest {
         tempo.press("Enter");
         tempo.blur();
         assertThat(tempo.inputValue()).as("150 % at most").isEqualTo("180");
+        chooseTempo(page, 400);
+        assertThat(page.locator("[data-part=typed]").first().inputValue()).isEqualTo("150");
     }
 
     /** At 120 beats a minute for the full tempo, 60 is half of it. */

@@ -114,8 +114,7 @@ public final class EpisodeViews {
 
     private Stream<LineView> lines(
             ReleaseId release, PageContent content, List<ReleaseFile> files, Ways ways, Reader reader) {
-        var views = new LineViews(
-                release, contents, files, ways, content.language(), reader);
+        var views = new LineViews(release, contents, files, ways, content.language(), reader);
         return IntStream.range(0, content.lines().size())
                 .mapToObj(i -> views.of(
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));

@@ -106,7 +106,8 @@ final class LineViews {
                 .filter(told -> told.steps().size() == own.size())
                 .findFirst();
         return IntStream.range(0, own.size())
-                .mapToObj(i -> other.map(told -> other(own.get(i), told, i)).orElseGet(() -> step(own.get(i), language)))
+                .mapToObj(
+                        i -> other.map(told -> other(own.get(i), told, i)).orElseGet(() -> step(own.get(i), language)))
                 .toList();
     }
 
