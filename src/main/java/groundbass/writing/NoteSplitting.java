@@ -66,7 +66,8 @@ final class NoteSplitting {
         return NoteValue.lasting(to.minus(from)).isPresent()
                 && keepsGrid(from, to)
                 && keepsBeats(from, to)
-                && showsMiddle(from, to);
+                && showsMiddle(from, to)
+                && !isSecondHalfOfThree(from, to);
     }
 
     /**
@@ -97,6 +98,12 @@ final class NoteSplitting {
      */
     private boolean showsMiddle(Fraction from, Fraction to) {
         return !pulse.hidesMiddle(from, to) || from.isZero() || isMiddlePair(from, to);
+    }
+
+    /** What lasts from the middle of a bar of three beats to its end, a beat and a half (rule: three-is-not-six). */
+    private boolean isSecondHalfOfThree(Fraction from, Fraction to) {
+        var bar = pulse.unit().times(3);
+        return pulse.isSimple() && pulse.beatCount() == 3 && to.equals(bar) && from.equals(bar.dividedBy(2));
     }
 
     private boolean isMiddlePair(Fraction from, Fraction to) {

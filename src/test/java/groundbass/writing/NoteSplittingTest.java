@@ -61,6 +61,13 @@ class NoteSplittingTest {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
+    /** rule: three-is-not-six: two dotted quarters are the beats of 6/8. */
+    @ParameterizedTest
+    @CsvSource({"3, 4, 3/8 3/8, 4. 8~4", "3, 2, 3/4 3/4, 2. 4~2", "3, 4, 1/4 1/8 3/8, 4 8 8~4"})
+    void aBarOfThreeDoesNotLookLikeSix(int counts, int unit, String rhythm, String expected) {
+        assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
+    }
+
     /** rule: compound-note-in-its-beat: a note leaves its group only to fill whole ones. */
     @ParameterizedTest
     @CsvSource({

@@ -22,7 +22,9 @@ import groundbass.score.Arrival;
 import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -34,40 +36,51 @@ final class Legend {
     private static final double LINE = 2.6;
 
     private final SheetOptions options;
-    private final List<Page.Part> parts = new ArrayList<>();
-    private double x;
-    private double y = LINE;
+    private final Map<Sign, Entry> entries = new EnumMap<>(Sign.class);
 
-    private Legend(SheetOptions options) {
+    Legend(SheetOptions options) {
         this.options = options;
     }
 
-    static List<Page.Part> parts(SheetOptions options, Set<Sign> used) {
-        if (used.isEmpty()) {
-            return List.of();
+    /**
+     * A sign at the left margin, on a baseline of height zero, and its meaning.
+     *
+     * @param width of the sign
+     * @param whole width of both
+     */
+    private record Entry(Shape.Word sign, double width, String meaning, double whole) {
+        Page.Part at(double x, double y) {
+            var right = new Point(x + width + TO_MEANING, y);
+            var words = new Shape.Run(meaning, Face.REGULAR, SIZE, right, Align.START);
+            var marks = List.of(Mark.free(Kind.TEXT, sign.moved(x, y)), Mark.free(Kind.TEXT, words));
+            var box = new Box(x, y - LINE + 1, x + whole, y + 1);
+            return new Page.Part(new Group(Role.ITEM, Optional.empty(), box), marks);
         }
-        var legend = new Legend(options);
-        used.stream().sorted().forEach(legend::entry);
-        return legend.parts;
     }
 
-    private void entry(Sign sign) {
+    List<Page.Part> parts(Set<Sign> used) {
+        var parts = new ArrayList<Page.Part>();
+        double x = 0;
+        double y = LINE;
+        for (var sign : used.stream().sorted().toList()) {
+            var entry = entries.computeIfAbsent(sign, this::entry);
+            if (x > 0 && x + entry.whole() > options.paper().room()) {
+                x = 0;
+                y += LINE;
+            }
+            parts.add(entry.at(x, y));
+            x += entry.whole() + BETWEEN;
+        }
+        return parts;
+    }
+
+    private Entry entry(Sign sign) {
         var sample = sample(sign);
         double width =
                 sample.stream().mapToDouble(shape -> shape.box().right()).max().orElse(0);
         String meaning = options.words().meaning(sign);
         double whole = width + TO_MEANING + TextFont.of(Face.REGULAR).width(meaning) * SIZE;
-        if (x > 0 && x + whole > options.paper().room()) {
-            x = 0;
-            y += LINE;
-        }
-        var marks = new ArrayList<Mark>();
-        marks.add(Mark.free(Kind.TEXT, new Shape.Word(spelled(sample), sample).moved(x, y)));
-        var at = new Point(x + width + TO_MEANING, y);
-        marks.add(Mark.free(Kind.TEXT, new Shape.Run(meaning, Face.REGULAR, SIZE, at, Align.START)));
-        var group = new Group(Role.ITEM, Optional.empty(), new Box(x, y - LINE + 1, x + whole, y + 1));
-        parts.add(new Page.Part(group, marks));
-        x += whole + BETWEEN;
+        return new Entry(new Shape.Word(spelled(sample), sample), width, meaning, whole);
     }
 
     /** A drawn sign says nothing that its meaning does not say. */

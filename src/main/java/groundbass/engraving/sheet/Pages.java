@@ -23,12 +23,14 @@ final class Pages {
     private final Paper paper;
     private final SheetOptions options;
     private final PageFooter footer;
+    private final Legend legend;
     private final Map<Set<Sign>, Double> legendHeights = new HashMap<>();
 
     Pages(SheetOptions options) {
         this.paper = options.paper();
         this.options = options;
         this.footer = new PageFooter(options);
+        this.legend = new Legend(options);
     }
 
     /** By how much the highest system, with the heading over it, is too high for a page; 1 or less where all fit. */
@@ -65,7 +67,7 @@ final class Pages {
     }
 
     private List<Page.Part> legend(Set<Sign> signs) {
-        return options.legend() ? Legend.parts(options, signs) : List.of();
+        return options.legend() ? legend.parts(signs) : List.of();
     }
 
     private double legendHeight(Set<Sign> signs) {

@@ -65,27 +65,23 @@ final class Arches {
     /** A curve that crosses anything at all is of no use. */
     private static final int NONE = 1;
 
-    private final Point from;
-    private final Point to;
-    private final boolean above;
-    private final Bow bow;
-    private final List<Box> obstacles = new ArrayList<>();
-    private Shape.Curve best;
-
-    /** Only a curve that crosses fewer is better than the best so far. */
-    private int fewest;
-
     /** Over the numbers of a tablature, whose stems stand apart from them. */
     private static final Set<Kind> AMONG_NUMBERS =
             EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
 
-    private Arches(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above, int fewest) {
-        this.fewest = fewest;
+    private final Point from;
+    private final Point to;
+    private final boolean above;
+    private final List<Box> all = new ArrayList<>();
+
+    /** Those that are never crossed. */
+    private final List<Box> hard = new ArrayList<>();
+
+    private Arches(Layer layer, Point from, Point to, boolean above) {
         this.from = from;
         this.to = to;
         this.above = above;
-        this.bow = bow;
-        this.best = bow.between(from, to, above, SHARES[0]);
+        var inTheWay = layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
         for (var mark : layer.marks()) {
             if (inTheWay.contains(mark.kind())) {
                 admit(mark);
@@ -98,7 +94,11 @@ final class Arches {
         if (box.right() > from.x() - BESIDE && box.left() < to.x() + BESIDE) {
             for (var piece : mark.shape().pieces()) {
                 if (!isBeside(piece)) {
-                    obstacles.add(piece.grown(CLEAR));
+                    var obstacle = piece.grown(CLEAR);
+                    all.add(obstacle);
+                    if (NEVER_CROSSED.contains(mark.kind())) {
+                        hard.add(obstacle);
+                    }
                 }
             }
         }
@@ -113,45 +113,35 @@ final class Arches {
 
     /** From point to point, arched as far as it must be; where that does not help, its ends move outward as well. */
     static Shape.Curve over(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, inTheWay(layer), Curves::slur, from, to, above, AS_FEW_AS_CAN_BE).best;
+        var arches = new Arches(layer, from, to, above);
+        return arches.searched(arches.all, Curves::slur, AS_FEW_AS_CAN_BE).best;
     }
 
     /**
      * Close to its ends, which stay where they are: clear of everything, else through a stem, a flag or a beam, which
-     * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
+     * harms less than a curve that leaves its heads (rule: curve-at-its-heads). Over or under a sign its ends leave their
+     * heads a little, which is better than a half circle (rule: slur-leans).
      */
     static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
-        return gentle(layer, inTheWay(layer), from, to, above, 0)
-                .or(() -> gentle(layer, NEVER_CROSSED, from, to, above, GENTLE_ENDS))
-                .or(() -> lifted(layer, inTheWay(layer), Curves::slur, from, to, above))
-                .or(() -> lifted(layer, NEVER_CROSSED, Curves::slur, from, to, above));
-    }
-
-    /**
-     * No half circle (rule: slur-leans).
-     *
-     * @param mostEnds how far its ends may leave their heads, which is better than a half circle
-     */
-    private static Optional<Shape.Curve> gentle(
-            Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above, double mostEnds) {
-        var arches = new Arches(layer, inTheWay, Curves::slur, from, to, above, NONE);
-        double most = Curves.liftUntil(ROUNDEST, to.x() - from.x());
-        for (double ends = 0; ends <= mostEnds && arches.fewest > 0; ends += STEP / 2) {
-            arches.lift(ends, SHARES[0], Math.min(most, LITTLE));
-        }
-        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+        var arches = new Arches(layer, from, to, above);
+        double gentle = Math.min(LITTLE, Curves.liftUntil(ROUNDEST, to.x() - from.x()));
+        return arches.clear(arches.all, Curves::slur, 0, gentle)
+                .or(() -> arches.clear(arches.hard, Curves::slur, GENTLE_ENDS, gentle))
+                .or(() -> arches.clear(arches.all, Curves::slur, 0, LITTLE))
+                .or(() -> arches.clear(arches.hard, Curves::slur, 0, LITTLE));
     }
 
     /** As {@link #near}, and flat. */
     static Optional<Shape.Curve> tie(Layer layer, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), Curves::tie, from, to, above)
-                .or(() -> lifted(layer, NEVER_CROSSED, Curves::tie, from, to, above));
+        var arches = new Arches(layer, from, to, above);
+        return arches.clear(arches.all, Curves::tie, 0, LITTLE)
+                .or(() -> arches.clear(arches.hard, Curves::tie, 0, LITTLE));
     }
 
     /** As {@link #overHeads}, if that crosses nothing else. */
     static Optional<Shape.Curve> clearOfHeads(Layer layer, Point from, Point to, boolean above) {
-        var arches = searched(layer, NEVER_CROSSED, Curves::slur, from, to, above, NONE);
-        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+        var arches = new Arches(layer, from, to, above);
+        return arches.searched(arches.hard, Curves::slur, NONE).found();
     }
 
     /**
@@ -159,79 +149,101 @@ final class Arches {
      * ends where that is needed.
      */
     static Optional<Shape.Curve> under(Layer layer, Point from, Point to) {
-        var arches = new Arches(layer, NEVER_CROSSED, Curves::slur, from, to, false, NONE);
-        for (double ends = 0; ends <= LITTLE && arches.fewest > 0; ends += STEP / 2) {
-            arches.lift(ends, SHARES[0], LITTLE);
-        }
-        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+        var arches = new Arches(layer, from, to, false);
+        return arches.clear(arches.hard, Curves::slur, LITTLE, LITTLE);
     }
 
     /** As {@link #overHeads}, and flat where it can be. */
     static Shape.Curve tieOverHeads(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, NEVER_CROSSED, Curves::tie, from, to, above, AS_FEW_AS_CAN_BE).best;
+        var arches = new Arches(layer, from, to, above);
+        return arches.searched(arches.hard, Curves::tie, AS_FEW_AS_CAN_BE).best;
     }
 
     /** As {@link #over}, but through stems, flags and beams. */
     static Shape.Curve overHeads(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, NEVER_CROSSED, Curves::slur, from, to, above, AS_FEW_AS_CAN_BE).best;
-    }
-
-    private static Optional<Shape.Curve> lifted(
-            Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, inTheWay, bow, from, to, above, NONE);
-        arches.lift(0, SHARES[0], LITTLE);
-        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
-    }
-
-    private static Set<Kind> inTheWay(Layer layer) {
-        return layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
-    }
-
-    private static Arches searched(
-            Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above, int fewest) {
-        var arches = new Arches(layer, inTheWay, bow, from, to, above, fewest);
-        for (double ends = 0; ends <= ENDS_LIFT && arches.fewest > 0; ends += STEP) {
-            for (double share : SHARES) {
-                arches.lift(ends, share, HIGHEST_LIFT);
-            }
-        }
-        return arches;
+        var arches = new Arches(layer, from, to, above);
+        return arches.searched(arches.hard, Curves::slur, AS_FEW_AS_CAN_BE).best;
     }
 
     /** The curve at its usual height or a little higher, if that is clear. */
     static Optional<Shape.Curve> plain(Layer layer, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), Curves::slur, from, to, above);
+        var arches = new Arches(layer, from, to, above);
+        return arches.clear(arches.all, Curves::slur, 0, LITTLE);
     }
 
-    private void lift(double ends, double share, double most) {
-        double sign = above ? -1 : 1;
-        var plain = bow.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
-        var cuts = plain.cuts();
-        for (double lift = 0; lift <= most && fewest > 0; lift += lift < 3 ? STEP : 2 * STEP) {
-            var curve = plain.lifted(sign * lift);
-            int crossed = crossed(curve, cuts);
-            if (crossed < fewest) {
-                best = curve;
-                fewest = crossed;
-            }
+    /** @param mostEnds how far its ends may move outward */
+    private Optional<Shape.Curve> clear(List<Box> obstacles, Bow bow, double mostEnds, double mostLift) {
+        var search = new Search(obstacles, bow, NONE);
+        for (double ends = 0; ends <= mostEnds && !search.isClear(); ends += STEP / 2) {
+            search.lift(ends, SHARES[0], mostLift);
         }
+        return search.found();
     }
 
-    /**
-     * How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. What it
-     * crosses comes first for the next one, which most likely crosses that, too.
-     */
-    private int crossed(Shape.Curve curve, double[] cuts) {
-        var hull = hull(curve);
-        int crossed = 0;
-        for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
-            var obstacle = obstacles.get(i);
-            if (hull.overlaps(obstacle) && curve.overlaps(obstacle, cuts)) {
-                Collections.swap(obstacles, crossed, i);
-                crossed++;
+    private Search searched(List<Box> obstacles, Bow bow, int fewest) {
+        var search = new Search(obstacles, bow, fewest);
+        for (double ends = 0; ends <= ENDS_LIFT && !search.isClear(); ends += STEP) {
+            for (double share : SHARES) {
+                search.lift(ends, share, HIGHEST_LIFT);
             }
         }
-        return crossed;
+        return search;
+    }
+
+    /** The best curve so far among these obstacles. */
+    private final class Search {
+        private final List<Box> obstacles;
+        private final Bow bow;
+        private Shape.Curve best;
+
+        /** Only a curve that crosses fewer is better than the best so far. */
+        private int fewest;
+
+        Search(List<Box> obstacles, Bow bow, int fewest) {
+            this.obstacles = obstacles;
+            this.bow = bow;
+            this.fewest = fewest;
+            this.best = bow.between(from, to, above, SHARES[0]);
+        }
+
+        boolean isClear() {
+            return fewest == 0;
+        }
+
+        Optional<Shape.Curve> found() {
+            return isClear() ? Optional.of(best) : Optional.empty();
+        }
+
+        void lift(double ends, double share, double most) {
+            double sign = above ? -1 : 1;
+            var plain = bow.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
+            var cuts = plain.cuts();
+            for (double lift = 0; lift <= most && !isClear(); lift += lift < 3 ? STEP : 2 * STEP) {
+                var curve = plain.lifted(sign * lift);
+                int crossed = crossed(curve, cuts);
+                if (crossed < fewest) {
+                    best = curve;
+                    fewest = crossed;
+                }
+            }
+        }
+
+        /**
+         * How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. What it
+         * crosses comes first for the next one, which most likely crosses that, too.
+         */
+        private int crossed(Shape.Curve curve, double[] cuts) {
+            var hull = hull(curve);
+            int crossed = 0;
+            for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
+                var obstacle = obstacles.get(i);
+                if (hull.overlaps(obstacle) && curve.overlaps(obstacle, cuts)) {
+                    Collections.swap(obstacles, crossed, i);
+                    crossed++;
+                }
+            }
+            return crossed;
+        }
     }
 
     /** A cubic lies between its ends and control points. */
