@@ -38,8 +38,8 @@ class ByEarTest {
         assertThat(status).hasText(Pattern.compile("(Paused|Stopped).*"));
 
         var row = page.getByRole(AriaRole.GROUP, named(Pattern.compile("Bars 1 to \\d")));
-        var note = row.getByRole(
-                AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(Pattern.compile("^Bar 2, 1: ")));
+        var note =
+                row.getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName(Pattern.compile("^Bar 2, 1: ")));
         note.first().dispatchEvent("click"); // a screen reader's press: no pointer was there
         assertThat(status).hasText("Playing the whole line at 80 %");
         one(player, AriaRole.BUTTON, "Pause").press("Enter");
