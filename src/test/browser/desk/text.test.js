@@ -11,12 +11,7 @@ const LENGTH = 20;
 /** Where a stretch from 5 to 8 of a text of 20 characters is after changes, one after the other. */
 function after(...changes) {
   const stretch = new Stretch(5, 8);
-  let length = LENGTH;
-  for (const change of changes) {
-    const made = ChangeSet.of(change, length);
-    stretch.follow(made);
-    length = made.newLength;
-  }
+  for (const { from, to = from, insert = "" } of changes) stretch.follow([{ from, to, text: insert }]);
   return stretch.place;
 }
 
@@ -51,6 +46,19 @@ Deno.test("a stretch that was emptied is still there, one that went along with m
   equal(after({ from: 4, to: 8, insert: "A7" }), null);
   equal(after({ from: 5, to: 9 }), null);
   equal(after({ from: 0, to: LENGTH, insert: "another text" }), null);
+});
+
+/** As the editor component itself maps places through changes. */
+Deno.test("a stretch follows several changes at once as the editor does", () => {
+  const many = [{ from: 1, to: 3, insert: "x" }, { from: 5, insert: "ab" }, { from: 7, to: 8 }, {
+    from: 8,
+    insert: "!",
+  }];
+  const changes = ChangeSet.of(many, LENGTH);
+  const stretch = new Stretch(5, 8);
+  stretch.follow(many.map(({ from, to = from, insert = "" }) => ({ from, to, text: insert })));
+  deepEqual(stretch.place, { from: changes.mapPos(5, -1), to: changes.mapPos(8, 1) });
+  deepEqual(stretch.place, { from: 4, to: 9 });
 });
 
 /** The kinds of the words of a line of text, each beside what it is made of; the rest is left out. */

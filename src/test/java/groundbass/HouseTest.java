@@ -117,6 +117,7 @@ class HouseTest {
                     List.of(
                             List.of(FACE),
                             List.of("statistics"),
+                            List.of("rollup"),
                             List.of("download"),
                             List.of("news", "question", "colleague"),
                             List.of("student"))),

@@ -9,9 +9,10 @@ import { Strip } from "./strip.js";
 import { completeValue, countAt, quarters } from "./words.js";
 import { Choices } from "./choices.js";
 
-const SOON = 120; // milliseconds after the last key
+const STILL = 120; // milliseconds after which a window that was made wider or narrower stays as it is
 const PIXELS = 10.5; // for a staff space, where there is room
 const NARROW = 44; // staff spaces
+const ROOMY = "(min-width: 40rem)"; // on a phone the sheet and the strip come first
 const MARGIN = 12; // pixels around the bar in hand
 const PATIENCE = 8; // how often something is asked again before it is given up
 const TOO_LONG = 20_000; // milliseconds that an answer may take
@@ -40,16 +41,18 @@ export class LineDesk {
     this.asked = 0;
     this.live = null;
     this.liveText = null;
+    this.drawings = new Map(); // of the systems shown, by their keys
+    this.paused = false; // the server has said when it may be asked again
     this.here = { bar: null, at: 0 };
     this.last = "strip";
     this.listeners = [];
     this.midiWord = null; // what its button says while no keyboard is listened to
     this.stand = parts.querySelector(".stand").cloneNode(true);
     this.part = partsOf(this.stand);
-    const begun = document.activeElement === this.area;
-    this.enclose();
+    this.enclose(document.activeElement === this.area);
     this.text = new LineText(this.area, {
       memory: `groundbass-history:${this.path}:${this.area.id}`,
+      editor: this.stand.dataset.editor,
       words: this.words,
       strings: () => this.strings(),
       changed: () => this.changed(),
@@ -58,8 +61,8 @@ export class LineDesk {
         this.where();
       },
       fix: (index) => this.fixAt(index),
-      begun,
     });
+    this.part("text-box").addEventListener("toggle", () => this.part("text-box").open && this.text.open());
     for (const moved of ["keyup", "pointerup"]) this.part("text").addEventListener(moved, () => this.follow());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
@@ -74,13 +77,19 @@ export class LineDesk {
     this.refresh();
   }
 
-  /** Puts the desk around the field of the text. */
-  enclose() {
+  /**
+   * Puts the desk around the field of the text.
+   * @param {boolean} begun whether somebody is typing in it
+   */
+  enclose(begun) {
     const field = this.root.querySelector(".field");
+    const drawn = this.root.querySelector(".live svg");
+    if (drawn) this.part("before").append(element("div", { class: "system" }, drawn)); // until the first answer
     this.root.classList.remove("pair");
     this.root.replaceChildren(this.stand);
     this.part("text").append(field);
-    this.part("text-box").open = true;
+    this.part("text-box").open = begun || matchMedia(ROOMY).matches;
+    if (begun) this.area.focus(); // which its new place took away
   }
 
   buildTools() {
@@ -215,9 +224,9 @@ export class LineDesk {
 
   // --- the text and what it comes to
 
+  /** Asks at once; what is typed while an answer is on its way is asked together, once that is there. */
   changed() {
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.refresh(), SOON);
+    if (!this.paused) this.refresh();
   }
 
   width() {
@@ -226,7 +235,10 @@ export class LineDesk {
 
   resized() {
     const width = this.width();
-    if (this.drawnFor && Math.abs(width - this.drawnFor) > 3) this.changed();
+    if (this.drawnFor && Math.abs(width - this.drawnFor) > 3 && !this.paused) {
+      clearTimeout(this.timer);
+      this.timer = setTimeout(() => this.refresh(), STILL);
+    }
     this.strip.spread();
   }
 
@@ -236,6 +248,7 @@ export class LineDesk {
    */
   refresh() {
     clearTimeout(this.timer);
+    this.paused = false;
     this.askedText = this.text.value();
     const [number, text, before] = [++this.asked, this.askedText, this.flight];
     this.flight = Promise.resolve(before).then(() => number === this.asked ? this.ask(number, text) : undefined);
@@ -245,7 +258,8 @@ export class LineDesk {
   async ask(number, text) {
     const width = this.width();
     const language = this.form.dataset.language;
-    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language });
+    const has = [...this.drawings.keys()].join(" ");
+    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language, has });
     if (this.part("walk").open) body.set("walk", "yes");
     try {
       const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: AbortSignal.timeout(TOO_LONG) });
@@ -256,7 +270,7 @@ export class LineDesk {
       if (number !== this.asked || text !== this.text.value()) return; // typed on: places in it are elsewhere now
       this.drawnFor = width;
       this.liveText = text;
-      this.live = live;
+      this.takeIn(live);
       if (this.offline) this.tell("");
       this.offline = false;
       this.show();
@@ -269,12 +283,19 @@ export class LineDesk {
     }
   }
 
+  /** Systems that are drawn as before come without their drawing. */
+  takeIn(live) {
+    this.drawings = new Map(live.systems.map(({ key, svg }) => [key, svg || this.drawings.get(key)]));
+    this.live = live;
+  }
+
   /** The server has too much to do; it says after how many seconds to ask again. */
   later(number, answer) {
     if (number !== this.asked) return;
     this.tell(this.say("busy"));
     this.offline = true;
     clearTimeout(this.timer);
+    this.paused = true;
     this.timer = setTimeout(() => this.refresh(), waitOf(answer));
   }
 
@@ -349,9 +370,8 @@ export class LineDesk {
     if (remark) this.take(remark.fixes[0]);
   }
 
-  history(back) {
-    if (back) this.text.undo();
-    else this.text.redo();
+  async history(back) {
+    await (back ? this.text.undo() : this.text.redo());
     this.strip.reread();
   }
 
@@ -427,19 +447,37 @@ export class LineDesk {
         box = element("div", { class: "system" });
         host.append(box);
       }
-      if (box.drawing !== system.svg) {
-        box.drawing = system.svg;
-        box.innerHTML = system.svg; // drawn by the server, words in it escaped
+      if (box.drawing !== system.key) {
+        box.drawing = system.key;
+        box.innerHTML = this.drawings.get(system.key); // drawn by the server, words in it escaped
+        box.spots = null;
       }
-      box.querySelectorAll("[data-bar-spot], .spot-mark").forEach((old) => old.remove());
-      bars.forEach((bar) => box.append(...this.spots(bar)));
+      this.putSpots(box, bars);
     });
     while (host.children.length > systems.length) host.lastElementChild.remove();
   }
 
+  /** Over a system in which nothing changed they stay as they are. */
+  putSpots(box, bars) {
+    const numbers = new Set(bars.map((bar) => bar.number));
+    const remarks = this.live.remarks.filter((remark) => numbers.has(remark.bar));
+    const said = JSON.stringify([
+      this.strip.bar,
+      bars.map(({ number, left, right }) => [number, left, right]),
+      remarks.map(({ bar, weight, x }) => [bar, weight, x]),
+    ]);
+    if (box.spots === said) {
+      box.querySelectorAll("[data-bar-spot]").forEach((spot) => spot.setAttribute("tabindex", "-1"));
+      return;
+    }
+    box.spots = said;
+    box.querySelectorAll("[data-bar-spot], .spot-mark").forEach((old) => old.remove());
+    bars.forEach((bar) => box.append(...this.spots(bar, remarks)));
+  }
+
   /** What one clicks on to open a bar, and the marks of what is wrong in it. */
-  spots(bar) {
-    const here = this.live.remarks.filter((remark) => remark.bar === bar.number);
+  spots(bar, remarks) {
+    const here = remarks.filter((remark) => remark.bar === bar.number);
     const name = here.length ? this.say("barRemarks", bar.number, here.length) : this.say("bar", bar.number);
     const open = this.strip.bar === bar.number;
     const spot = element("button", {

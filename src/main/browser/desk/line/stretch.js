@@ -22,14 +22,31 @@ export class Stretch {
 
   /**
    * Goes along with a change of the text. What is written at either edge belongs to it.
-   * @param {import("@codemirror/state").ChangeDesc} changes
+   * @param {Array<{from: number, to: number, text: string}>} splices in places of the text as it was, in order
    */
-  follow(changes) {
-    changes.iterChangedRanges((from, to) => {
+  follow(splices) {
+    for (const { from, to } of splices) {
       const all = from <= this.#from && to >= this.#to;
       if (all && (from < this.#from || to > this.#to)) this.#gone = true;
-    });
-    this.#from = changes.mapPos(this.#from, -1);
-    this.#to = changes.mapPos(this.#to, 1);
+    }
+    this.#from = moved(this.#from, splices, false);
+    this.#to = moved(this.#to, splices, true);
   }
+}
+
+/**
+ * Where a place is after splices.
+ * @param {boolean} after whether what is put exactly there comes before it; a place inside of what is replaced goes to the
+ *   end of what came instead, else to its start
+ */
+function moved(place, splices, after) {
+  let by = 0;
+  for (const { from, to, text } of splices) {
+    if (from > place) break;
+    if (to > place || (from === place && to === place && !after)) {
+      return from === place || !after ? from + by : from + by + text.length;
+    }
+    by += text.length - (to - from);
+  }
+  return place + by;
 }

@@ -1,43 +1,38 @@
-// The whole text of a line in the editor component. Every change of the text, from wherever, goes through here, so that
-// there is one history.
-/*! The editor component is @codemirror; its licence and those of what it stands on: /assets/licenses.txt */
-import {
-  defaultKeymap,
-  history,
-  historyField,
-  historyKeymap,
-  insertNewlineKeepIndent,
-  isolateHistory,
-  redo,
-  undo,
-} from "@codemirror/commands";
-import { EditorState } from "@codemirror/state";
-import { EditorView, keymap, lineNumbers } from "@codemirror/view";
-import { byId } from "../../common/page.js";
+// The whole text of a line. Every change of it, from wherever, goes through here, so that there is one history. Until the
+// editor component is here, which is fetched when it is wanted, the plain field of the page holds the text, and what is
+// changed is noted for the history.
 import { difference } from "./difference.js";
-import { language } from "./language.js";
-import { look } from "./look.js";
-import { offers } from "./offers.js";
-import { underlines, underlining } from "./remarks.js";
 import { Stretch } from "./stretch.js";
 
 const MOST_KEPT = 600_000; // characters of a history that stay in the browser
-const ONE_STEP = 600; // milliseconds between keys that are undone together
-const KEPT = { history: historyField };
 
-/** What earlier visits left, where the text is still the one that it led to; else a beginning. */
-function begin(memory, doc, extensions) {
+/** What earlier visits left under that name, where the text is still the one that it led to. */
+function keptOf(memory, text) {
   try {
     const kept = JSON.parse(localStorage.getItem(memory) ?? "null");
-    if (kept?.doc === doc) return EditorState.fromJSON(kept, { extensions }, KEPT);
+    return kept && (kept.now ?? kept.doc) === text ? kept : null;
   } catch {
-    // unreadable, or not allowed: a new history begins
+    return null; // unreadable, or not allowed
   }
-  return EditorState.create({ doc, extensions });
+}
+
+/** The text that comes of splices of `text`, which do not overlap and stand in order. */
+function spliced(text, splices) {
+  return splices.reduceRight((all, { from, to, text: put }) => all.slice(0, from) + put + all.slice(to), text);
 }
 
 export class LineText {
-  #view;
+  #area;
+  #wishes;
+  #text;
+  #kept;
+  #before;
+  #written;
+  #remarks = [];
+  /** @type {import("./editor.js").LineEditor | null} */
+  #editor = null;
+  /** @type {Promise<void> | null} */
+  #coming = null;
   /** @type {Set<Stretch>} */
   #followed = new Set();
 
@@ -45,90 +40,120 @@ export class LineText {
    * @param {HTMLTextAreaElement} area holds the text for the form, with a label
    * @param {object} wishes
    * @param {string} wishes.memory the name under which the history stays in this browser
+   * @param {string} wishes.editor where the script of the editor component is
    * @param wishes.words the words of line text
    * @param {() => string[]} wishes.strings how its strings are called at this moment
    * @param {() => void} wishes.changed told of each change
    * @param {() => void} wishes.entered told when the writer comes here
    * @param {(index: number) => void} wishes.fix asked to mend what stands there
-   * @param {boolean} wishes.begun whether typing in the plain field goes on here
    */
-  constructor(area, { memory, words, strings, changed, entered, fix, begun }) {
-    const extensions = [
-      offers(words, strings),
-      keymap.of([
-        { key: "Alt-r", run: (view) => (fix(view.state.selection.main.head), true) },
-        { key: "Enter", run: insertNewlineKeepIndent, shift: insertNewlineKeepIndent },
-        ...historyKeymap,
-        ...defaultKeymap, // without a key for Tab: the keyboard must be able to leave
-      ]),
-      history({ minDepth: Infinity, newGroupDelay: ONE_STEP }),
-      lineNumbers(),
-      language,
-      underlines,
-      look,
-      EditorView.contentAttributes.of(naming(area)),
-      EditorView.domEventHandlers({ focus: entered }),
-      EditorView.updateListener.of((update) => {
-        if (!update.docChanged) return;
-        this.#followed.forEach((stretch) => this.#move(stretch, update.changes));
-        area.value = this.value();
-        area.dispatchEvent(new Event("input", { bubbles: true }));
-        changed();
-      }),
-    ];
-    this.#view = new EditorView({ state: begin(memory, area.value, extensions), parent: rootAfter(area) });
-    if (begun) this.select(area.selectionStart, area.selectionEnd);
-    labelOf(area).removeAttribute("for"); // the editor has its name now
+  constructor(area, wishes) {
+    this.#area = area;
+    this.#wishes = wishes;
+    this.#text = area.value;
+    this.#kept = keptOf(wishes.memory, area.value);
+    this.#before = this.#kept?.doc ?? area.value;
+    this.#written = this.#kept?.written ?? [];
+    area.addEventListener("focus", wishes.entered);
+    area.addEventListener("input", () => this.#typed());
+    addEventListener("pagehide", () => this.#keep());
+  }
+
+  /** Fetches the editor, which then stands in the place of the field. Where it cannot be had, the field stays. */
+  open() {
+    this.#coming ??= import(this.#wishes.editor).then(({ LineEditor }) => this.#enter(LineEditor), () => {
+      this.#coming = null; // asked for again
+    });
+    return this.#coming;
+  }
+
+  #enter(LineEditor) {
+    const area = this.#area;
+    const begun = document.activeElement === area; // typing in the plain field goes on in the editor
+    const [start, end] = [area.selectionStart, area.selectionEnd];
+    const editor = new LineEditor(area, {
+      ...this.#wishes,
+      kept: this.#kept,
+      doc: this.#before,
+      written: this.#written,
+      changed: (splices) => this.#changed(splices),
+    });
+    editor.show(this.#remarks);
+    this.#editor = editor;
+    if (begun) this.select(start, end);
     area.hidden = true;
-    addEventListener("pagehide", () => this.#keep(memory));
   }
 
-  #move(stretch, changes) {
-    stretch.follow(changes);
-    if (!stretch.place) this.#followed.delete(stretch);
+  /** Something was typed into the plain field. */
+  #typed() {
+    const differs = difference(this.#text, this.#area.value);
+    if (!this.#editor && (differs.text || differs.from < differs.to)) this.#note([differs], false);
   }
 
-  #keep(memory) {
+  #note(splices, alone) {
+    this.#written.push({ splices, at: Date.now(), alone });
+    this.#changed(splices);
+  }
+
+  /** @param splices in places of the text as it was before */
+  #changed(splices) {
+    this.#followed.forEach((stretch) => {
+      stretch.follow(splices);
+      if (!stretch.place) this.#followed.delete(stretch);
+    });
+    this.#text = spliced(this.#text, splices);
+    if (this.#area.value !== this.#text) {
+      this.#area.value = this.#text;
+      this.#area.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+    this.#wishes.changed();
+  }
+
+  #keep() {
     try {
-      const kept = JSON.stringify(this.#view.state.toJSON(KEPT));
-      if (kept.length < MOST_KEPT) localStorage.setItem(memory, kept);
+      const plain = { ...this.#kept, doc: this.#before, written: this.#written, now: this.#text };
+      const kept = JSON.stringify(this.#editor ?? plain);
+      if (kept.length < MOST_KEPT) localStorage.setItem(this.#wishes.memory, kept);
     } catch {
       // no room or not allowed
     }
   }
 
   value() {
-    return this.#view.state.doc.toString();
+    return this.#text;
+  }
+
+  #head() {
+    return this.#editor ? this.#editor.head() : this.#area.selectionStart;
   }
 
   /** The line in which the cursor stands, from 1. */
   lineHere() {
-    return this.lineAt(this.#view.state.selection.main.head);
+    return this.lineAt(this.#head());
   }
 
   /** The number of the line of text in which `index` lies, from 1. */
   lineAt(index) {
-    return this.#view.state.doc.lineAt(index).number;
+    return this.#text.slice(0, index).split("\n").length;
   }
 
   /** What stands in its line before the cursor. */
   before() {
-    const { doc, selection } = this.#view.state;
-    const line = doc.lineAt(selection.main.head);
-    return line.text.slice(0, selection.main.head - line.from);
+    const text = this.#text.slice(0, this.#head());
+    return text.slice(text.lastIndexOf("\n") + 1);
   }
 
   /** Puts stretches of text in the place of others, as one step of the history. */
   apply(splices) {
-    this.#change(splices, isolateHistory.of("full"));
+    this.#change(splices, true);
   }
 
-  /** @param annotations without any, what is written at one place in a short time is one step */
-  #change(splices, ...annotations) {
-    const changes = splices
-      .filter(({ from, to, text }) => this.#view.state.sliceDoc(from, to) !== text)
-      .map(({ from, to, text }) => ({ from, to, insert: text }));
-    if (changes.length) this.#view.dispatch({ changes, annotations });
+  /** @param {boolean} alone else what is written at one place in a short time is one step */
+  #change(splices, alone) {
+    const changes = splices.filter(({ from, to, text }) => this.#text.slice(from, to) !== text);
+    if (!changes.length) return;
+    if (this.#editor) this.#editor.change(changes, alone);
+    else this.#note(changes, alone);
   }
 
   /** A stretch that goes along with the text around it; empty it is still there. */
@@ -140,7 +165,7 @@ export class LineText {
 
   read(stretch) {
     const { place } = stretch;
-    return place && this.#view.state.sliceDoc(place.from, place.to);
+    return place && this.#text.slice(place.from, place.to);
   }
 
   /** Only what differs is replaced, so that the history holds single letters. */
@@ -151,59 +176,38 @@ export class LineText {
 
   /** Another text in the place of all that is there. */
   replace(text) {
-    this.#write(0, this.#view.state.doc.length, text);
+    this.#write(0, this.#text.length, text);
   }
 
   #write(from, to, text) {
-    const differs = difference(this.#view.state.sliceDoc(from, to), text);
-    this.#change([{ from: from + differs.from, to: from + differs.to, text: differs.text }]);
+    const differs = difference(this.#text.slice(from, to), text);
+    this.#change([{ from: from + differs.from, to: from + differs.to, text: differs.text }], false);
   }
 
   insert(text) {
-    this.#view.dispatch(this.#view.state.replaceSelection(text));
+    if (this.#editor) return this.#editor.insert(text);
+    const { selectionStart: from, selectionEnd: to } = this.#area;
+    this.#change([{ from, to, text }], false);
+    this.#area.setSelectionRange(from + text.length, from + text.length);
   }
 
-  undo() {
-    undo(this.#view);
+  async undo() {
+    await this.open();
+    this.#editor?.undo();
   }
 
-  redo() {
-    redo(this.#view);
+  async redo() {
+    await this.open();
+    this.#editor?.redo();
   }
 
   show(remarks) {
-    this.#view.dispatch({ effects: underlining(remarks) });
+    this.#remarks = remarks;
+    this.#editor?.show(remarks);
   }
 
-  select(from, to) {
-    this.#view.focus();
-    this.#view.dispatch({ selection: { anchor: from, head: to }, scrollIntoView: true });
+  async select(from, to) {
+    await this.open();
+    this.#editor?.select(from, to);
   }
-}
-
-/** @returns {HTMLLabelElement} */
-function labelOf(area) {
-  return area.labels[0];
-}
-
-/** The editor is called and described as the field is in whose place it stands. */
-function naming(area) {
-  const described = (area.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
-  const description = described.map((id) => byId(id, HTMLElement).textContent.trim()).join(" ");
-  return {
-    "aria-label": labelOf(area).textContent,
-    tabindex: "0", // as it is anyway; said for checkers, which do not count what is edited in place among what has the focus
-    ...(description && { "aria-description": description }),
-  };
-}
-
-/**
- * The component brings its own styles. In a tree of its own they are adopted as sheets, which the policy of our pages lets
- * through; in the page itself they would be an inline style, which it does not.
- */
-function rootAfter(area) {
-  const host = document.createElement("div");
-  host.className = "line-text";
-  area.after(host);
-  return host.attachShadow({ mode: "open" });
 }

@@ -48,6 +48,7 @@ import picocli.CommandLine.Spec;
             BackupCommand.class,
             RestoreCommand.class,
             VerifyCommand.class,
+            SumUpCommand.class,
             ExportCommand.class,
             ImportCommand.class
         },

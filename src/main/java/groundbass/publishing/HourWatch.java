@@ -62,8 +62,8 @@ public final class HourWatch {
         var troubles = new ArrayList<Trouble>();
         keptBack(promise, stand, now).ifPresent(troubles::add);
         failed(stand.wanted()).ifPresent(troubles::add);
-        notReady(promise, stand, now).ifPresent(troubles::add);
-        if (stand.keptBack().isEmpty()) { // else nothing goes out, whatever was written last
+        if (stand.keptBack().isEmpty()) { // else nothing goes out, whatever is built or was written last
+            notReady(promise, stand, now).ifPresent(troubles::add);
             draftHeld(promise, stand, now).ifPresent(troubles::add);
         }
         return troubles;

@@ -4,9 +4,9 @@ import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
 import groundbass.publishing.preflight.Judgements;
-import groundbass.publishing.preflight.Judgements.Text;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
 import groundbass.release.Release;
@@ -16,13 +16,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 
 /**
  * Takes what is written after a promise into it. Whatever was saved before the hour goes out if nothing keeps it from it:
  * a draft that has been left alone for a while is fixed and built beside what was built before, and at the hour itself the
  * last one. Where that is not built in time, what was built before goes out at the hour, and the later state follows as a
- * correction as soon as it can. Where the draft may not go out, the last state that may does.
+ * correction as soon as it can. Where the draft may not go out, the last state that may does; a state that was fixed by an
+ * older program, and that this one finds unplayable, is not brought out in the place of a later one.
  */
 final class Promises {
     /** So long before the hour a draft need be left alone only for {@link #QUIET_NEAR}. */
@@ -42,7 +44,8 @@ final class Promises {
      * How a promised lesson stands.
      *
      * @param wanted the release that shows its latest fixed state
-     * @param showable what would go out if the hour came now; empty where nothing is built
+     * @param showable what would go out if the hour came now; empty where nothing is built that may, as a newer program may
+     *     find what an older one let pass (not asked long before the hour)
      * @param draft what was written since; empty where that is nothing, or where the promise does not take it
      * @param holding what keeps that draft from going out; not asked while it is still being written long before the hour
      * @param keptBack what keeps the lesson as a whole back, whatever is built; not asked long before the hour
@@ -77,39 +80,47 @@ final class Promises {
         boolean asked = near || draft.filter(one -> isSettled(one, promise)).isPresent();
         var holding = draft.filter(one -> asked).map(one -> holding(look, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        List<LessonRemark> kept = near ? keptBack(look, fixed, latest) : List.of();
-        return new Stand(wanted, showable(promise, wanted, look.releases()), draft, holding, kept);
+        List<LessonRemark> kept = near ? keptBack(look, wanted, latest) : List.of();
+        var showable = built(promise, wanted, look.releases())
+                .filter(release -> !near || blocking(look, release).isEmpty())
+                .findFirst();
+        return new Stand(wanted, showable, draft, holding, kept);
     }
 
-    private static Optional<Release> showable(EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
+    /** What is built of a promise, the newest first. */
+    private static Stream<Release> built(EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
         return all.stream()
                 .filter(release -> release.spec().release() >= promise.firstRelease())
-                .filter(release -> release.isReady() && release.spec().namesAlike(wanted.spec()))
-                .findFirst();
+                .filter(release -> release.isReady() && release.spec().namesAlike(wanted.spec()));
     }
 
     /** Rights may be unsettled again after the promise; and a newer program may know better what no hand can play. */
-    private List<LessonRemark> keptBack(LessonLook look, EpisodeDocument fixed, EpisodeDocument latest) {
+    private List<LessonRemark> keptBack(LessonLook look, Release wanted, EpisodeDocument latest) {
         var kept = new ArrayList<LessonRemark>();
         Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
-        judged(look, Text.FIXED, fixed).stream()
-                .filter(LessonRemark::blocks)
-                .filter(remark -> !kept.contains(remark))
-                .forEach(kept::add);
+        blocking(look, wanted).stream().filter(remark -> !kept.contains(remark)).forEach(kept::add);
         Preflight.imprint(look.site().imprint()).ifPresent(kept::add);
         return kept;
     }
 
-    /** What keeps this draft from going out. */
-    private List<LessonRemark> holding(LessonLook look, Draft draft) {
-        return AcceptedRemarks.holding(look.accepted(), judged(look, Text.DRAFT, draft.document()));
+    /** What this program finds in the state that a release shows and that may not go out, whatever let it pass when it was fixed. */
+    private List<LessonRemark> blocking(LessonLook look, Release release) {
+        var state = look.shownBy(release);
+        return judged(look, Optional.of(state.id()), state.document()).stream()
+                .filter(LessonRemark::blocks)
+                .toList();
     }
 
-    private List<LessonRemark> judged(LessonLook look, Text text, EpisodeDocument document) {
+    /** What keeps this draft from going out. */
+    private List<LessonRemark> holding(LessonLook look, Draft draft) {
+        return AcceptedRemarks.holding(look.accepted(), judged(look, Optional.empty(), draft.document()));
+    }
+
+    private List<LessonRemark> judged(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
         var id = look.episode().id();
         var addresses = look.site().addresses();
         return judgements.of(
-                id, text, document, addresses.site(), () -> new Preflight(addresses).remarks(id, document));
+                id, fixed, document, addresses.site(), () -> new Preflight(addresses).remarks(id, document));
     }
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */

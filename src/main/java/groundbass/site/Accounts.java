@@ -2,6 +2,7 @@ package groundbass.site;
 
 import groundbass.audience.colleague.Transfers;
 import groundbass.audience.news.NewsQueue;
+import groundbass.audience.rollup.RollUps;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
@@ -14,7 +15,7 @@ import java.time.Clock;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
 
-/** What a site knows of people; an operator works with it at the command line, without pages and jobs. */
+/** What a site knows of people, and the sums of what they took; an operator works with it at the command line, without pages and jobs. */
 public record Accounts(
         Jdbi jdbi,
         Audit audit,
@@ -24,7 +25,8 @@ public record Accounts(
         NewsQueue newsQueue,
         Students students,
         ProgramTokens programs,
-        Sessions sessions) {
+        Sessions sessions,
+        RollUps rollUps) {
     public static Accounts over(Jdbi jdbi, Clock clock) {
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
@@ -38,7 +40,8 @@ public record Accounts(
                 new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
                 programs,
-                new Sessions(jdbi, programs, clock));
+                new Sessions(jdbi, programs, clock),
+                new RollUps(jdbi, clock));
     }
 
     /**

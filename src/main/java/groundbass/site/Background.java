@@ -30,6 +30,7 @@ final class Background {
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
+                new Pass("sum-up", Duration.ofMinutes(5), services.rollUps::pass),
                 new Pass("mend", Duration.ofSeconds(10), services.care::mend),
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),

@@ -13,6 +13,8 @@ import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
 import groundbass.audience.question.Questions;
+import groundbass.audience.rollup.RollUps;
+import groundbass.audience.statistics.SeriesUse;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
@@ -134,6 +136,8 @@ final class Services {
     final Downloads downloads;
     final HeldReleases heldReleases;
     final Statistics statistics;
+    final SeriesUse seriesUse;
+    final RollUps rollUps;
     final NewsReaders newsReaders;
     final NewsRequests newsRequests;
     final NewsQueue newsQueue;
@@ -215,6 +219,8 @@ final class Services {
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.heldReleases = new HeldReleases(jdbi);
         this.statistics = new Statistics(jdbi);
+        this.seriesUse = new SeriesUse(jdbi);
+        this.rollUps = accounts.rollUps();
         this.newsReaders = new NewsReaders(jdbi, clock);
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
         this.newsQueue = accounts.newsQueue();

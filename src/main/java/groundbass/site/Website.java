@@ -88,6 +88,7 @@ final class Website {
                 services.catalog,
                 services.episodes,
                 services.statistics,
+                services.seriesUse,
                 services.students,
                 services.clock));
         return groups;

@@ -7,6 +7,7 @@ import groundbass.score.Position;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
+import groundbass.writing.Element.Chord;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -78,7 +79,7 @@ final class BarTelling {
     /** The bar told in one step, by one that came before. */
     Told by(Earlier earlier) {
         var bar = written.bar();
-        String text = new EarlierWords(words).one(headings.wholeBar(), earlier);
+        String text = new EarlierWords(words).one(headings.wholeBar(), earlier, start());
         return told(bar.from(), bar.to(), "bar", text);
     }
 
@@ -120,7 +121,9 @@ final class BarTelling {
 
     private Told step(Part part) {
         var stretch = part.stretch();
-        String text = words.say(part.each() ? "step.each" : "step", headings.of(stretch), part.told());
+        String text = part.each()
+                ? words.say("step.each", headings.ofBeats(stretch), part.told())
+                : words.say("step", headings.of(stretch), part.told());
         var sentences = new ArrayList<>(List.of(text));
         sentences.addAll(part.remarks());
         return told(stretch.from(), stretch.to(), "beats", String.join(" ", sentences));
@@ -128,8 +131,21 @@ final class BarTelling {
 
     private String told(Stretch stretch) {
         return leaning.filter(each -> each.beats().contains(stretch))
-                .map(each -> new EarlierWords(words).beats(each.on()))
+                .map(each -> new EarlierWords(words).beats(each.on(), start().filter(name -> stretch.from()
+                        .equals(written.bar().from()))))
                 .orElseGet(() -> itself(stretch));
+    }
+
+    /** The name of the note that the bar begins with: a shape that is moved is found by it. */
+    private Optional<String> start() {
+        return written.voices().stream()
+                .flatMap(voice -> voice.elements().stream())
+                .filter(element -> element.onset().equals(written.bar().from()))
+                .filter(Chord.class::isInstance)
+                .flatMap(element -> ((Chord) element).heads().stream())
+                .filter(head -> !head.tiedFrom() && !head.note().isDead())
+                .findFirst()
+                .map(head -> words.name(head.pitch().name()));
     }
 
     private String itself(Stretch stretch) {
@@ -147,7 +163,8 @@ final class BarTelling {
         }
         boolean wholeBeats = stretch.from().equals(meter.beatStart(stretch.from()));
         int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
-        return wholeBeats ? words.counted("rest.beats", beats) : words.say("rest");
+        boolean plain = meter.beats().stream().allMatch(counts -> counts == 1);
+        return wholeBeats && plain ? words.counted("rest.beats", beats) : words.say("rest");
     }
 
     /** A voice that rests while another sounds is passed over. */

@@ -72,7 +72,7 @@ final class BriefTelling {
 
     /** After it the technique is named anew: nobody has heard it here. */
     private void row(Stretch row) {
-        String earlier = new EarlierWords(words).beats(leaning.orElseThrow().on());
+        String earlier = new EarlierWords(words).beats(leaning.orElseThrow().on(), Optional.empty());
         said.add(words.say("brief.at", headings.beats(row), earlier));
         sounding = row.to();
         technique = Optional.empty();
@@ -110,9 +110,11 @@ final class BriefTelling {
 
     private String told(Note note, String what) {
         String how = notes.manner(note);
-        boolean changes = !technique.equals(Optional.of(how));
+        boolean changes = note.pluck().isEmpty() || !technique.equals(Optional.of(how));
         technique = Optional.of(how);
         return notes.marks(note).stream()
-                .reduce(changes ? notes.strike(note, what) : what, (text, detail) -> words.say("detail", text, detail));
+                .reduce(
+                        changes ? notes.briefStrike(note, what) : what,
+                        (text, detail) -> words.say("detail", text, detail));
     }
 }

@@ -3,6 +3,7 @@ package groundbass.walkthrough;
 import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
+import java.util.Optional;
 
 /** A bar, or bars that follow one another, told by bars that came before. */
 final class EarlierWords {
@@ -12,20 +13,29 @@ final class EarlierWords {
         this.words = words;
     }
 
-    /** @param heading what stands before the colon */
-    String one(String heading, Earlier earlier) {
+    /**
+     * A bar that follows from another.
+     *
+     * @param heading what stands before the colon
+     * @param start   the name of its first note, where one sounds
+     */
+    String one(String heading, Earlier earlier, Optional<String> start) {
         int number = earlier.number();
         if (earlier instanceof Moved moved) {
-            return words.say("moved", heading, bars(number, number), how(moved));
+            return words.say("moved", heading, bars(number, number), how(moved, start));
         }
         return number == 0 ? words.say("same.pickup", heading) : words.say("same", heading, String.valueOf(number));
     }
 
-    /** Beats that are played as the same beats of an earlier bar. */
-    String beats(Earlier earlier) {
+    /**
+     * Beats that are played as the same beats of an earlier bar.
+     *
+     * @param start the name of their first note, where it begins the bar
+     */
+    String beats(Earlier earlier, Optional<String> start) {
         String number = String.valueOf(earlier.number());
         return earlier instanceof Moved moved
-                ? words.say("leaning.moved", number, how(moved))
+                ? words.say("leaning.moved", number, how(moved, start))
                 : words.say("leaning", number);
     }
 
@@ -45,6 +55,11 @@ final class EarlierWords {
                         last == first + 1 ? "moved.bars.two" : "moved.bars",
                         String.valueOf(first),
                         String.valueOf(last));
+    }
+
+    private String how(Moved moved, Optional<String> start) {
+        String how = how(moved);
+        return start.map(name -> words.say("moved.start", how, name)).orElse(how);
     }
 
     private String how(Moved moved) {

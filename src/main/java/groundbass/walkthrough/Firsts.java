@@ -17,21 +17,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What a line shows for the first time, and where: techniques beside the one that it begins with, and chords. */
+/** What a line shows for the first time, and where: techniques that are worth a word, and chords. */
 final class Firsts {
     private final Map<Where, List<String>> techniques = new HashMap<>();
     private final Set<Where> chords = new HashSet<>();
     private final Set<String> seen = new HashSet<>();
+    private final int firstFullBar;
 
     /** A time in a bar of this index. */
     private record Where(int bar, Fraction at) {}
 
     Firsts(Line line) {
-        line.bars().stream()
-                .flatMap(bar -> bar.notes().stream())
-                .findFirst()
-                .flatMap(Note::pluck)
-                .ifPresent(technique -> seen.add(technique.word()));
+        firstFullBar = line.bars().get(0).isPickup() ? 1 : 0;
         Set<ChordSymbol> symbols = new HashSet<>();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
@@ -53,6 +50,11 @@ final class Firsts {
                 .sorted(Map.Entry.comparingByKey(Comparator.comparing(Where::at)))
                 .flatMap(entry -> entry.getValue().stream())
                 .toList();
+    }
+
+    /** Whether only a pickup comes before the bar of this index. */
+    boolean isFirstFullBar(int bar) {
+        return bar == firstFullBar;
     }
 
     boolean isFirst(int bar, ChordAt chord) {

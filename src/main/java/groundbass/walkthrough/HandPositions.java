@@ -27,14 +27,16 @@ final class HandPositions {
         }
     }
 
-    /** Bars that one position of the hand covers have it told at the first of them. */
-    HandPositions(Line line) {
+    /** Bars that one position of the hand covers have it told at the first of them; a bar told by another has that one's. */
+    HandPositions(Line line, EarlierBars earlier) {
         int first = 0;
         Optional<Frets> position = Optional.empty();
         for (int i = 0; i < line.bars().size(); i++) {
             told.add(Optional.empty());
             var here = frets(line.bars().get(i));
-            if (here.isPresent()) {
+            if (earlier.of(i).isPresent()) {
+                position = Optional.empty();
+            } else if (here.isPresent()) {
                 var together = position.map(here.get()::with).filter(Frets::isCovered);
                 first = together.isPresent() ? first : i;
                 position = together.or(() -> here);
@@ -43,14 +45,11 @@ final class HandPositions {
         }
     }
 
-    /** A sentence about the bar of this index, where the hand comes to lie elsewhere. One fret alone its note tells. */
+    /** A sentence about the bar of this index, where the hand comes to lie elsewhere and stays there for a bar. */
     Optional<String> in(int bar, Wording words) {
         return told.get(bar)
-                .filter(frets -> frets.lowest() < frets.highest())
-                .map(frets -> words.say(
-                        frets.isCovered() ? "hand.frets" : "hand.moves",
-                        String.valueOf(frets.lowest()),
-                        String.valueOf(frets.highest())));
+                .filter(frets -> frets.isCovered() && frets.lowest() < frets.highest())
+                .map(frets -> words.say("hand.frets", String.valueOf(frets.lowest()), String.valueOf(frets.highest())));
     }
 
     /** A harmonic is touched, not stopped, and an open string leaves the hand where it is. */

@@ -13,8 +13,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Where a line asks most of the hands: its widest shift and its fastest beat, each where it comes first. A shift is
- * worth a word from five frets on, a beat from six strokes a second on (common practice, no source).
+ * Where a line asks most of the hands: a shift and a beat than which none is wider or faster, each where it comes first.
+ * A shift is worth a word from five frets on, a beat from six strokes a second on (common practice, no source). Notes
+ * that are hammered, pulled or slid to are no strokes.
  */
 final class HardSpots {
     private static final int WIDE_SHIFT = 5;
@@ -142,6 +143,7 @@ final class HardSpots {
         return meter.beatStarts().stream()
                 .map(start -> {
                     long strokes = notes.stream()
+                            .filter(note -> note.pluck().isPresent())
                             .map(Note::onset)
                             .filter(onset -> meter.beatStart(onset).equals(start))
                             .distinct()

@@ -41,9 +41,11 @@ final class HeadingWords {
     String of(Stretch stretch) {
         var bar = written.bar();
         boolean wholeBar = stretch.from().equals(bar.from()) && stretch.to().equals(bar.to());
-        if (wholeBar && stretch.kind() != Stretch.Kind.PLAY) {
-            return wholeBar();
-        }
+        return wholeBar && !bar.isPickup() ? wholeBar() : ofBeats(stretch);
+    }
+
+    /** The same, its beats named also where they are the whole bar. */
+    String ofBeats(Stretch stretch) {
         var parts = new ArrayList<String>();
         parts.add(bar());
         parts.add(beats(stretch));
@@ -92,7 +94,25 @@ final class HeadingWords {
         int first = beats.get(0);
         int last = beats.get(beats.size() - 1);
         String text = beatNumbers(first, last);
-        return meter.beats().stream().allMatch(counts -> counts == 1) ? text : counts(text, first, last);
+        boolean plain = meter.beats().stream().allMatch(counts -> counts == 1);
+        return plain ? text : counts(text, first, last);
+    }
+
+    /** Which counts a beat has is said where its meter begins, then they are said alone. */
+    private String counts(String beats, int firstBeat, int lastBeat) {
+        String counts = counts(BeatsTouched.firstCount(meter, firstBeat), BeatsTouched.lastCount(meter, lastBeat));
+        return isNewMeter() ? words.say("counts.of", beats, counts) : counts;
+    }
+
+    private String counts(int first, int last) {
+        if (first == last) {
+            return words.say("counts.one", String.valueOf(first));
+        }
+        return words.say(last == first + 1 ? "counts.two" : "counts.more", String.valueOf(first), String.valueOf(last));
+    }
+
+    private boolean isNewMeter() {
+        return index == 0 || written.bar().changes().meter().isPresent() || firsts.isFirstFullBar(index);
     }
 
     private String beatNumbers(int first, int last) {
@@ -100,15 +120,5 @@ final class HeadingWords {
             return words.say("beat", String.valueOf(first));
         }
         return words.say(last == first + 1 ? "beats.two" : "beats.more", String.valueOf(first), String.valueOf(last));
-    }
-
-    private String counts(String text, int firstBeat, int lastBeat) {
-        int first = BeatsTouched.firstCount(meter, firstBeat);
-        int last = BeatsTouched.lastCount(meter, lastBeat);
-        if (first == last) {
-            return text;
-        }
-        return words.say(
-                last == first + 1 ? "counts.two" : "counts.more", text, String.valueOf(first), String.valueOf(last));
     }
 }

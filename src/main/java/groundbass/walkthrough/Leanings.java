@@ -11,7 +11,7 @@ import java.util.Optional;
 
 /**
  * Which bars lean on an earlier one where they are told. A bar leans only on one that was told whole, so that nobody is
- * led from bar to bar, and only where at least half of its notes are played as there.
+ * led from bar to bar, and only where at least a third of its notes are played as there.
  */
 final class Leanings {
     /** Nobody remembers further back how a bar was played (common practice, no source). */
@@ -45,7 +45,7 @@ final class Leanings {
     /** On the bar of which most is played again; of several alike, the nearest, and there the shortest way of the hand. */
     private static Optional<Leaning> best(Deque<WrittenBar> whole, WrittenBar bar, Line line) {
         Optional<Leaning> best = Optional.empty();
-        int most = Math.max(FEWEST_NOTES, (bar.bar().notes().size() + 1) / 2) - 1;
+        int most = Math.max(FEWEST_NOTES, (bar.bar().notes().size() + 2) / 3) - 1;
         for (var earlier : whole) {
             var beside = new BarsBeside(earlier, bar, line.header().tuning());
             for (var move : beside.moves()) {

@@ -1,6 +1,5 @@
 package groundbass.walkthrough;
 
-import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
 import groundbass.walkthrough.words.NoteWords;
@@ -9,10 +8,11 @@ import groundbass.writing.Head;
 import java.util.List;
 import java.util.Optional;
 
-/** A phrase in words. */
+/** Phrases in words, one after the other: a technique is named where it changes. */
 final class PhraseWords {
     private final Wording words;
     private final NoteWords notes;
+    private Optional<Technique> technique = Optional.empty();
 
     PhraseWords(Wording words, NoteWords notes) {
         this.words = words;
@@ -20,13 +20,23 @@ final class PhraseWords {
     }
 
     String of(Phrase phrase) {
+        var heads = phrase.strokes().get(0);
         return switch (phrase.kind()) {
-            case SINGLE -> notes.of(phrase.strokes().get(0));
+            case SINGLE -> notes.of(heads, isNews(heads));
             case REPEATED ->
-                again(notes.of(phrase.strokes().get(0)), phrase.strokes().size());
+                again(notes.of(heads, isNews(heads)), phrase.strokes().size());
             case RUN ->
                 run(phrase.strokes().stream().map(stroke -> stroke.get(0)).toList());
         };
+    }
+
+    /** Whether another technique comes than was told last; how a note is reached without a stroke is always said. */
+    private boolean isNews(List<Head> heads) {
+        var plucks = heads.stream().map(head -> head.note().pluck()).distinct().toList();
+        var one = plucks.size() == 1 ? plucks.get(0) : Optional.<Technique>empty();
+        boolean news = one.isEmpty() || !one.equals(technique);
+        technique = one;
+        return news;
     }
 
     private String again(String what, int times) {
@@ -34,21 +44,24 @@ final class PhraseWords {
     }
 
     private String run(List<Head> heads) {
-        var first = heads.get(0).note();
-        var names = heads.stream().map(head -> words.name(head.pitch().name())).toList();
-        var frets = heads.stream().map(PhraseWords::fret).toList();
-        String string = notes.string(first.string());
-        String what = frets.stream().distinct().count() == 1
-                ? again(words.say("place.fret", names.get(0), string, frets.get(0)), heads.size())
-                : words.say("run", words.list(names), string, words.list(frets));
         var strokes = heads.stream()
                 .map(Head::note)
-                .map(Note::pluck)
-                .flatMap(Optional::stream)
+                .flatMap(note -> note.pluck().stream())
                 .toList();
-        return strokes.stream().distinct().count() == 1
-                ? words.say("pluck." + strokes.get(0).word(), what)
-                : words.say("pattern", pattern(strokes), what);
+        if (strokes.stream().distinct().count() > 1) {
+            technique = Optional.empty();
+            return words.say("pattern", pattern(strokes), places(heads));
+        }
+        return isNews(heads.subList(0, 1)) ? words.say("pluck." + strokes.get(0).word(), places(heads)) : places(heads);
+    }
+
+    private String places(List<Head> heads) {
+        var names = heads.stream().map(head -> words.name(head.pitch().name())).toList();
+        var frets = heads.stream().map(PhraseWords::fret).toList();
+        String string = notes.string(heads.get(0).note().string());
+        return frets.stream().distinct().count() == 1
+                ? again(words.say("place.fret", names.get(0), string, frets.get(0)), heads.size())
+                : words.say("run", words.inTurn(names), string, words.inTurn(frets));
     }
 
     private String pattern(List<Technique> strokes) {

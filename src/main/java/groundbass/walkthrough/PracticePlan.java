@@ -3,6 +3,7 @@ package groundbass.walkthrough;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Tempo;
+import groundbass.walkthrough.HardSpots.Spot;
 import groundbass.walkthrough.words.FormWords;
 import groundbass.walkthrough.words.FormWords.Section;
 import groundbass.walkthrough.words.Wording;
@@ -18,6 +19,9 @@ import java.util.stream.Stream;
 final class PracticePlan {
     /** A tempo at which the fastest beat is four strokes a second leaves time to think (common practice, no source). */
     private static final double THINKING = 4;
+
+    /** A beat is worth a loop from so many strokes a second on (common practice, no source). */
+    private static final double QUICK = 5;
 
     /** The slowest and the fastest share of the tempo that is proposed to begin with, in percent, and its steps. */
     private static final int SLOWEST = 40;
@@ -59,15 +63,19 @@ final class PracticePlan {
     }
 
     private Optional<String> hardest() {
-        var spots = hard.spots(THINKING).stream()
-                .map(spot -> words.say(
-                        "practice.spot." + spot.why().name().toLowerCase(Locale.ROOT),
-                        String.valueOf(spot.bar() + line.firstNumber()),
-                        String.valueOf(spot.beat())))
+        var spots = hard.spots(QUICK).stream()
+                .map(spot -> words.say("practice.spot." + spot.why().name().toLowerCase(Locale.ROOT), where(spot)))
                 .toList();
         return Optional.of(spots)
                 .filter(each -> !each.isEmpty())
                 .map(each -> words.say("practice.loop", words.list(each)));
+    }
+
+    private String where(Spot spot) {
+        String beat = words.say("beat", String.valueOf(spot.beat()));
+        return line.bars().get(spot.bar()).isPickup()
+                ? words.say("practice.pickup", beat)
+                : words.say("practice.bar", String.valueOf(spot.bar() + line.firstNumber()), beat);
     }
 
     private Optional<String> easier() {

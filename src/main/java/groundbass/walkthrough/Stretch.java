@@ -1,6 +1,7 @@
 package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
+import groundbass.score.Meter;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
@@ -19,7 +20,10 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
         REST
     }
 
-    /** The beats of a bar; those under one tuplet are together, and so are those in which nothing begins. */
+    /**
+     * The beats of a bar; those under one tuplet are together, those in which nothing begins, and those that have one note
+     * each, as long as the beat.
+     */
     static List<Stretch> of(WrittenBar bar) {
         var cuts = cuts(bar);
         var stretches = new ArrayList<Stretch>();
@@ -45,9 +49,30 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
         written.inForce().meter().beatStarts().stream()
                 .filter(start -> start.isAfter(bar.from()) && start.isBefore(bar.to()))
                 .filter(start -> written.voices().stream().noneMatch(voice -> isInsideTuplet(voice, start)))
+                .filter(start -> !isWalking(written, start))
                 .forEach(cuts::add);
         cuts.add(bar.to());
         return cuts;
+    }
+
+    /** Whether a moment parts two notes that last one beat each. */
+    private static boolean isWalking(WrittenBar written, Fraction start) {
+        var meter = written.inForce().meter();
+        var elements = written.voices().get(0).elements();
+        return written.voices().size() == 1
+                && elements.stream()
+                        .anyMatch(element -> isBeat(element, meter)
+                                && element.onset().plus(element.length()).equals(start))
+                && elements.stream()
+                        .anyMatch(element ->
+                                isBeat(element, meter) && element.onset().equals(start));
+    }
+
+    private static boolean isBeat(Element element, Meter meter) {
+        return element instanceof Chord
+                && !RhythmWords.isHeld(element)
+                && meter.beatStart(element.onset()).equals(element.onset())
+                && meter.beatEnd(element.onset()).equals(element.onset().plus(element.length()));
     }
 
     private static boolean isInsideTuplet(Voice voice, Fraction at) {

@@ -2,17 +2,38 @@ package groundbass.walkthrough;
 
 import groundbass.analysis.Analysis;
 import groundbass.analysis.Run;
+import groundbass.analysis.Tone;
+import groundbass.analysis.ToneRole;
 import groundbass.score.Fraction;
+import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
-record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpots hard, HandPositions hand) {
-    static Telling of(Line line, Wording words) {
+record Telling(
+        Wording words,
+        Line line,
+        List<InForce> inForce,
+        Firsts firsts,
+        List<Run> runs,
+        List<Tone> tones,
+        HardSpots hard,
+        HandPositions hand) {
+    static Telling of(Line line, Wording words, EarlierBars earlier) {
+        var analysis = Analysis.of(line);
         return new Telling(
-                words, line, new Firsts(line), Analysis.of(line).runs(), new HardSpots(line), new HandPositions(line));
+                words,
+                line,
+                line.inForce(),
+                new Firsts(line),
+                analysis.runs(),
+                analysis.tones(),
+                new HardSpots(line),
+                new HandPositions(line, earlier));
     }
 
     /** What is new, what begins and what is hard in a stretch of the bar of this index. */
@@ -29,12 +50,46 @@ record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpot
                 .filter(run -> run.passage().from().bar() == number)
                 .filter(run -> !run.passage().from().at().isBefore(from)
                         && run.passage().from().at().isBefore(to))
-                .forEach(run -> remarks.add(
-                        words.say("run.named", words.said(run.fragment().said()))));
+                .forEach(run -> remarks.add(named(run, bar)));
+        leads(number, from, to).forEach(remarks::add);
         remarks.addAll(hard.in(bar, from, to, words));
         if (from.equals(line.bars().get(bar).from())) {
             hand.in(bar, words).ifPresent(remarks::add);
         }
         return remarks;
+    }
+
+    /** With the counts of its first note and, in one bar, its last. */
+    private String named(Run run, int bar) {
+        String name = words.said(run.fragment().said());
+        var last = run.notes().get(run.notes().size() - 1).position();
+        var first = run.passage().from();
+        var meter = inForce.get(bar).meter();
+        var from = words.count(first.at(), meter);
+        var to = words.count(last.at(), meter).filter(count -> last.bar() == first.bar());
+        if (from.isEmpty()) {
+            return words.say("run.named", name);
+        }
+        return to.map(count -> words.say("run.span", from.get(), count, name))
+                .orElseGet(() -> words.say("run.from", from.get(), name));
+    }
+
+    /** What a note from outside chord and key leads to. */
+    private Stream<String> leads(int number, Fraction from, Fraction to) {
+        return IntStream.range(0, tones.size() - 1)
+                .filter(i -> tones.get(i).role() == ToneRole.APPROACH)
+                .filter(i -> tones.get(i).at().position().bar() == number)
+                .filter(i -> !tones.get(i).at().position().at().isBefore(from)
+                        && tones.get(i).at().position().at().isBefore(to))
+                .filter(i -> Math.abs(tones.get(i + 1).pitch().midi()
+                                - tones.get(i).pitch().midi())
+                        == 1)
+                .mapToObj(i -> leads(tones.get(i), tones.get(i + 1)));
+    }
+
+    private String leads(Tone tone, Tone next) {
+        String way = next.pitch().midi() > tone.pitch().midi() ? "leads.up" : "leads.down";
+        return words.say(
+                way, words.name(tone.pitch().name()), words.name(next.pitch().name()));
     }
 }

@@ -39,8 +39,8 @@ public final class Walkthrough {
         this.depth = depth;
         this.written = Writing.of(line);
         this.words = new Wording(messages, naming);
-        this.telling = Telling.of(line, words);
         this.earlier = new EarlierBars(line);
+        this.telling = Telling.of(line, words, earlier);
         this.leanings = new Leanings(line, written, earlier);
     }
 

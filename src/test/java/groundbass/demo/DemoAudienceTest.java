@@ -8,8 +8,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audience.Audience;
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.FileUse;
+import groundbass.audience.statistics.StatisticsScope;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.DemoAddress;
+import groundbass.catalog.series.SeriesId;
 import groundbass.demo.DemoAudience.Visits;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -47,7 +49,8 @@ class DemoAudienceTest {
                             new FileUse("sheet.pdf", new DownloadCounts(2, 0, 0, 0)));
             assertThat(audience.statistics.ofEpisode(SECOND).students()).isEqualTo(11);
             assertThat(audience.statistics.byWeek(
-                            List.of(FIRST, SECOND), Weeks.until(LocalDate.of(2026, 2, 15), 4, ZoneOffset.UTC)))
+                            new StatisticsScope.OfSeries(new SeriesId("series0000000001"), List.of(FIRST, SECOND)),
+                            Weeks.until(LocalDate.of(2026, 2, 15), 4, ZoneOffset.UTC)))
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
             assertThat(audience.all().subList(0, 16))

@@ -33,6 +33,8 @@ class PromisesTest {
     private static final String LATEST = "bar 1\n1-4 E8\n";
     /** A stretch of four frets so low is for few hands (test of the rules: stretch-hard). */
     private static final String UNWISE = "bar 1\n1 E5+A9\n2-4 rest\n";
+    /** A stretch of eleven frets so low is for no hand (test of the rules: stretch-beyond-hand). */
+    private static final String IMPOSSIBLE = "bar 1\n1 E1+A12\n2-4 rest\n";
     /** 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1). */
     private static final LocalDateTime HOUR = LocalDateTime.parse("2026-03-06T18:00");
 
@@ -149,6 +151,69 @@ class PromisesTest {
             assertThat(studio.shown(id)).isEqualTo(LATER);
             assertThat(studio.letters()).hasSize(1);
         }
+    }
+
+    /** What was written after it is sound; that it is not built in time does not make the old state so. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatOnlyAnOlderProgramLetPassDoesNotGoOutInThePlaceOfALaterState(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promisedByAnOlderProgram(studio);
+            studio.write(id, LATER);
+            studio.clock.set(AT.minusSeconds(120).toString());
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
+            var later = studio.releases.of(id).get(0);
+            assertThat(studio.releases.of(id)).hasSize(2);
+            Built.failed(studio.releases, later.id(), studio.clock.instant());
+            studio.publicationJob.pass();
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.letters())
+                    .anySatisfy(subject -> assertThat(subject).contains("could not be built"))
+                    .anySatisfy(subject -> assertThat(subject).contains("in danger"));
+            studio.clock.advance(Duration.ofMinutes(20));
+            studio.publicationJob.pass();
+            studio.buildAll();
+            studio.publicationJob.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+            assertThat(studio.letters()).last().asString().contains("it came out late");
+        }
+    }
+
+    /** The promised state is sound, so its hour is kept; the educator hears that the later one could not be built. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aSoundStateGoesOutAtItsHourWhereTheLaterOneCannotBeBuilt(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.write(id, LATER);
+            studio.clock.advance(Promises.QUIET);
+            studio.publicationJob.pass();
+            Built.failed(studio.releases, studio.releases.of(id).get(0).id(), studio.clock.instant());
+            studio.clock.set(AT.minusSeconds(1).toString());
+            studio.publicationJob.pass();
+            Built.failed(studio.releases, studio.releases.of(id).get(0).id(), studio.clock.instant());
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).publishedAt()).contains(AT);
+            assertThat(studio.shown(id)).isEqualTo(LINE);
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
+        }
+    }
+
+    private static EpisodeId promisedByAnOlderProgram(Studio studio) {
+        var id = studio.episode("Rope and Pulley");
+        studio.write(id, IMPOSSIBLE);
+        var unplayable = studio.look(id).draft().orElseThrow().document();
+        var promise = Promise.of(HOUR, Studio.BERLIN, studio.clock.instant());
+        done(studio.publisher.enter(
+                studio.educator, id, unplayable, Wish.of(Wish.Aim.OUT_THEN, done(promise), Seen.ANYHOW)));
+        studio.buildAll();
+        return id;
     }
 
     @ParameterizedTest

@@ -34,8 +34,8 @@ class NamesTest {
                 "Bb major | | Bb1 C2 D2 Eb2            | a rising fragment of B flat major",
                 "A minor | | A1 C2 D2 E2 G2            | a rising fragment of the A minor pentatonic",
                 "A minor | | E2 Eb2 D2 C2 A1           | a falling fragment of the A blues scale",
-                "A minor | Am7 | A1 C2 E2 G2           | Am7 broken upward",
-                "C major | G7 | F2 D2 B1               | G7 broken downward",
+                "A minor | Am7 | A1 C2 E2 G2           | chord notes of Am7, upward",
+                "C major | G7 | F2 D2 B1               | chord notes of G7, downward",
                 "C major | | B1 C2 C#2 D2              | up by semitones from B",
                 "A minor | | E2 F2 G#2 A2              | a rising fragment of A harmonic minor",
             })

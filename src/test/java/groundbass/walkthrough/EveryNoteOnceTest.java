@@ -207,17 +207,18 @@ class EveryNoteOnceTest {
         return counted.group(1).equals("twice") ? 2 : NUMBERS.indexOf(counted.group(2));
     }
 
-    /** {@code E string, frets 5 and 7} is two places. */
+    /** {@code E string, frets 5, then 7} is two places; the finger that stops a string is no part of its place. */
     private static Stream<String> places(String text) {
         var run = RUN.matcher(text);
         return run.matches()
-                ? Arrays.stream(run.group(2).split(", | and ")).map(fret -> run.group(1) + ", fret " + fret)
+                ? Arrays.stream(run.group(2).split(", then |, ")).map(fret -> run.group(1) + ", fret " + fret)
                 : Stream.of(place(text));
     }
 
     /** What is comparable: string, then open, the fret, or nothing of a dead note. */
     private static String place(String text) {
-        String inside = text.substring(text.indexOf('(') + 1, text.length() - 1);
+        String inside = text.substring(text.indexOf('(') + 1, text.length() - 1)
+                .replaceFirst(", (index|middle|ring|little) finger", "");
         return text.startsWith("open") ? inside + ", open" : inside;
     }
 

@@ -30,20 +30,20 @@ class LeaningTest {
         assertThat(bar("bar 2\n1 E3, E3\n2 E3, A5\n3 E3, E3\n4 D5, D3\n"))
                 .containsExactly(
                         "Bar 2, beats 1 to 3: as bar 1.",
-                        "Bar 2, beat 4: two eighths: play G and F (D string, frets 5 and 3).");
+                        "Bar 2, beat 4: two eighths: play G, then F (D string, frets 5, then 3).");
     }
 
     @Test
     void whatChangesInTheMiddleStandsBetween() {
         assertThat(bar("bar 2\n1 A3, A3\n2 A3, D5\n3 rest\n4 D5, D3\n"))
                 .containsExactly(
-                        "Bar 2, beats 1 and 2: as bar 1, the same shape one string higher.",
+                        "Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on C.",
                         "Bar 2, beat 3: rest for one beat.",
-                        "Bar 2, beat 4: two eighths: play G and F (D string, frets 5 and 3).");
+                        "Bar 2, beat 4: two eighths: play G, then F (D string, frets 5, then 3).");
     }
 
     @Test
-    void lessThanHalfABarIsNotWorthIt() {
+    void lessThanAThirdOfABarIsNotWorthIt() {
         assertThat(bar("bar 2\n1 E3, E3\n2 E5, E7\n3 E8, E7\n4 E5, E3\n")).noneMatch(text -> text.contains("as bar"));
     }
 
@@ -53,7 +53,7 @@ class LeaningTest {
         String open = "strings E A D G\nstyle finger\n\nbar 1\n1 E0, E2\n2 E0, E2\n3 E3\n4 E3\n\n";
         assertThat(told(open + "bar 2\n1 E2, E4\n2 E2, E4\n3 E0\n4 E0\n")).noneMatch(text -> text.contains("as bar 1"));
         assertThat(told(open + "bar 2\n1 A0, A2\n2 A0, A2\n3 E0\n4 E0\n"))
-                .contains("Bar 2, beats 1 and 2: as bar 1, the same shape one string higher.");
+                .contains("Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on A.");
     }
 
     /** From the lowered low string to the A it is a fifth, from there on a fourth: one shape, two intervals. */

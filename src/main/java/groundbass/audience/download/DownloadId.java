@@ -18,11 +18,19 @@ public record DownloadId(String value) implements TextValue {
         IdForm.require(value);
     }
 
+    /** No id that is made at this instant or later comes before this text, and every earlier one does. */
+    public static String lowest(Instant at) {
+        return moment(at) + "0".repeat(IdForm.LENGTH - MOMENT);
+    }
+
     /** A new id at an instant; seven of 32 letters make two alike in one millisecond a matter of 2^-35. */
     public static DownloadId next(Instant now) {
-        String moment = Long.toString(now.toEpochMilli(), 36);
-        String padded = "0".repeat(Math.max(0, MOMENT - moment.length())) + moment;
-        return new DownloadId(padded + RandomId.next().substring(MOMENT));
+        return new DownloadId(moment(now) + RandomId.next().substring(MOMENT));
+    }
+
+    private static String moment(Instant at) {
+        String moment = Long.toString(at.toEpochMilli(), 36);
+        return "0".repeat(Math.max(0, MOMENT - moment.length())) + moment;
     }
 
     /** Reads text from outside; empty where it has not the form of an id. */

@@ -70,6 +70,19 @@ public final class DownloadRows {
                 .findOne();
     }
 
+    /**
+     * Notes on the records of a student who leaves what is counted of them: that somebody known took this, and which file of
+     * each lesson was their first. Nothing in it leads from one record to another.
+     */
+    public static void depart(Handle handle, StudentId student) {
+        handle.createUpdate("""
+                        update download set departed = true, departed_first = not exists (
+                            select 1 from download earlier
+                            where earlier.student_id = download.student_id and earlier.episode_id = download.episode_id
+                                and earlier.id < download.id)
+                        where student_id = :student""").bind("student", student).execute();
+    }
+
     static int touch(Handle handle, DownloadId id, DownloadState state, Instant now) {
         return handle.createUpdate("update download set touched_at = :now, state = :state where id = :id")
                 .bind("now", now)

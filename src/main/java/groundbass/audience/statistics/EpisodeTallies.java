@@ -1,33 +1,36 @@
 package groundbass.audience.statistics;
 
-import groundbass.audience.download.DownloadState;
 import groundbass.catalog.episode.EpisodeId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jdbi.v3.core.mapper.Nested;
 
-/** Adds grouped rows of downloads up, per episode. Used by one thread. */
+/** Adds sums of files up, per episode. Used by one thread. */
 final class EpisodeTallies {
     private final Map<EpisodeId, Tally> tallies = new LinkedHashMap<>();
 
-    /** @param students how many different students took anything of an episode; those that are missing have none */
-    EpisodeTallies(List<EpisodeId> episodes, Map<EpisodeId, Long> students) {
-        episodes.forEach(episode -> tallies.put(episode, new Tally(students.getOrDefault(episode, 0L))));
+    EpisodeTallies(List<EpisodeId> episodes) {
+        episodes.forEach(episode -> tallies.put(episode, new Tally()));
     }
 
     /**
-     * Downloads that are alike.
+     * What was taken of one file; a file may come more than once, with other records.
      *
-     * @param taken how many
-     * @param known how many of them by students
+     * @param nobody downloads without a sign-in
+     * @param newcomers students whose first download of the episode was of this file
      */
-    record Taken(EpisodeId episode, String file, DownloadState state, boolean robot, long taken, long known) {}
+    record Taken(
+            EpisodeId episode,
+            String file,
+            @Nested DownloadCounts downloads,
+            long nobody,
+            long newcomers,
+            long robots) {}
 
     void add(Taken row) {
-        Tally tally = tallies.get(row.episode());
-        if (row.robot()) tally.robots += row.taken();
-        else tally.add(row);
+        tallies.get(row.episode()).add(row);
     }
 
     List<EpisodeUse> inOrder() {
@@ -38,17 +41,17 @@ final class EpisodeTallies {
 
     private static final class Tally {
         private final Map<String, DownloadCounts> files = new TreeMap<>();
-        private final long students;
+        private long students;
         private long anonymous;
         private long robots;
 
-        Tally(long students) {
-            this.students = students;
-        }
-
         void add(Taken row) {
-            anonymous += row.taken() - row.known();
-            files.merge(row.file(), DownloadCounts.of(row.state(), row.taken()), DownloadCounts::plus);
+            students += row.newcomers();
+            anonymous += row.nobody();
+            robots += row.robots();
+            if (row.downloads().all() > 0) {
+                files.merge(row.file(), row.downloads(), DownloadCounts::plus);
+            }
         }
 
         EpisodeUse use(EpisodeId episode) {

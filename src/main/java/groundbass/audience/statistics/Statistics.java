@@ -5,7 +5,9 @@ import groundbass.audience.download.DownloadRows;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
+import java.time.LocalDate;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -13,14 +15,16 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.generic.GenericType;
+import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /**
  * What was taken, in numbers. Episodes are given by id, a series as all of its episodes. A download of a robot, one of an
- * educator at the desk or the repeated one of an anonymous visitor is not counted; a student who left is counted as
- * anonymous. The database sums; what may be long is asked for in parts or told one after another.
+ * educator at the desk or the repeated one of an anonymous visitor is not counted; a student who left stays counted, as
+ * nobody in particular. Numbers come from the sums that {@code RollUps} keeps and from the records that are not in them yet;
+ * what may be long is asked for in parts or told one after another.
  */
 public final class Statistics {
     private final Jdbi jdbi;
@@ -32,16 +36,9 @@ public final class Statistics {
     /** One entry for each of the episodes, in their order, also where nothing was taken. */
     public List<EpisodeUse> ofEpisodes(List<EpisodeId> episodes) {
         if (episodes.isEmpty()) return List.of();
-        return jdbi.withHandle(handle -> {
-            var tallies = new EpisodeTallies(episodes, studentsOf(handle, episodes));
-            handle.createQuery("""
-                            select episode_id as episode, file_name as file, state, robot, count(*) as taken,
-                                count(student_id) as known
-                            from download where episode_id in (<episodes>) and not own and not repeated
-                            group by episode_id, file_name, state, robot""")
-                    .bindList("episodes", episodes)
-                    .mapTo(EpisodeTallies.Taken.class)
-                    .forEach(tallies::add);
+        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> {
+            var tallies = new EpisodeTallies(episodes);
+            FileSums.of(handle, episodes).forEach(tallies::add);
             return tallies.inOrder();
         });
     }
@@ -50,21 +47,33 @@ public final class Statistics {
         return ofEpisodes(List.of(episode)).get(0);
     }
 
-    private static Map<EpisodeId, Long> studentsOf(Handle handle, List<EpisodeId> episodes) {
-        return handle.createQuery("""
-                        select episode_id, count(distinct student_id) as students from download
-                        where download.episode_id in (<episodes>) and <counted> group by episode_id""")
-                .define("counted", Counted.ONES)
-                .bindList("episodes", episodes)
-                .setMapKeyColumn("episode_id")
-                .setMapValueColumn("students")
-                .collectInto(new GenericType<>() {});
+    /** One entry for each of the episodes, in their order, also where nothing was taken. */
+    public List<LessonAges> ages(List<EpisodeId> episodes) {
+        if (episodes.isEmpty()) return List.of();
+        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> {
+            var ages = AgeSums.of(handle, episodes);
+            return episodes.stream()
+                    .map(episode -> ages.getOrDefault(episode, LessonAges.none(episode)))
+                    .toList();
+        });
     }
 
     /** Those of the weeks in which something was taken, in their order. */
-    public List<WeekUse> byWeek(Collection<EpisodeId> episodes, Weeks weeks) {
-        if (episodes.isEmpty()) return List.of();
-        return jdbi.withHandle(handle -> WeekRows.of(handle, episodes, weeks));
+    public List<WeekUse> byWeek(StatisticsScope scope, Weeks weeks) {
+        if (scope.episodes().isEmpty()) return List.of();
+        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> byWeek(handle, scope, weeks));
+    }
+
+    private static List<WeekUse> byWeek(Handle handle, StatisticsScope scope, Weeks weeks) {
+        var sums = new WeekSums(handle, scope, weeks);
+        LocalDate next = sums.next().orElse(LocalDate.MIN);
+        var departed = sums.departed();
+        return Stream.concat(
+                        next.equals(LocalDate.MIN) ? Stream.empty() : sums.before(next).stream(),
+                        WeekRows.of(handle, scope.episodes(), weeks, next).stream())
+                .map(week -> week.withMore(departed.getOrDefault(week.monday(), 0L)))
+                .sorted(Comparator.comparing(WeekUse::monday))
+                .toList();
     }
 
     /**
@@ -117,6 +126,16 @@ public final class Statistics {
                 .define("columns", DownloadRows.COLUMNS)
                 .bind("student", student)
                 .mapTo(Download.class)
+                .list());
+    }
+
+    /** Of each series of which a student took anything: since when, and how often. */
+    public List<TakingPart> takingPart(StudentId student) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select series_id as series, joined, weeks from taking_student
+                        where student_id = :student order by joined, series_id""")
+                .bind("student", student)
+                .mapTo(TakingPart.class)
                 .list());
     }
 

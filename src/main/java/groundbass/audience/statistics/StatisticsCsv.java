@@ -67,6 +67,40 @@ public final class StatisticsCsv {
                 Long.toString(download.bytesSent())));
     }
 
+    /** The columns of {@link #age}. */
+    public void ages() {
+        headings("lesson", "age", "students", "downloads");
+    }
+
+    /** A row for one lesson at one age. @param hours how old */
+    public void age(EpisodeId episode, int hours, AtAge taken) {
+        csv.row(List.of(
+                title.apply(episode),
+                words.say("statistics.age.days", hours / LessonAges.DAY),
+                Long.toString(taken.students()),
+                Long.toString(taken.downloads())));
+    }
+
+    /** A row for each week of each cohort, under its columns. */
+    public void cohorts(List<Cohort> cohorts) {
+        headings("joined", "week", "students");
+        for (var cohort : cohorts) {
+            for (int after = 0; after < cohort.students().size(); after++) {
+                csv.row(List.of(
+                        cohort.joined().toString(),
+                        cohort.joined().plusWeeks(after).toString(),
+                        cohort.students().get(after).toString()));
+            }
+        }
+    }
+
+    /** A row for each hour of the week in which anything was taken, under its columns; Monday is 1. */
+    public void clock(List<HourUse> hours) {
+        headings("weekday", "hour", "downloads");
+        hours.forEach(hour -> csv.row(List.of(
+                Integer.toString(hour.weekday()), Integer.toString(hour.localHour()), Long.toString(hour.downloads()))));
+    }
+
     private void headings(String... columns) {
         csv.row(Stream.of(columns)
                 .map(column -> words.say("statistics." + column))

@@ -1,6 +1,8 @@
 package groundbass.audience.statistics;
 
+import groundbass.audience.download.DownloadId;
 import groundbass.catalog.episode.EpisodeId;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -9,9 +11,9 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.Nested;
 import org.jdbi.v3.core.statement.Query;
 
-/** The SQL that sums downloads up by week. */
+/** The SQL that sums records up by week. */
 final class WeekRows {
-    /** The weeks come along as rows of their own, so that each reads its part of the downloads by their start. */
+    /** The weeks come along as rows of their own, so that each reads its part of the downloads by their ids. */
     private static final String BY_WEEK = """
             select week.place, count(distinct download.student_id) as students,
                 count(*) filter (where download.state = 'complete') as complete,
@@ -19,29 +21,34 @@ final class WeekRows {
                 count(*) filter (where download.state = 'handed over') as handed_over,
                 count(*) filter (where download.state = 'started') as running
             from (values <weeks>) as week (place, starts, ends)
-            join download on download.started_at >= week.starts and download.started_at < week.ends
+            join download on download.id >= week.starts and download.id < week.ends
             where <episode> in (<episodes>) and <counted>
             group by week.place order by week.place""";
 
     private WeekRows() {}
 
-    /** Those of the weeks in which something was taken. */
-    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks) {
+    /** Those of the weeks from one on in which something was taken. */
+    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks, LocalDate first) {
+        var places = IntStream.range(0, weeks.count())
+                .filter(place -> !weeks.monday(place).isBefore(first))
+                .toArray();
+        if (places.length == 0) return List.of();
         Query query = handle.createQuery(BY_WEEK)
-                .define("weeks", rows(weeks.count()))
+                .define("weeks", rows(places))
                 .define("counted", Counted.ONES)
                 .define("episode", Counted.episodeOf(episodes))
                 .bindList("episodes", episodes);
-        for (int place = 0; place <= weeks.count(); place++) {
-            query.bind("start" + place, weeks.start(place));
+        for (int place : places) {
+            query.bind("start" + place, DownloadId.lowest(weeks.start(place)))
+                    .bind("end" + place, DownloadId.lowest(weeks.start(place + 1)));
         }
         return query.mapTo(Row.class).map(row -> row.use(weeks)).list();
     }
 
-    private static String rows(int count) {
-        return IntStream.range(0, count)
-                .mapToObj(place -> "(" + place + ", cast(:start" + place + " as timestamp with time zone), cast(:start"
-                        + (place + 1) + " as timestamp with time zone))")
+    private static String rows(int... places) {
+        return IntStream.of(places)
+                .mapToObj(place ->
+                        "(" + place + ", cast(:start" + place + " as varchar), cast(:end" + place + " as varchar))")
                 .collect(Collectors.joining(", "));
     }
 

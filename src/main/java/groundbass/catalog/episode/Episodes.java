@@ -7,9 +7,12 @@ import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.Query;
@@ -60,6 +63,36 @@ public final class Episodes {
                 where e.series_id = :series and e.deleted_at is null order by e.number
                 offset :skipped rows fetch next :most rows only""",
                 query -> query.bind("series", series).bind("skipped", skipped).bind("most", most));
+    }
+
+    /**
+     * Lessons in which somebody may write, of all their series, those written last first.
+     *
+     * @param words each of which the title has, whatever the case; of none, all are found
+     */
+    public List<LastWritten> writtenLast(EducatorId who, List<String> words, int skipped, int most) {
+        String matching = IntStream.range(0, words.size())
+                .mapToObj(i -> " and lower(e.title) like :word" + i + " escape '!'")
+                .collect(Collectors.joining());
+        return jdbi.withHandle(handle -> {
+            var query = handle.createQuery("""
+                            select e.id, coalesce(d.saved_at, e.created_at) as at
+                            from episode e left join draft d on d.episode_id = e.id
+                            where e.deleted_at is null and e.series_id in\s""" + Deed.WRITE.series() + matching + """
+                            \s order by at desc, e.id offset :skipped rows fetch next :most rows only""")
+                    .bind("who", who)
+                    .bind("skipped", skipped)
+                    .bind("most", most);
+            for (int i = 0; i < words.size(); i++) {
+                query.bind("word" + i, "%" + literal(words.get(i).toLowerCase(Locale.ROOT)) + "%");
+            }
+            return query.mapTo(LastWritten.class).list();
+        });
+    }
+
+    /** A word in which nothing stands for anything else. */
+    private static String literal(String word) {
+        return word.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 
     /** How many a series has, published or not. */

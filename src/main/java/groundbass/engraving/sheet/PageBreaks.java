@@ -4,7 +4,7 @@ import groundbass.engraving.options.Sign;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.HashSet;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
@@ -68,12 +68,12 @@ final class PageBreaks {
 
     private void extend(int first) {
         double used = 0;
-        var signs = new HashSet<Sign>();
+        var signs = EnumSet.noneOf(Sign.class);
         for (int last = first; last < blocks.size(); last++) {
             used += (last > first ? room.before(blocks, last) : 0)
                     + blocks.get(last).height();
             signs.addAll(blocks.get(last).signs());
-            double all = used + room.legend().applyAsDouble(Set.copyOf(signs));
+            double all = used + room.legend().applyAsDouble(EnumSet.copyOf(signs));
             boolean keep =
                     last == first || (last == first + 1 && blocks.get(first).heading());
             if (used > room.page() && !keep) {

@@ -56,17 +56,29 @@ public record Cell(
     }
 
     double headWidth() {
-        return heads.stream().mapToDouble(HeadPlace::width).max().orElse(Measures.HEAD_WIDTH);
+        double width = 0;
+        for (var head : heads) {
+            width = Math.max(width, head.width());
+        }
+        return heads.isEmpty() ? Measures.HEAD_WIDTH : width;
     }
 
     /** The right edge of the heads from the column. */
     public double headsRight() {
-        return heads.stream().mapToDouble(HeadPlace::right).max().orElse(0);
+        double right = heads.isEmpty() ? 0 : Double.NEGATIVE_INFINITY;
+        for (var head : heads) {
+            right = Math.max(right, head.right());
+        }
+        return right;
     }
 
     /** The left edge of the heads from the column. */
     double headsLeft() {
-        return heads.stream().mapToDouble(HeadPlace::dx).min().orElse(0);
+        double left = heads.isEmpty() ? 0 : Double.POSITIVE_INFINITY;
+        for (var head : heads) {
+            left = Math.min(left, head.dx());
+        }
+        return left;
     }
 
     Cell shifted(double by) {

@@ -74,12 +74,15 @@ public final class Heads {
 
     /** What is said of the chord that begins in these cells of one column. */
     public static Optional<Spread> spread(List<Cell> cells) {
-        return cells.stream()
-                .flatMap(cell -> cell.heads().stream())
-                .map(HeadPlace::head)
-                .filter(head -> !head.tiedFrom())
-                .flatMap(head -> head.note().ornaments().spread().stream())
-                .findFirst();
+        for (var cell : cells) {
+            for (var place : cell.heads()) {
+                var spread = place.head().note().ornaments().spread();
+                if (spread.isPresent() && !place.head().tiedFrom()) {
+                    return spread;
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     public static boolean isGhost(Head head) {

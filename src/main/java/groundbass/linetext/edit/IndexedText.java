@@ -28,11 +28,16 @@ final class IndexedText {
     private final List<InForce> inForce;
 
     IndexedText(String text) {
+        this(text, LineText.read(text).line());
+    }
+
+    /** @param line what the text reads as */
+    IndexedText(String text, Line line) {
         this.text = text;
         this.source = Source.of("", text);
         this.starts = starts(text, source);
         this.raw = new TextReader(source, new Problems()).read();
-        this.line = LineText.read(text).line();
+        this.line = line;
         this.inForce = line.inForce();
     }
 

@@ -5,6 +5,7 @@ import groundbass.linetext.source.Moment;
 import groundbass.linetext.typed.CountLine.Target;
 import groundbass.score.Copy;
 import groundbass.score.Fraction;
+import groundbass.score.Line;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -63,7 +64,15 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
     public record CountPart(String label, String at, Fraction from, Fraction to, String events, int start, int line) {}
 
     public static Outline of(String text) {
-        var manuscript = new IndexedText(text);
+        return of(new IndexedText(text));
+    }
+
+    /** The same, where the text was read already: {@code line} is what came of it. */
+    public static Outline of(String text, Line line) {
+        return of(new IndexedText(text, line));
+    }
+
+    private static Outline of(IndexedText manuscript) {
         var header = HeaderEdits.said(manuscript).stream()
                 .map(said -> new Setting(said.word().toString(), manuscript.text(said.value())))
                 .toList();

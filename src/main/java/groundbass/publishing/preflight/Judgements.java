@@ -1,29 +1,25 @@
 package groundbass.publishing.preflight;
 
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 
 /**
  * Remembers what was to be said of the texts of promised lessons: the pass asks every few seconds, and reading a lesson
- * through takes a while. Of each lesson it remembers two texts, as they were last asked about.
+ * through takes a while. Of each lesson it remembers the draft, as it was last asked about, and the fixed states that
+ * were.
  */
 public final class Judgements {
-    /** Which text of a lesson. */
-    public enum Text {
-        /** What goes out as things stand. */
-        FIXED,
-        /** What was written since. */
-        DRAFT
-    }
-
     private final Map<Key, Judgement> all = new ConcurrentHashMap<>();
 
-    private record Key(EpisodeId lesson, Text text) {}
+    /** @param fixed which fixed state; empty for the draft */
+    private record Key(EpisodeId lesson, Optional<RevisionId> fixed) {}
 
     private record Judgement(EpisodeDocument document, String site, List<LessonRemark> remarks) {
         boolean isOf(EpisodeDocument asked, String askedAt) {
@@ -34,13 +30,18 @@ public final class Judgements {
     /**
      * What is to be said of a document.
      *
+     * @param fixed the state that it is, where it is not the draft
      * @param site where the site is, since addresses stand on what is printed
      * @param judge says it; asked only where the document or the address are others than before
      */
     public List<LessonRemark> of(
-            EpisodeId lesson, Text text, EpisodeDocument document, String site, Supplier<List<LessonRemark>> judge) {
+            EpisodeId lesson,
+            Optional<RevisionId> fixed,
+            EpisodeDocument document,
+            String site,
+            Supplier<List<LessonRemark>> judge) {
         return all.compute(
-                        new Key(lesson, text),
+                        new Key(lesson, fixed),
                         (key, before) -> before != null && before.isOf(document, site)
                                 ? before
                                 : new Judgement(document, site, judge.get()))

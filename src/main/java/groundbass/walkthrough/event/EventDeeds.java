@@ -22,7 +22,7 @@ final class EventDeeds {
 
     /** @param elements one, or those of both voices where they begin and end together */
     String full(List<Element> elements) {
-        return told(elements, notes::of);
+        return told(elements, heads -> notes.of(heads, true));
     }
 
     /** The same with places and strokes alone. */

@@ -25,9 +25,14 @@ public final class NoteWords {
         this.tuning = tuning;
     }
 
-    /** @param heads those of one chord that begin here, lowest first */
-    public String of(List<Head> heads) {
-        return spread(heads, struck(heads));
+    /**
+     * Notes that are struck together.
+     *
+     * @param heads those of one chord that begin here, lowest first
+     * @param named whether it is said with what they are struck, where that is one thing
+     */
+    public String of(List<Head> heads, boolean named) {
+        return spread(heads, struck(heads, named));
     }
 
     /** With what is said of notes that begin together. */
@@ -40,15 +45,15 @@ public final class NoteWords {
                 .orElse(what);
     }
 
-    private String struck(List<Head> heads) {
+    private String struck(List<Head> heads, boolean named) {
         var first = heads.get(0).note();
         boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
         if (heads.size() > 1 && alike) {
             var what = heads.stream().map(this::what).toList();
-            return detailed(first, words.say("together", listBut(what), what.get(what.size() - 1)));
+            return detailed(first, words.say("together", listBut(what), what.get(what.size() - 1)), named);
         }
         return heads.stream()
-                .map(head -> detailed(head.note(), what(head)))
+                .map(head -> detailed(head.note(), what(head), named || heads.size() > 1))
                 .reduce((one, two) -> words.say("together.each", one, two))
                 .orElseThrow();
     }
@@ -68,8 +73,9 @@ public final class NoteWords {
                 .orElseThrow();
     }
 
-    private String detailed(Note note, String what) {
-        return details(note).stream().reduce(strike(note, what), (text, detail) -> words.say("detail", text, detail));
+    private String detailed(Note note, String what, boolean named) {
+        return marks(note).stream()
+                .reduce(named ? strike(note, what) : what, (text, detail) -> words.say("detail", text, detail));
     }
 
     /** What the plucking hand does, or how the note is reached: the same word for all that is played alike. */
@@ -80,12 +86,21 @@ public final class NoteWords {
                 .orElse("");
     }
 
-    public String strike(Note note, String what) {
+    private String strike(Note note, String what) {
         return note.pluck()
                 .map(technique -> words.say("pluck." + technique.word(), what))
                 .or(() -> note.arrival()
                         .map(arrival -> words.say("arrive." + arrival.kind().word(), what)))
                 .orElse(what);
+    }
+
+    /** The same in one breath. */
+    public String briefStrike(Note note, String what) {
+        return note.pluck()
+                .map(technique -> "brief.pluck." + technique.word())
+                .filter(words::has)
+                .map(key -> words.say(key, what))
+                .orElseGet(() -> strike(note, what));
     }
 
     String what(Head head) {
@@ -102,7 +117,13 @@ public final class NoteWords {
         if (harmonic.isPresent()) {
             return harmonic(harmonic.get(), name, string, fret);
         }
-        return place.fret() == 0 ? words.say("place.open", name, string) : words.say("place.fret", name, string, fret);
+        if (place.fret() == 0) {
+            return words.say("place.open", name, string);
+        }
+        var finger = head.note().ornaments().finger();
+        return finger.isPresent()
+                ? words.say("place.finger", name, string, fret, words.say("finger." + finger.getAsInt()))
+                : words.say("place.fret", name, string, fret);
     }
 
     private String harmonic(Harmonic harmonic, String name, String string, String fret) {
@@ -156,13 +177,7 @@ public final class NoteWords {
         return tuning.numberOf(name).isPresent() ? words.name(name) : string(number);
     }
 
-    private List<String> details(Note note) {
-        var details = new ArrayList<>(marks(note));
-        note.ornaments().finger().ifPresent(finger -> details.add(words.say("finger." + finger)));
-        return details;
-    }
-
-    /** What sounds otherwise, without the finger that stops the string. */
+    /** What sounds otherwise than a plain note. */
     public List<String> marks(Note note) {
         var details = new ArrayList<String>();
         note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);

@@ -27,12 +27,21 @@ public final class OpeningWords {
         sentences.add(form.form());
         sentences.add(
                 words.say("opening", words.key(header.key()), header.meter().toString(), words.tempo(header.tempo())));
+        if (header.meter().isGrouped()) {
+            sentences.add(words.say(
+                    "opening.groups",
+                    words.list(
+                            header.meter().beats().stream().map(String::valueOf).toList())));
+        }
         if (!header.feel().equals(Feel.STRAIGHT)) {
             sentences.add(feel(words, header.feel()));
         }
         sentences.add(words.say("opening.strings", words.list(strings())));
-        if (hasFingers()) {
+        if (uses(Technique.FINGER)) {
             sentences.add(words.say("opening.fingers"));
+        }
+        if (uses(Technique.PLUCK)) {
+            sentences.add(words.say("opening.pluck"));
         }
         sentences.add(form.count());
         return String.join(" ", sentences);
@@ -61,8 +70,8 @@ public final class OpeningWords {
                 : words.say("opening.sounding", name, words.name(string.pitch().name()));
     }
 
-    private boolean hasFingers() {
+    private boolean uses(Technique technique) {
         return line.bars().stream().flatMap(bar -> bar.notes().stream()).anyMatch(note -> note.pluck()
-                .equals(Optional.of(Technique.FINGER)));
+                .equals(Optional.of(technique)));
     }
 }

@@ -34,6 +34,11 @@ public final class Wording {
         return messages.say(PREFIX + (messages.has(PREFIX + naming + key) ? naming : "") + key, args);
     }
 
+    /** Whether this language has words of its own for a key. */
+    boolean has(String key) {
+        return messages.has(PREFIX + key);
+    }
+
     /** What another package has to say, in this language. */
     public String said(Message message) {
         return messages.say(message);
@@ -55,6 +60,16 @@ public final class Wording {
                 .limit(items.size() - 1L)
                 .reduce((one, two) -> say("list.more", one, two))
                 .map(all -> say("list.two", all, last))
+                .orElse(last);
+    }
+
+    /** {@code a, b, then c}. */
+    public String inTurn(List<String> items) {
+        var last = items.get(items.size() - 1);
+        return items.stream()
+                .limit(items.size() - 1L)
+                .reduce((one, two) -> say("list.more", one, two))
+                .map(all -> say("list.then", all, last))
                 .orElse(last);
     }
 

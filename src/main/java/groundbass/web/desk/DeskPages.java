@@ -74,6 +74,7 @@ import groundbass.web.desk.site.DeskNewsPages;
 import groundbass.web.desk.site.ExchangePage;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.KeysPage;
+import groundbass.web.desk.site.LessonFindPage;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
 import groundbass.web.desk.site.NewLessonPages;
@@ -228,6 +229,7 @@ public final class DeskPages {
                         services.clock()),
                 new RhythmPages(desk, services.rhythms(), services.outlooks()),
                 new LessonListPage(desk, services.episodes(), publishing),
+                new LessonFindPage(desk, services.catalog(), services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), shell.chosen()),
                 new BeginningPages(desk, services.beginnings()),
                 new NewLessonPages(desk, services.episodes(), services.writing(), services.beginnings()),

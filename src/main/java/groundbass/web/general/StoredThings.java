@@ -20,7 +20,7 @@ final class StoredThings {
             KeptThing.of("news")
                     .inTables("news_reader", "news_request", "news_letter", "refused_address")
                     .inLetters("news.ask.subject", "news.lesson.subject", "news.correction.subject"),
-            KeptThing.of("downloads").inTables("download").inCookies("take"),
+            KeptThing.of("downloads").inTables("download", "taking_student").inCookies("take"),
             KeptThing.of("practised").inTables("practised", "favourite"),
             KeptThing.of("questions")
                     .inTables("question")
@@ -83,6 +83,14 @@ final class StoredThings {
             "hour_notice",
             "accepted_remark",
             "broken_file",
+            "summed_up",
+            "taken_file",
+            "taken_hour",
+            "taken_series",
+            "taken_week",
+            "taken_cohort",
+            "taken_clock",
+            "taken_departed",
             "pulse");
 
     private StoredThings() {}

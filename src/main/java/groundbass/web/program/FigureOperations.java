@@ -4,11 +4,11 @@ import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.EpisodeUse;
 import groundbass.audience.statistics.FileUse;
 import groundbass.audience.statistics.Statistics;
+import groundbass.audience.statistics.StatisticsScope;
 import groundbass.audience.statistics.WeekUse;
 import groundbass.audience.statistics.Weeks;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.web.shell.PageGroup;
@@ -61,7 +61,7 @@ final class FigureOperations implements PageGroup {
                 call,
                 Members.of("series", series.id().value())
                         .and("zone", series.zone().getId())
-                        .and("weeks", weeks(call, series, lessons))
+                        .and("weeks", weeks(call, series, new StatisticsScope.OfSeries(series.id(), lessons)))
                         .and("lessons", uses)
                         .map());
     }
@@ -77,7 +77,7 @@ final class FigureOperations implements PageGroup {
                 call,
                 view(use)
                         .and("zone", series.zone().getId())
-                        .and("weeks", weeks(call, series, List.of(lesson.id())))
+                        .and("weeks", weeks(call, series, new StatisticsScope.OfLesson(lesson.id())))
                         .and(
                                 "files",
                                 use.files().stream().map(FigureOperations::view).toList())
@@ -85,10 +85,10 @@ final class FigureOperations implements PageGroup {
     }
 
     /** Those of the last weeks in which something was taken. */
-    private List<Map<String, Object>> weeks(Call call, Series series, List<EpisodeId> lessons) {
+    private List<Map<String, Object>> weeks(Call call, Series series, StatisticsScope scope) {
         int count = Listing.number(call.ctx(), "weeks", USUAL_WEEKS, 1, MOST_WEEKS);
         var today = LocalDate.ofInstant(clock.instant(), series.zone());
-        return statistics.byWeek(lessons, Weeks.until(today, count, series.zone())).stream()
+        return statistics.byWeek(scope, Weeks.until(today, count, series.zone())).stream()
                 .map(FigureOperations::view)
                 .toList();
     }

@@ -64,7 +64,7 @@ final class FiguresPage implements PageGroup {
                 board.series().id().value(),
                 board.series().title(),
                 whole.ids().stream().anyMatch(invented::contains),
-                WeekChart.of(services.statistics().byWeek(whole.ids(), services.weeks(zone)), services.today(zone)),
+                WeekChart.of(services.statistics().byWeek(whole.scope(), services.weeks(zone)), services.today(zone)),
                 Days.of(reader, zone),
                 rows);
     }

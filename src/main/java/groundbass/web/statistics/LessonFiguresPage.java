@@ -1,6 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.EpisodeUse;
+import groundbass.audience.statistics.StatisticsScope;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
@@ -35,7 +36,7 @@ final class LessonFiguresPage implements PageGroup {
     }
 
     private View view(Context ctx, Lesson lesson) {
-        var ids = List.of(lesson.episode().id());
+        var scope = new StatisticsScope.OfLesson(lesson.episode().id());
         var statistics = services.statistics();
         var days = Days.of(services.pages().reader(ctx), lesson.zone());
         var use = statistics.ofEpisode(lesson.episode().id());
@@ -51,7 +52,7 @@ final class LessonFiguresPage implements PageGroup {
                 lesson.episode(),
                 statistics.invented().contains(lesson.episode().id()),
                 use,
-                WeekChart.of(statistics.byWeek(ids, services.weeks(lesson.zone())), services.today(lesson.zone())),
+                WeekChart.of(statistics.byWeek(scope, services.weeks(lesson.zone())), services.today(lesson.zone())),
                 days,
                 told,
                 taken,

@@ -1,6 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.download.Download;
+import groundbass.audience.statistics.StatisticsScope;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Series;
@@ -28,6 +29,10 @@ record OwnSeries(List<Board> boards) {
 
         List<EpisodeId> ids() {
             return episodes.stream().map(Episode::id).toList();
+        }
+
+        StatisticsScope scope() {
+            return new StatisticsScope.OfSeries(series.id(), ids());
         }
     }
 

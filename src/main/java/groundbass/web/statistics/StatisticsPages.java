@@ -1,5 +1,6 @@
 package groundbass.web.statistics;
 
+import groundbass.audience.statistics.SeriesUse;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Students;
 import groundbass.catalog.episode.Episodes;
@@ -21,11 +22,13 @@ public final class StatisticsPages implements PageGroup {
             SeriesCatalog catalog,
             Episodes episodes,
             Statistics statistics,
+            SeriesUse use,
             Students students,
             Clock clock) {
-        var services = new StatisticsServices(pages, accessFilter, catalog, episodes, statistics, students, clock);
+        var services = new StatisticsServices(pages, accessFilter, catalog, episodes, statistics, use, students, clock);
         groups = List.of(
                 new FiguresPage(services),
+                new SeriesFiguresPage(services),
                 new LessonFiguresPage(services),
                 new TakerPages(services),
                 new Tables(services));

@@ -1,19 +1,25 @@
 package groundbass.web.statistics;
 
+import groundbass.audience.statistics.SeriesUse;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Pages;
+import groundbass.web.statistics.OwnSeries.Board;
 import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /** What these pages work with. */
 record StatisticsServices(
@@ -22,11 +28,29 @@ record StatisticsServices(
         SeriesCatalog catalog,
         Episodes episodes,
         Statistics statistics,
+        SeriesUse use,
         Students students,
         Clock clock) {
     /** The series whose figures the educator who asks may read, on a route that demands one. */
     OwnSeries ownSeries(Context ctx) {
         return open(ctx, Deed.READ_FIGURES);
+    }
+
+    /** Of these the one that the address names. */
+    Board board(Context ctx) {
+        return SeriesId.parse(ctx.pathParam("id"))
+                .flatMap(id -> ownSeries(ctx).boards().stream()
+                        .filter(board -> board.series().id().equals(id))
+                        .findFirst())
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    /** Lessons at equal age, in their order. */
+    List<AgeChart.Row> ages(List<Episode> lessons) {
+        var ages = statistics.ages(lessons.stream().map(Episode::id).toList());
+        return IntStream.range(0, lessons.size())
+                .mapToObj(i -> AgeChart.Row.of(lessons.get(i), ages.get(i), clock.instant()))
+                .toList();
     }
 
     /** Of these the ones of which they may see by their addresses who took something. */

@@ -1,6 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.AddressedDownload;
+import groundbass.audience.statistics.LessonAges;
 import groundbass.audience.statistics.StatisticsCsv;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.text.Message;
@@ -29,6 +30,9 @@ final class Tables implements PageGroup {
     /** Lessons that are summed up at once. */
     private static final int AT_ONCE = 100;
 
+    /** Two years of weeks: a row for each pair of them. */
+    private static final int ALL_WEEKS = 104;
+
     private final StatisticsServices services;
 
     Tables(StatisticsServices services) {
@@ -38,6 +42,9 @@ final class Tables implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.get("/desk/statistics/episodes.csv", Role.EDUCATOR, this::episodes);
+        routes.get("/desk/statistics/series/{id}/ages.csv", Role.EDUCATOR, this::ages);
+        routes.get("/desk/statistics/series/{id}/cohorts.csv", Role.EDUCATOR, this::cohorts);
+        routes.get("/desk/statistics/series/{id}/clock.csv", Role.EDUCATOR, this::clock);
         routes.get("/desk/statistics/students.csv", Role.EDUCATOR, this::students);
         routes.get("/desk/statistics/episodes/{id}/downloads.csv", Role.EDUCATOR, this::episode);
         routes.get("/desk/statistics/students/{id}/downloads.csv", Role.EDUCATOR, this::student);
@@ -57,6 +64,32 @@ final class Tables implements PageGroup {
         return IntStream.iterate(0, from -> from < ids.size(), from -> from + AT_ONCE)
                 .mapToObj(from -> ids.subList(from, Math.min(ids.size(), from + AT_ONCE)))
                 .toList();
+    }
+
+    private void ages(Context ctx) throws IOException {
+        var board = services.board(ctx);
+        var rows = services.ages(board.episodes());
+        send(ctx, board.series().slug() + "-ages", new OwnSeries(List.of(board)), csv -> {
+            csv.ages();
+            for (var row : rows) {
+                var lesson = row.episode().id();
+                row.day().ifPresent(taken -> csv.age(lesson, LessonAges.DAY, taken));
+                row.week().ifPresent(taken -> csv.age(lesson, LessonAges.WEEK, taken));
+                row.month().ifPresent(taken -> csv.age(lesson, LessonAges.MONTH, taken));
+            }
+        });
+    }
+
+    private void cohorts(Context ctx) throws IOException {
+        var board = services.board(ctx);
+        var cohorts = services.use().cohorts(board.series().id(), ALL_WEEKS);
+        send(ctx, board.series().slug() + "-cohorts", new OwnSeries(List.of(board)), csv -> csv.cohorts(cohorts));
+    }
+
+    private void clock(Context ctx) throws IOException {
+        var board = services.board(ctx);
+        var hours = services.use().clock(board.series().id());
+        send(ctx, board.series().slug() + "-clock", new OwnSeries(List.of(board)), csv -> csv.clock(hours));
     }
 
     /** Only what students took: downloads of nobody known are in the table of their lesson. */

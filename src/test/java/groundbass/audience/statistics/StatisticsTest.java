@@ -19,6 +19,7 @@ import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.student.StudentId;
+import groundbass.catalog.series.SeriesId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.LocalDate;
@@ -39,6 +40,9 @@ class StatisticsTest {
     private static final ReleasedFile OTHER = file(SECOND, "sheet.pdf", 900);
 
     private static final Weeks SPRING = Weeks.until(LocalDate.of(2026, 4, 1), 6, VIENNA);
+
+    private static final SeriesId SERIES = new SeriesId("series0000000001");
+    private static final StatisticsScope BOTH = new StatisticsScope.OfSeries(SERIES, List.of(FIRST, SECOND));
 
     private StudentId anna;
     private StudentId bert;
@@ -79,8 +83,10 @@ class StatisticsTest {
             assertThat(audience.statistics.ofEpisode(FIRST))
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
             assertThat(audience.statistics.ofEpisodes(List.of())).isEmpty();
-            assertThat(audience.statistics.byWeek(List.of(), SPRING)).isEmpty();
-            assertThat(audience.statistics.byWeek(List.of(FIRST), SPRING)).isEmpty();
+            assertThat(audience.statistics.byWeek(new StatisticsScope.OfSeries(SERIES, List.of()), SPRING))
+                    .isEmpty();
+            assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
+                    .isEmpty();
             assertThat(audience.statistics.students(List.of(), 0, 10)).isEmpty();
             assertThat(audience.statistics.students(List.of(FIRST), 0, 10)).isEmpty();
             assertThat(audience.statistics.latest(FIRST, 10)).isEmpty();
@@ -94,20 +100,19 @@ class StatisticsTest {
             Audience audience = tell(database);
             // Sunday 2026-03-29, 22:30 UTC is Monday, 00:30 in Vienna: summer time began that night (IANA tz,
             // Europe/Vienna)
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), SPRING))
+            assertThat(audience.statistics.byWeek(BOTH, SPRING))
                     .containsExactly(
                             new WeekUse(LocalDate.of(2026, 3, 2), 2, new DownloadCounts(3, 1, 0, 0)),
                             new WeekUse(LocalDate.of(2026, 3, 23), 1, new DownloadCounts(0, 0, 1, 0)),
                             new WeekUse(LocalDate.of(2026, 3, 30), 1, new DownloadCounts(0, 0, 0, 1)));
             var utc = Weeks.until(LocalDate.of(2026, 4, 1), 6, ZoneId.of("UTC"));
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), utc))
+            assertThat(audience.statistics.byWeek(BOTH, utc))
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly("2026-03-02 4", "2026-03-23 2");
-            assertThat(audience.statistics.byWeek(
-                            List.of(FIRST, SECOND), new Weeks(LocalDate.of(2026, 3, 23), 1, VIENNA)))
+            assertThat(audience.statistics.byWeek(BOTH, new Weeks(LocalDate.of(2026, 3, 23), 1, VIENNA)))
                     .extracting(WeekUse::monday)
                     .containsExactly(LocalDate.of(2026, 3, 23));
-            assertThat(audience.statistics.byWeek(List.of(SECOND), SPRING))
+            assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(SECOND), SPRING))
                     .extracting(WeekUse::monday)
                     .containsExactly(LocalDate.of(2026, 3, 30));
         }
@@ -240,7 +245,8 @@ class StatisticsTest {
             assertThat(audience.all()).hasSize(2).allMatch(Download::own).noneMatch(Download::counts);
             assertThat(audience.statistics.ofEpisode(FIRST))
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
-            assertThat(audience.statistics.byWeek(List.of(FIRST), SPRING)).isEmpty();
+            assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
+                    .isEmpty();
             audience.statistics.taken(List.of(FIRST), taken -> assertThat(taken).isNull());
         }
     }

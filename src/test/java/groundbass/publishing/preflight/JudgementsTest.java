@@ -3,16 +3,20 @@ package groundbass.publishing.preflight;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
-import groundbass.publishing.preflight.Judgements.Text;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class JudgementsTest {
     private static final EpisodeId ONE = EpisodeId.next();
     private static final EpisodeId OTHER = EpisodeId.next();
+    private static final Optional<RevisionId> DRAFT = Optional.empty();
+    private static final Optional<RevisionId> FIXED = Optional.of(RevisionId.next());
+    private static final Optional<RevisionId> FIXED_LATER = Optional.of(RevisionId.next());
     private static final EpisodeDocument DOCUMENT = EpisodeDocument.titled("Rope and Pulley", Level.BEGINNER);
     private static final EpisodeDocument LATER = EpisodeDocument.titled("Rope and Winch", Level.BEGINNER);
     private static final String SITE = "https://example.org";
@@ -20,8 +24,8 @@ class JudgementsTest {
     private final Judgements judgements = new Judgements();
     private int asked;
 
-    private void judge(EpisodeId lesson, Text text, EpisodeDocument document, String site) {
-        judgements.of(lesson, text, document, site, () -> {
+    private void judge(EpisodeId lesson, Optional<RevisionId> state, EpisodeDocument document, String site) {
+        judgements.of(lesson, state, document, site, () -> {
             asked++;
             return List.of();
         });
@@ -29,26 +33,35 @@ class JudgementsTest {
 
     @Test
     void aTextIsReadThroughAnewWhereItOrItsAddressIsAnother() {
-        judge(ONE, Text.FIXED, DOCUMENT, SITE);
-        judge(ONE, Text.FIXED, DOCUMENT, SITE);
+        judge(ONE, FIXED, DOCUMENT, SITE);
+        judge(ONE, FIXED, DOCUMENT, SITE);
         assertThat(asked).isEqualTo(1);
-        judge(ONE, Text.DRAFT, LATER, SITE);
-        judge(ONE, Text.FIXED, DOCUMENT, SITE);
+        judge(ONE, DRAFT, LATER, SITE);
+        judge(ONE, FIXED, DOCUMENT, SITE);
         assertThat(asked).as("a draft does not drive out what is fixed").isEqualTo(2);
-        judge(ONE, Text.FIXED, LATER, SITE);
+        judge(ONE, FIXED, LATER, SITE);
         assertThat(asked).isEqualTo(3);
-        judge(ONE, Text.FIXED, LATER, "https://example.net");
+        judge(ONE, FIXED, LATER, "https://example.net");
         assertThat(asked).isEqualTo(4);
     }
 
     @Test
-    void lessonsThatAreNoLongerPromisedAreForgotten() {
-        judge(ONE, Text.FIXED, DOCUMENT, SITE);
-        judge(OTHER, Text.FIXED, DOCUMENT, SITE);
-        judgements.keepOnly(Set.of(OTHER));
-        judge(OTHER, Text.FIXED, DOCUMENT, SITE);
+    void twoFixedStatesOfALessonDoNotDriveEachOtherOut() {
+        for (int i = 0; i < 2; i++) {
+            judge(ONE, FIXED, DOCUMENT, SITE);
+            judge(ONE, FIXED_LATER, LATER, SITE);
+        }
         assertThat(asked).isEqualTo(2);
-        judge(ONE, Text.FIXED, DOCUMENT, SITE);
+    }
+
+    @Test
+    void lessonsThatAreNoLongerPromisedAreForgotten() {
+        judge(ONE, FIXED, DOCUMENT, SITE);
+        judge(OTHER, FIXED, DOCUMENT, SITE);
+        judgements.keepOnly(Set.of(OTHER));
+        judge(OTHER, FIXED, DOCUMENT, SITE);
+        assertThat(asked).isEqualTo(2);
+        judge(ONE, FIXED, DOCUMENT, SITE);
         assertThat(asked).isEqualTo(3);
     }
 }

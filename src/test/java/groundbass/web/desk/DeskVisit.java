@@ -66,9 +66,12 @@ final class DeskVisit extends BrowserFixture {
         return atWork(page);
     }
 
-    /** Waits until the line of a page can be written in its editor. */
+    /** Waits until the line of a page can be written; on a narrow one its text is opened first. */
     static Page atWork(Page page) {
-        assertThat(page.locator(".line-text").first()).isVisible();
+        assertThat(page.locator(".stand").first()).isVisible();
+        if (page.locator(".stand-text[open]").count() > 0) {
+            assertThat(page.locator(".line-text").first()).isVisible();
+        }
         return page;
     }
 }

@@ -2,6 +2,7 @@ package groundbass.web.desk;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.InstanceOfAssertFactories.LIST;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
@@ -9,6 +10,8 @@ import com.microsoft.playwright.options.ColorScheme;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import groundbass.web.Looks;
+import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -35,6 +38,15 @@ class LineDeskTest {
             """;
 
     private static final String TWO_BARS = "bar 1\n1-4  E5\n\nbar 2\n1-4  A5\n";
+
+    /** The names of what a page fetched. */
+    private static final String FETCHED = """
+            () => performance.getEntriesByType("resource").map((one) => new URL(one.name).pathname.split("/").at(-1))""";
+
+    /** The bytes of a page and all that it fetched. */
+    private static final String WEIGHT = """
+            () => ["navigation", "resource"].flatMap((kind) => performance.getEntriesByType(kind))
+              .reduce((sum, one) => sum + one.encodedBodySize, 0)""";
 
     @RegisterExtension
     static final DeskVisit desk = new DeskVisit();
@@ -86,6 +98,62 @@ class LineDeskTest {
         assertThat(count).hasValue("A7");
         page.keyboard().type(" f");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1    E5", "1    A7 f"));
+        assertThat(desk.complaints()).isEmpty();
+    }
+
+    /** The first key is asked about at once, and all that is typed until its answer comes together after it. */
+    @Test
+    void oneAnswerIsOnItsWayAtATime() {
+        var page = desk.editor(written("At once"));
+        page.locator("[data-bar-spot='1']").click();
+        var count = page.getByLabel("Bar 1, count 1", exactly());
+        page.evaluate("""
+                () => {
+                  const ask = fetch;
+                  window.askedFor = [];
+                  window.fetch = async (address, request) => {
+                    if (String(address).endsWith("/live")) {
+                      window.askedFor.push(request.body.get("text"));
+                      if (window.askedFor.length === 1) await new Promise((go) => window.letGo = go);
+                    }
+                    return ask(address, request);
+                  };
+                }""");
+        count.press("Control+a");
+        page.keyboard().type("A7");
+        page.keyboard().type(" slap");
+        page.waitForCondition(() -> (Boolean) page.evaluate("() => Boolean(window.letGo)"));
+        assertThat(page.evaluate("() => window.askedFor.length")).isEqualTo(1);
+        page.evaluate("() => window.letGo()");
+        page.waitForCondition(
+                () -> page.evaluate("() => window.askedFor.length").equals(2));
+        assertThat(page.evaluate("() => window.askedFor"))
+                .isEqualTo(List.of(LINE.replace("1    E5", "1    A"), LINE.replace("1    E5", "1    A7 slap")));
+        assertThat(page.locator("[data-part=sheet] svg").first()).containsText("T");
+        assertThat(desk.complaints()).isEmpty();
+    }
+
+    /** On a phone one writes by the strip; what is written so can be undone, also after the next visit. */
+    @Test
+    void theEditorIsFetchedOnceSomebodyWantsIt() {
+        var episode = written("On a phone");
+        var page = desk.signedIn(390, ColorScheme.LIGHT);
+        page.setExtraHTTPHeaders(Map.of("Accept-Encoding", "gzip"));
+        desk.editor(page, episode);
+        page.locator("[data-bar-spot='1']").click();
+        page.getByLabel("Bar 1, count 1", exactly()).fill("E7");
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+        assertThat(page.evaluate(FETCHED)).asInstanceOf(LIST).isNotEmpty().doesNotContain("line-editor.js");
+        assertThat(((Number) page.evaluate(WEIGHT)).intValue()).isBetween(10_000, 150_000);
+
+        desk.editor(page, episode);
+        page.keyboard().press("Control+z");
+        assertThat(page.locator("#mainLine")).hasValue(LINE);
+        assertThat(page.evaluate(FETCHED)).asInstanceOf(LIST).contains("line-editor.js");
+        page.keyboard().press("Control+y");
+        assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1    E5", "1    E7"));
+        page.locator(".stand-text > summary").click();
+        assertThat(page.locator(".line-text")).isVisible();
         assertThat(desk.complaints()).isEmpty();
     }
 

@@ -3,6 +3,7 @@ package groundbass.web.statistics;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.options.ColorScheme;
+import groundbass.audience.rollup.RollUps;
 import groundbass.web.Browser;
 import groundbass.web.Looks;
 import java.util.Map;
@@ -23,6 +24,8 @@ class StatisticsLooksTest {
     static void open() {
         browser = Browser.open();
         story = new Story();
+        story.site.clock().set("2026-02-19T09:00:00Z");
+        new RollUps(story.site.groundbass().database().jdbi(), story.site.clock()).pass();
     }
 
     @AfterEach
@@ -44,6 +47,8 @@ class StatisticsLooksTest {
         "overview, 1280, DARK",
         "episode, 390, DARK",
         "episode, 1280, LIGHT",
+        "series, 390, LIGHT",
+        "series, 1280, DARK",
         "students, 390, LIGHT",
         "student, 390, LIGHT",
         "student, 1280, DARK"
@@ -64,6 +69,7 @@ class StatisticsLooksTest {
         return "/desk/statistics"
                 + switch (name) {
                     case "episode" -> "/episodes/" + story.rope.id();
+                    case "series" -> "/series/" + story.rope.series();
                     case "students" -> "/students";
                     case "student" -> "/students/" + story.bert;
                     default -> "";

@@ -2,6 +2,7 @@ package groundbass.web.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.rollup.RollUps;
 import groundbass.audience.student.Person;
 import groundbass.web.Html;
 import io.restassured.http.Cookie;
@@ -73,6 +74,61 @@ class StatisticsPagesTest {
                         + " February 3, 2026, 7:00 PM CET b.reader@demo.invalid sheet.pdf broken off"
                         + " February 2, 2026, 12:30 AM CET a.reader@example.org line.mid complete"
                         + " February 1, 2026, 11:30 PM CET a.reader@example.org sheet.pdf complete ");
+    }
+
+    /**
+     * Both lessons came out on Monday, 2026-02-02, at 09:00 UTC; the story was told until nine days after that. Rope: what
+     * was taken before it was out is of its first hour (2 by Anna), then Bert after 33 hours and a visitor after 48. Ferry:
+     * Bert after 191 hours, which is after its first week.
+     */
+    @Test
+    void tellsLessonsAtEqualAge() {
+        var path = "/desk/statistics/series/" + story.rope.series();
+        assertThat(text(path))
+                .contains("1 =Rope & <Tide> 2 4 – 1 2 – 2 Night Ferry 0 0 – 0 0 – ")
+                .contains("No week is summed up yet.")
+                .contains("Demo figures");
+        assertThat(page(path)).contains("2 lessons at equal age.").doesNotContain("Theirs");
+    }
+
+    @Test
+    void tellsWhoComesBackAndWhenOnceWeeksAreSummedUp() {
+        try (var later = new Story()) {
+            later.site.clock().set("2026-02-19T09:00:00Z");
+            new RollUps(later.site.groundbass().database().jdbi(), later.site.clock()).pass();
+            String path = "/desk/statistics/series/" + later.rope.series();
+            String page = later.site
+                    .browser()
+                    .cookie(later.site.atTheDesk())
+                    .get(path)
+                    .asString();
+            // Anna and Bert began in the week of 02-02, Bert came back; Anna's first, before the lesson was out, is of
+            // no week
+            // of no week
+            assertThat(words(page))
+                    .contains("Began in the week of +0 +1 Feb 2, 2026 2 1 ")
+                    .contains("in one week 2 100 of 100 in 2 weeks 1 50 of 100 in 4 weeks 0 0 of 100")
+                    .contains("The most is downloaded on ");
+            assertThat(Html.mistakes(page)).isEmpty();
+            var csv = later.site.browser().cookie(later.site.atTheDesk());
+            assertThat(csv.get(path + "/cohorts.csv").asString())
+                    .isEqualTo("Began in the week of,Week of,Students\r\n2026-02-02,2026-02-02,2\r\n"
+                            + "2026-02-02,2026-02-09,1\r\n");
+            assertThat(later.site
+                            .browser()
+                            .cookie(later.site.atTheDesk())
+                            .get(path + "/clock.csv")
+                            .asString())
+                    .startsWith("Weekday (1 is Monday),Hour,Downloads\r\n1,0,1\r\n2,9,1\r\n2,19,1\r\n3,10,1\r\n");
+            assertThat(later.site
+                            .browser()
+                            .cookie(later.site.atTheDesk())
+                            .get(path + "/ages.csv")
+                            .asString())
+                    .contains("Low Tide 2: Night Ferry (demo figures),1 day,0,0")
+                    .contains("Low Tide 1: =Rope & <Tide> (demo figures),7 days,2,4")
+                    .doesNotContain("28 days");
+        }
     }
 
     @Test

@@ -1,6 +1,7 @@
 package groundbass.web.desk.line;
 
 import groundbass.engraving.mark.BarPlace;
+import groundbass.identity.Sha256;
 import groundbass.lesson.Sheets;
 import groundbass.lesson.Sheets.DrawnSystem;
 import groundbass.linetext.LineText;
@@ -10,6 +11,7 @@ import groundbass.linetext.edit.Outline.BarPart;
 import groundbass.linetext.edit.Outline.CountPart;
 import groundbass.score.Copy;
 import groundbass.score.Fraction;
+import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Place;
 import groundbass.text.Messages;
@@ -22,10 +24,14 @@ import groundbass.web.desk.line.LiveLine.NeckView;
 import groundbass.web.desk.line.LiveLine.SettingView;
 import groundbass.web.desk.line.LiveLine.StringView;
 import groundbass.web.desk.line.LiveLine.SystemView;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -34,42 +40,74 @@ import org.slf4j.LoggerFactory;
 final class LineDrawing {
     private static final Logger log = LoggerFactory.getLogger(LineDrawing.class);
 
+    /** Hexadecimal digits of a digest that tell the drawings of one page apart. */
+    private static final int KEY = 16;
+
     private final String text;
     private final Reading reading;
     private final Line line;
+    private final List<InForce> inForce;
     private final Outline outline;
     private final List<DrawnSystem> systems;
+    private final Map<Integer, Spot> spots = new HashMap<>();
+
+    /**
+     * What the page's script asks.
+     *
+     * @param width in staff spaces
+     * @param prefix what ids in the drawing begin with
+     * @param told whether the walkthrough is wanted, which takes its time
+     * @param has the keys of the systems that the page shows, which are not sent again
+     */
+    record Asked(String text, double width, String prefix, boolean told, Set<String> has) {
+        Asked {
+            has = Set.copyOf(has);
+        }
+    }
+
+    /** Where a bar is drawn. */
+    private record Spot(int system, double width, BarPlace place) {
+        double part(double x) {
+            return x / width;
+        }
+    }
 
     private LineDrawing(String text, List<DrawnSystem> systems, Reading reading) {
         this.text = text;
         this.reading = reading;
         this.line = reading.line();
-        this.outline = Outline.of(text);
+        this.inForce = line.inForce();
+        this.outline = Outline.of(text, line);
         this.systems = systems;
+        for (int i = 0; i < systems.size(); i++) {
+            var system = systems.get(i);
+            for (var bar : system.bars()) {
+                spots.putIfAbsent(bar.number(), new Spot(i, system.width(), bar));
+            }
+        }
     }
 
     /**
-     * @param width in staff spaces
-     * @param prefix what ids in the drawing begin with
-     * @param told whether the walkthrough is wanted, which takes its time
      * @param sheets how the series has its sheets, in the language of sheet and walkthrough
      * @param reader the words of remarks
      */
-    static LiveLine of(String text, double width, String prefix, boolean told, Sheets sheets, Messages reader) {
+    static LiveLine of(Asked asked, Sheets sheets, Messages reader) {
+        String text = asked.text();
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
-            return new LineDrawing(text, List.of(), reading).live("", List.of(), reader);
+            return new LineDrawing(text, List.of(), reading).live("", Set.of(), List.of(), reader);
         }
         if (!new SheetRoom().takes(reading.line())) {
             return LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE));
         }
         try {
-            var systems = sheets.systems(reading.line(), width, prefix);
-            var walk = told ? walk(reading.line(), sheets.messages()) : List.<String>of();
-            return new LineDrawing(text, systems, reading).live("", walk, reader);
+            var systems = sheets.systems(reading.line(), asked.width(), asked.prefix());
+            var walk = asked.told() ? walk(reading.line(), sheets.messages()) : List.<String>of();
+            return new LineDrawing(text, systems, reading).live("", asked.has(), walk, reader);
         } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
             log.error("a line could not be drawn", e);
-            return new LineDrawing(text, List.of(), reading).live(reader.say("desk.live.fault"), List.of(), reader);
+            return new LineDrawing(text, List.of(), reading)
+                    .live(reader.say("desk.live.fault"), Set.of(), List.of(), reader);
         }
     }
 
@@ -77,12 +115,12 @@ final class LineDrawing {
         return Walkthrough.of(line, messages).stream().map(Step::text).toList();
     }
 
-    private LiveLine live(String undrawn, List<String> walk, Messages reader) {
+    private LiveLine live(String undrawn, Set<String> has, List<String> walk, Messages reader) {
         var remarks =
                 text.isBlank() ? List.<LiveLine.RemarkSpot>of() : new RemarkSpots(text, reading, this::x, reader).all();
         return new LiveLine(
                 undrawn,
-                systems.stream().map(LineDrawing::system).toList(),
+                systems.stream().map(system -> system(system, has)).toList(),
                 outline.bars().stream().map(this::bar).toList(),
                 outline.header().stream()
                         .map(setting -> new SettingView(setting.name(), setting.value()))
@@ -92,22 +130,25 @@ final class LineDrawing {
                 walk);
     }
 
-    private static SystemView system(DrawnSystem system) {
+    private static SystemView system(DrawnSystem system, Set<String> has) {
         var bars = system.bars();
+        String key =
+                Sha256.of(system.svg().getBytes(StandardCharsets.UTF_8)).hex().substring(0, KEY);
         return new SystemView(
-                system.svg(), bars.get(0).number(), bars.get(bars.size() - 1).number());
+                key,
+                has.contains(key) ? "" : system.svg(),
+                bars.get(0).number(),
+                bars.get(bars.size() - 1).number());
     }
 
     private BarView bar(BarPart part) {
-        int system = systemOf(part.number());
-        var place = place(part.number());
-        double width = system < 0 ? 1 : systems.get(system).width();
-        var meter = line.inForce().get(line.indexOf(part.number())).meter();
+        var spot = spot(part.number());
+        var meter = inForce.get(line.indexOf(part.number())).meter();
         return new BarView(
                 part.number(),
-                system,
-                place.map(BarPlace::left).orElse(0.0) / width,
-                place.map(BarPlace::right).orElse(0.0) / width,
+                spot.map(Spot::system).orElse(-1),
+                spot.map(found -> found.part(found.place().left())).orElse(0.0),
+                spot.map(found -> found.part(found.place().right())).orElse(0.0),
                 part.line(),
                 part.headed(),
                 part.chords(),
@@ -170,24 +211,11 @@ final class LineDrawing {
 
     /** A part of the system's width; negative where the bar is not drawn. */
     private double x(int bar, Fraction at) {
-        int system = systemOf(bar);
-        return place(bar)
-                .map(place -> place.x(at) / systems.get(system).width())
-                .orElse(-1.0);
+        return spot(bar).map(spot -> spot.part(spot.place().x(at))).orElse(-1.0);
     }
 
-    private Optional<BarPlace> place(int bar) {
-        return systems.stream()
-                .flatMap(system -> system.bars().stream())
-                .filter(place -> place.number() == bar)
-                .findFirst();
-    }
-
-    private int systemOf(int bar) {
-        return IntStream.range(0, systems.size())
-                .filter(i -> systems.get(i).bars().stream().anyMatch(place -> place.number() == bar))
-                .findFirst()
-                .orElse(-1);
+    private Optional<Spot> spot(int bar) {
+        return Optional.ofNullable(spots.get(bar));
     }
 
     private NeckView neck() {

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
@@ -30,6 +31,7 @@ public final class LinePages implements PageGroup {
 
     private static final int WIDEST = 160;
     private static final int MOST_PITCHES = 6;
+    private static final int MOST_SHOWN = 1_000;
 
     private final DeskContext desk;
     private final LineSound sound;
@@ -63,8 +65,9 @@ public final class LinePages implements PageGroup {
         var sheets = new Sheets(messages).with(style);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
         boolean told = FormParameters.ticked(ctx, "walk");
-        String text = text(ctx);
-        answer(ctx, () -> LineDrawing.of(text, width, "sheet-" + prefix + "-", told, sheets, reader));
+        var has = words(ctx, "has").limit(MOST_SHOWN).collect(Collectors.toSet());
+        var asked = new LineDrawing.Asked(text(ctx), width, "sheet-" + prefix + "-", told, has);
+        answer(ctx, () -> LineDrawing.of(asked, sheets, reader));
     }
 
     private void edit(Context ctx) {

@@ -23,8 +23,12 @@ record LiveLine(
         return new LiveLine(why, List.of(), List.of(), List.of(), List.of(), new NeckView(0, List.of()), List.of());
     }
 
-    /** @param first, last numbers of its bars */
-    record SystemView(String svg, int first, int last) {}
+    /**
+     * @param key the same for the same drawing; the page says which it has
+     * @param svg empty where it has this one
+     * @param first, last numbers of its bars
+     */
+    record SystemView(String key, String svg, int first, int last) {}
 
     /**
      * @param system the index of the system that shows it

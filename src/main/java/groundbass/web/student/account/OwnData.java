@@ -7,6 +7,7 @@ import groundbass.audience.news.NewsRequests;
 import groundbass.audience.question.Question;
 import groundbass.audience.question.Questions;
 import groundbass.audience.statistics.Statistics;
+import groundbass.audience.statistics.TakingPart;
 import groundbass.audience.student.Consent;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.OpenSession;
@@ -88,6 +89,9 @@ public final class OwnData {
         outbox.refusal(student.email()).ifPresent(refusal -> data.put("addressRefused", of(refusal)));
         data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
+        data.put(
+                "takingPart",
+                statistics.takingPart(student.id()).stream().map(this::of).toList());
         data.put("practised", practised(student));
         data.put("favourites", favourites(student));
         data.put("questions", questions.of(student.id()).stream().map(this::of).toList());
@@ -171,6 +175,14 @@ public final class OwnData {
         catalog.find(asked.series()).ifPresent(series -> data.put("series", series.title()));
         data.put("asked", asked.askedAt().toString());
         asked.usedAt().map(Instant::toString).ifPresent(at -> data.put("agreed", at));
+        return data;
+    }
+
+    private Map<String, Object> of(TakingPart part) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        catalog.find(part.series()).ifPresent(series -> data.put("series", series.title()));
+        data.put("sinceWeekOf", part.joined().toString());
+        data.put("weeks", part.weeks());
         return data;
     }
 

@@ -16,6 +16,7 @@ import io.restassured.response.Response;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 
@@ -192,11 +193,32 @@ class LinePagesTest {
     @Test
     void sixteenBarsAreAnsweredWhole() {
         var messages = Messages.of(Locale.ENGLISH);
-        var live = LineDrawing.of(sixteenBars(), 100, "main", false, new Sheets(messages), messages);
+        var asked = new LineDrawing.Asked(sixteenBars(), 100, "main", false, Set.of());
+        var live = LineDrawing.of(asked, new Sheets(messages), messages);
         assertThat(live.bars()).hasSize(16);
         assertThat(JsonPath.from(new String(DeskJson.write(live), StandardCharsets.UTF_8))
                         .getList("bars"))
                 .hasSize(16);
+    }
+
+    /** One figure of one bar is another: the systems in which nothing changed are not sent again. */
+    @Test
+    void onlyWhatThePageDoesNotShowIsSent() {
+        var before = live(sixteenBars()).jsonPath();
+        List<String> shown = before.getList("systems.key");
+        assertThat(shown).hasSizeGreaterThan(2).doesNotHaveDuplicates();
+        assertThat(before.getList("systems.svg", String.class)).noneMatch(String::isEmpty);
+        String changed = sixteenBars().replaceFirst("(?s)(bar 6 .*?)E5, E8", "$1E5, E7");
+        var after = live(changed, String.join(" ", shown)).jsonPath();
+        assertThat(after.getList("systems.svg", String.class))
+                .filteredOn(svg -> !svg.isEmpty())
+                .hasSize(1);
+        List<String> keys = after.getList("systems.key");
+        assertThat(keys).hasSameSizeAs(shown).isNotEqualTo(shown);
+        for (int i = 0; i < keys.size(); i++) {
+            boolean sent = !after.getString("systems[" + i + "].svg").isEmpty();
+            assertThat(keys.get(i).equals(shown.get(i))).isNotEqualTo(sent);
+        }
     }
 
     private static String sixteenBars() {
@@ -209,7 +231,12 @@ class LinePagesTest {
     }
 
     private static Response live(String text) {
+        return live(text, "");
+    }
+
+    private static Response live(String text, String has) {
         return studio.form()
+                .formParam("has", has)
                 .formParam("text", text)
                 .formParam("width", "90")
                 .formParam("prefix", "main")

@@ -1,0 +1,82 @@
+package groundbass.audience.rollup;
+
+import groundbass.audience.download.DownloadRows;
+import groundbass.audience.rollup.Watermark.Span;
+import groundbass.audience.student.StudentId;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Keeps the sums of what was taken. A record is summed up two days after it began, when nothing changes it any more, exactly
+ * once, in one transaction with the mark that says until when; what is younger is read from the records. Two nodes may do
+ * this at once, and a step that is broken off has done nothing.
+ */
+public final class RollUps {
+    /** Steps of one pass; a site with years of records is summed up after some passes. */
+    private static final int STEPS = 20;
+
+    private final Jdbi jdbi;
+    private final Clock clock;
+
+    public RollUps(Jdbi jdbi, Clock clock) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+    }
+
+    /** Sums up what has settled, some steps of it; to be run every few minutes. @return whether more may be left */
+    public boolean pass() {
+        for (int step = 0; step < STEPS; step++) {
+            if (!step()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Throws all sums away but those of students who have left, and makes them again. Pages are right meanwhile, but slow. */
+    public void recompute() {
+        jdbi.useTransaction(handle -> {
+            Watermark.lock(handle);
+            LessonSums.clear(handle);
+            SeriesWeeks.clear(handle);
+            Watermark.reset(handle);
+        });
+        boolean more = true;
+        while (more) {
+            more = step();
+        }
+    }
+
+    /**
+     * Counts all records that are summed up once more.
+     *
+     * @return where sums and records differ, a line for each table; empty where they agree
+     */
+    public List<String> differences() {
+        return jdbi.inTransaction(handle -> {
+            Watermark.lock(handle);
+            return new Proof(handle).differences();
+        });
+    }
+
+    /** Keeps what a student had part in counted, before their records lose them; in the transaction in which they leave. */
+    public static void depart(Handle handle, StudentId student) {
+        Watermark.lock(handle);
+        Departure.of(handle, student).count();
+        DownloadRows.depart(handle, student);
+    }
+
+    private boolean step() {
+        return jdbi.inTransaction(handle -> {
+            Optional<Span> next = Watermark.next(handle, clock);
+            next.ifPresent(span -> {
+                LessonSums.add(handle, span);
+                Watermark.moveTo(handle, span.until());
+            });
+            return next.isPresent() || new SeriesWeeks(handle, Watermark.at(handle)).step();
+        });
+    }
+}
