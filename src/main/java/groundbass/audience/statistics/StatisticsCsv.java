@@ -98,7 +98,9 @@ public final class StatisticsCsv {
     public void clock(List<HourUse> hours) {
         headings("weekday", "hour", "downloads");
         hours.forEach(hour -> csv.row(List.of(
-                Integer.toString(hour.weekday()), Integer.toString(hour.localHour()), Long.toString(hour.downloads()))));
+                Integer.toString(hour.weekday()),
+                Integer.toString(hour.localHour()),
+                Long.toString(hour.downloads()))));
     }
 
     private void headings(String... columns) {

@@ -246,7 +246,19 @@ final class Moments {
         return tokens.is(i, Category.BE) && !tokens.at(i).raw().equals("are");
     }
 
+    /** "The second of the four", "the last one of three": a number of things that were told, and no beat. */
+    private boolean isOfSeveral(int i) {
+        int of = tokens.is(i - 1, Category.THE) ? i - 2 : i - 1;
+        int which = tokens.is(of - 1, Category.NEUTRAL) ? of - 2 : of - 1;
+        return tokens.is(tokens.skip(i, Category.THE), Category.NUMBER)
+                && tokens.is(of, Category.OF)
+                && tokens.isAny(which, Category.LAST, Category.ORDINAL, Category.MIDDLE);
+    }
+
     private Optional<Found<Constituent>> beat(int i) {
+        if (isOfSeveral(i)) {
+            return Optional.empty();
+        }
         int at = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
         boolean led = at > i
                 && (tokens.is(at, Category.BEAT)
