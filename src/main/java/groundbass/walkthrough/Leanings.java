@@ -47,6 +47,9 @@ final class Leanings {
         Optional<Leaning> best = Optional.empty();
         int most = Math.max(FEWEST_NOTES, (bar.bar().notes().size() + 2) / 3) - 1;
         for (var earlier : whole) {
+            if (!earlier.inForce().meter().equals(bar.inForce().meter())) {
+                continue;
+            }
             var beside = new BarsBeside(earlier, bar, line.header().tuning());
             for (var move : beside.moves()) {
                 var next = beside.alike(move);

@@ -39,6 +39,13 @@ class PracticePlanTest {
                 .contains("Count aloud: 1 2 3 · 4 5 6 · 7 8 9 · 10 11 12.");
     }
 
+    /** Six eighths of 6/8 are on its counts, and say nothing of how a bar of 4/4 is counted. */
+    @Test
+    void aBarOfAnotherMeterDoesNotDivideTheCounts() {
+        String changed = "bar 1\n1-4 E3\nmeter 6/8\nbar 2\n1 E3\n2 E3\n3 E3\n4 E3\n5 E3\n6 E3\n";
+        assertThat(opening(HEAD.formatted(60) + changed)).contains("Count aloud: 1 2 3 4.");
+    }
+
     @Test
     void theFormComesFirst() {
         assertThat(opening(HEAD.formatted(60)

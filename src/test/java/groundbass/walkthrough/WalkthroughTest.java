@@ -232,8 +232,8 @@ class WalkthroughTest {
                 .containsExactly(
                         "4 Takte: „Verse“ (Takte 1 bis 4). Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute. Saiten von"
                                 + " tief nach hoch: H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2"
-                                + " e & a 3 e & a 4 e & a. Zum Üben langsam anfangen: 80 % vom Tempo (64 Viertel pro Minute). Die schwerste"
-                                + " Stelle in Schleife üben: Takt 4, Schlag 4 (der größte Lagenwechsel). Am Anfang leichter: ohne Deadnotes.",
+                                + " e & a 3 e & a 4 e & a. Zum Üben langsam anfangen: 80 % vom Tempo (64 Viertel pro Minute). Das"
+                                + " Schwerste in der Schleife üben: Takt 4, Schlag 4 (der größte Lagenwechsel). Am Anfang leichter: ohne Deadnotes.",
                         "Auftakt, Schlag 4: eine Achtelpause und eine Achtel: die leere E-Saite (E) mit dem Daumen zupfen. E führt"
                                 + " hinauf zu F.",
                         "Abschnitt „Verse“ beginnt.",
