@@ -84,7 +84,7 @@ function lead(press, place, panel) {
 function goTo(asked, practice) {
   if (!asked) return;
   practice.setRange(asked.from, asked.to);
-  if (asked.percent) practice.setPercent(asked.percent);
+  if (asked.percent) practice.setTempo(practice.score.bpm(asked.percent));
 }
 
 /** What the address says of a line: nothing of what is usual. */

@@ -117,7 +117,7 @@ export class Panel {
 
   #bind() {
     const practice = this.#practice;
-    const { go, slower, faster, typed, from, to, whole } = this.#parts;
+    const { go, slower, faster, typed, typedTempo, from, to, whole } = this.#parts;
     go.addEventListener("click", () => practice.go());
     slower.addEventListener("click", () => practice.slower());
     faster.addEventListener("click", () => practice.faster());
@@ -130,7 +130,8 @@ export class Panel {
     this.#parts["near-to"].addEventListener("click", () => practice.loopTo());
     typed.min = SLOWEST;
     typed.max = FASTEST;
-    typed.addEventListener("change", () => this.#typedTempo());
+    typed.addEventListener("change", () => this.#typedTempo(typed, (value) => practice.setPercent(value)));
+    typedTempo.addEventListener("change", () => this.#typedTempo(typedTempo, (value) => practice.setTempo(value)));
     for (const field of [from, to]) {
       field.addEventListener("change", () => this.#typedRange(field));
       field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange(field));
@@ -180,9 +181,9 @@ export class Panel {
     return button;
   }
 
-  #typedTempo() {
-    const { typed } = this.#parts;
-    if (typed.value && Number.isFinite(typed.valueAsNumber)) this.#practice.setPercent(typed.valueAsNumber);
+  #typedTempo(field, set) {
+    if (field.value && Number.isFinite(field.valueAsNumber)) set(field.valueAsNumber);
+    field.value = ""; // what it became, where that is not what was typed
     this.#showTempo();
   }
 
@@ -222,12 +223,12 @@ export class Panel {
 
   #showTempo() {
     const percent = this.#practice.settings.get("percent");
-    const { steps, typed, bpm, stretched } = this.#parts;
+    const { steps, typed, typedTempo, stretched } = this.#parts;
     for (const step of steps.children) {
       step.setAttribute("aria-pressed", String(Number(step.dataset.percent) === percent));
     }
-    if (document.activeElement !== typed || !typed.value) typed.value = percent;
-    write(bpm, say("bpm", number(this.#practice.score.bpm(percent))));
+    fill(typed, percent);
+    fill(typedTempo, this.#practice.score.bpm(percent));
     const { take, longer } = this.#practice.score.at(percent);
     stretched.hidden = longer === 1;
     write(stretched, longer === 1 ? "" : say("stretched", number(take.percent)));
@@ -279,6 +280,11 @@ function problemWords({ problem, found, bar, first, last }) {
     count: () => say("count", found, bar),
     backward: () => say("backward"),
   }[problem]();
+}
+
+/** A number with one decimal at most, unless somebody types there. */
+function fill(field, value) {
+  if (document.activeElement !== field || !field.value) field.value = String(Math.round(10 * value) / 10);
 }
 
 function write(element, text) {

@@ -138,7 +138,16 @@ export class Practice extends EventTarget {
 
   /** One tempo for all rounds: that ends the trainer. */
   setPercent(percent) {
-    const asked = Math.min(FASTEST, Math.max(SLOWEST, Math.round(percent)));
+    this.#setPercent(Math.round(percent));
+  }
+
+  /** The same in beats a minute, to the point. */
+  setTempo(bpm) {
+    this.#setPercent((FULL * bpm) / this.score.bpm(FULL));
+  }
+
+  #setPercent(percent) {
+    const asked = Math.min(FASTEST, Math.max(SLOWEST, percent));
     this.#asked = this.state === "stopped" ? null : asked;
     this.#settings.set("percent", asked);
     this.#settings.set("climb", false);

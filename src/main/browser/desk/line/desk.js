@@ -623,8 +623,9 @@ export class LineDesk {
   where() {
     const bar = this.live?.bars.find((one) => one.number === this.here.bar);
     if (!bar && this.live?.bars.length && this.last !== "text") this.here = { bar: this.live.bars[0].number, at: 0 };
+    const full = bar && this.here.at >= 4 * bar.counts; // what comes next begins the bar after it
     const text = this.live?.bars.length && this.here.bar !== null
-      ? this.say("place", this.here.bar, countAt(this.here.at))
+      ? this.say("place", this.here.bar + (full ? 1 : 0), countAt(full ? 0 : this.here.at))
       : this.say("nowhere");
     this.part("place").textContent = this.last === "text" ? "" : text;
   }

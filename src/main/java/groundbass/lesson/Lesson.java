@@ -40,8 +40,13 @@ public record Lesson(EpisodeDocument document, Line main, List<Line> exercises, 
 
     /** The main line (0) or an exercise (from 1) told in the lesson's language, with the educator's words where given. */
     public Retelling walkthrough(int line) {
+        return walkthrough(line, Locale.forLanguageTag(document.settings().language()));
+    }
+
+    /** The same in another language; the educator's words stay in theirs. */
+    public Retelling walkthrough(int line, Locale language) {
         var settings = document.settings();
-        var messages = Messages.of(Locale.forLanguageTag(settings.language()));
+        var messages = Messages.of(language);
         var naming = Naming.parse(settings.naming()).orElse(Naming.USUAL);
         var told = Walkthrough.of(line == 0 ? main : exercises.get(line - 1), messages, naming);
         return Retelling.of(told, edits(line));

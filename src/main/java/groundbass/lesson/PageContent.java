@@ -35,6 +35,8 @@ public record PageContent(
      *
      * @param tempo beats a minute
      * @param pictures the names of its pictures among the release's files, narrowest first
+     * @param steps the walkthrough in the lesson's language
+     * @param others the same in the other languages that the program speaks; none in releases of earlier programs
      */
     public record LineContent(
             String title,
@@ -43,9 +45,18 @@ public record PageContent(
             int tempo,
             int bars,
             List<Picture> pictures,
-            List<StepContent> steps) {
+            List<StepContent> steps,
+            List<ToldContent> others) {
         public LineContent {
             pictures = List.copyOf(pictures);
+            steps = List.copyOf(steps);
+            others = List.copyOf(Objects.requireNonNullElse(others, List.of()));
+        }
+    }
+
+    /** A walkthrough in another language, step by step as in the lesson's own; the educator's words are left as they are. */
+    public record ToldContent(String language, List<StepContent> steps) {
+        public ToldContent {
             steps = List.copyOf(steps);
         }
     }

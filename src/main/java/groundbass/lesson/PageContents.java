@@ -5,6 +5,7 @@ import groundbass.lesson.PageContent.CourseContent;
 import groundbass.lesson.PageContent.LineContent;
 import groundbass.lesson.PageContent.Picture;
 import groundbass.lesson.PageContent.StepContent;
+import groundbass.lesson.PageContent.ToldContent;
 import groundbass.score.Line;
 import groundbass.score.Position;
 import groundbass.script.Chapters;
@@ -40,7 +41,8 @@ public final class PageContents {
                 NotePieces.of(document.notes(), lesson.main(), sheets));
     }
 
-    public static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough) {
+    /** @param others its walkthrough in other languages */
+    public static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough, List<ToldContent> others) {
         var header = line.header();
         return new LineContent(
                 header.title(),
@@ -49,7 +51,17 @@ public final class PageContents {
                 header.tempo().perMinute(),
                 (int) line.bars().stream().filter(bar -> !bar.isPickup()).count(),
                 pictures,
-                walkthrough.read().stream().map(PageContents::step).toList());
+                steps(walkthrough),
+                others);
+    }
+
+    /** @param language as a tag of BCP 47 */
+    public static ToldContent told(String language, Retelling walkthrough) {
+        return new ToldContent(language, steps(walkthrough));
+    }
+
+    private static List<StepContent> steps(Retelling walkthrough) {
+        return walkthrough.read().stream().map(PageContents::step).toList();
     }
 
     private static StepContent step(Step step) {

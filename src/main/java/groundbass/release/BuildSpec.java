@@ -50,7 +50,8 @@ public record BuildSpec(
 
     /**
      * And from this one on its first bars as pictures in lists and on the covers of its recordings, its exercises as
-     * sound, its places on the neck among what the page plays, and a bundle whose files are called as they are alone.
+     * sound, its places on the neck among what the page plays, its
+     * walkthrough in every language, and a bundle whose files are called as they are alone.
      */
     private static final int FIRST_WITH_CARD_PICTURES = 18;
 
@@ -115,6 +116,10 @@ public record BuildSpec(
     }
 
     boolean hasNeck() {
+        return renderers >= FIRST_WITH_CARD_PICTURES;
+    }
+
+    boolean isToldInEveryLanguage() {
         return renderers >= FIRST_WITH_CARD_PICTURES;
     }
 

@@ -11,6 +11,7 @@ import groundbass.lesson.Lesson;
 import groundbass.lesson.LinkPicture;
 import groundbass.lesson.PageContent;
 import groundbass.lesson.PageContent.Picture;
+import groundbass.lesson.PageContent.ToldContent;
 import groundbass.lesson.PageContents;
 import groundbass.lesson.Sheets;
 import groundbass.lesson.ToldLine;
@@ -20,6 +21,7 @@ import groundbass.performance.Performance;
 import groundbass.plaintab.PlainTab;
 import groundbass.score.Credits;
 import groundbass.score.Line;
+import groundbass.text.Languages;
 import groundbass.text.Messages;
 import groundbass.writing.Writing;
 import java.nio.charset.StandardCharsets;
@@ -226,13 +228,28 @@ final class LessonFiles {
 
     private Artifact page() {
         var lines = new ArrayList<PageContent.LineContent>();
-        lines.add(PageContents.line(lesson.main(), pictureNames("line"), lesson.walkthrough(0)));
+        lines.add(PageContents.line(lesson.main(), pictureNames("line"), lesson.walkthrough(0), others(0)));
         for (int i = 0; i < lesson.exercises().size(); i++) {
             lines.add(PageContents.line(
-                    lesson.exercises().get(i), pictureNames(exerciseStem(i)), lesson.walkthrough(i + 1)));
+                    lesson.exercises().get(i),
+                    pictureNames(exerciseStem(i)),
+                    lesson.walkthrough(i + 1),
+                    others(i + 1)));
         }
         var content = PageContents.of(lesson, lines, sheets);
         return new Artifact("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
+    }
+
+    /** The walkthrough of a line in the languages that are not the lesson's. */
+    private List<ToldContent> others(int line) {
+        if (!spec.isToldInEveryLanguage()) {
+            return List.of();
+        }
+        var own = Locale.forLanguageTag(lesson.document().settings().language());
+        return Languages.SPOKEN.stream()
+                .filter(other -> !other.getLanguage().equals(own.getLanguage()))
+                .map(other -> PageContents.told(other.toLanguageTag(), lesson.walkthrough(line, other)))
+                .toList();
     }
 
     private static List<Picture> pictureNames(String stem) {

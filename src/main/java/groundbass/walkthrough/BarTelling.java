@@ -11,6 +11,7 @@ import groundbass.writing.Element.Chord;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -136,7 +137,7 @@ final class BarTelling {
                 .orElseGet(() -> itself(stretch));
     }
 
-    /** The name of the note that the bar begins with: a shape that is moved is found by it. */
+    /** The name of the lowest note that the bar begins with: a shape that is moved is found by it. */
     private Optional<String> start() {
         return written.voices().stream()
                 .flatMap(voice -> voice.elements().stream())
@@ -144,7 +145,7 @@ final class BarTelling {
                 .filter(Chord.class::isInstance)
                 .flatMap(element -> ((Chord) element).heads().stream())
                 .filter(head -> !head.tiedFrom() && !head.note().isDead())
-                .findFirst()
+                .min(Comparator.comparingInt(head -> head.pitch().midi()))
                 .map(head -> words.name(head.pitch().name()));
     }
 

@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/** Two bars laid beside each other: which beats of the later are played as those of the earlier. */
+/** Two bars of one meter laid beside each other: which beats of the later are played as those of the earlier. */
 final class BarsBeside {
     /** Fewer notes in a row are told as fast as a reference to them. */
     private static final int FEWEST = 3;
@@ -27,11 +27,15 @@ final class BarsBeside {
     private final WrittenBar earlier;
     private final WrittenBar later;
     private final Tuning tuning;
+    private final Set<Stretch> before;
+    private final List<Stretch> stretches;
 
     BarsBeside(WrittenBar earlier, WrittenBar later, Tuning tuning) {
         this.earlier = earlier;
         this.later = later;
         this.tuning = tuning;
+        this.before = Set.copyOf(Stretch.of(earlier));
+        this.stretches = Stretch.of(later);
     }
 
     /** The ways that the hand may have gone from one bar to the other, the shortest first. */
@@ -53,9 +57,6 @@ final class BarsBeside {
 
     /** The beats that are played as before on this way; empty where there are none, or their interval is not one. */
     Optional<Leaning> alike(HandMove move) {
-        if (!earlier.inForce().meter().equals(later.inForce().meter())) {
-            return Optional.empty();
-        }
         var beats = rows(move).stream()
                 .filter(row -> notes(row, later).size() >= FEWEST)
                 .toList();
@@ -79,9 +80,8 @@ final class BarsBeside {
 
     /** Stretches that are alike, those that follow one another joined. */
     private List<Stretch> rows(HandMove move) {
-        var before = Set.copyOf(Stretch.of(earlier));
         var rows = new ArrayList<Stretch>();
-        for (var stretch : Stretch.of(later)) {
+        for (var stretch : stretches) {
             if (!before.contains(stretch) || !isAlike(stretch, move)) {
                 continue;
             }

@@ -1,6 +1,7 @@
 package groundbass.walkthrough;
 
 import groundbass.score.Line;
+import groundbass.walkthrough.Earlier.Same;
 import groundbass.writing.WrittenBar;
 import groundbass.writing.WrittenLine;
 import java.util.ArrayDeque;
@@ -10,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Which bars lean on an earlier one where they are told. A bar leans only on one that was told whole, so that nobody is
- * led from bar to bar, and only where at least a third of its notes are played as there.
+ * Which bars lean on an earlier one where they are told, where at least a third of their notes are played as there. What
+ * is moved on the neck leans only on a bar that was told whole, so that nobody has to move a shape twice.
  */
 final class Leanings {
     /** Nobody remembers further back how a bar was played (common practice, no source). */
@@ -19,20 +20,25 @@ final class Leanings {
 
     private static final int FEWEST_NOTES = 4;
 
+    private final Line line;
     private final List<Optional<Leaning>> leanings = new ArrayList<>();
 
+    /** A bar that was told, and whether it was told without another. */
+    private record Told(WrittenBar bar, boolean whole) {}
+
     Leanings(Line line, WrittenLine written, EarlierBars earlier) {
-        var whole = new ArrayDeque<WrittenBar>();
+        this.line = line;
+        var told = new ArrayDeque<Told>();
         for (int i = 0; i < written.bars().size(); i++) {
             var bar = written.bars().get(i);
             boolean byItself = earlier.of(i).isEmpty() && !bar.bar().isPickup();
-            var leaning = byItself ? best(whole, bar, line) : Optional.<Leaning>empty();
+            var leaning = byItself ? best(told, bar) : Optional.<Leaning>empty();
             leanings.add(leaning);
-            if (byItself && leaning.isEmpty()) {
-                whole.addFirst(bar);
+            if (byItself) {
+                told.addFirst(new Told(bar, leaning.isEmpty()));
             }
-            if (whole.size() > REMEMBERED) {
-                whole.removeLast();
+            if (told.size() > REMEMBERED) {
+                told.removeLast();
             }
         }
     }
@@ -42,21 +48,29 @@ final class Leanings {
         return leanings.get(index);
     }
 
-    /** On the bar of which most is played again; of several alike, the nearest, and there the shortest way of the hand. */
-    private static Optional<Leaning> best(Deque<WrittenBar> whole, WrittenBar bar, Line line) {
+    /** On the bar of which most is played again; of several, one at the same place, then the nearest. */
+    private Optional<Leaning> best(Deque<Told> told, WrittenBar bar) {
         Optional<Leaning> best = Optional.empty();
         int most = Math.max(FEWEST_NOTES, (bar.bar().notes().size() + 2) / 3) - 1;
-        for (var earlier : whole) {
-            var beside = new BarsBeside(earlier, bar, line.header().tuning());
-            for (var move : beside.moves()) {
+        for (var earlier : told) {
+            if (!earlier.bar().inForce().meter().equals(bar.inForce().meter())) {
+                continue;
+            }
+            var beside = new BarsBeside(earlier.bar(), bar, line.header().tuning());
+            for (var move : earlier.whole() ? beside.moves() : List.of(HandMove.NONE)) {
                 var next = beside.alike(move);
                 int notes = next.map(beside::notes).orElse(0);
-                if (notes > most) {
+                boolean asGood = notes == most && isSame(next) && best.isPresent() && !isSame(best);
+                if (notes > most || asGood) {
                     most = notes;
                     best = next;
                 }
             }
         }
         return best;
+    }
+
+    private static boolean isSame(Optional<Leaning> leaning) {
+        return leaning.filter(each -> each.on() instanceof Same).isPresent();
     }
 }

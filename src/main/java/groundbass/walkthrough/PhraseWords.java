@@ -61,7 +61,7 @@ final class PhraseWords {
         String string = notes.string(heads.get(0).note().string());
         return frets.stream().distinct().count() == 1
                 ? again(words.say("place.fret", names.get(0), string, frets.get(0)), heads.size())
-                : words.say("run", words.inTurn(names), string, words.inTurn(frets));
+                : words.say("run", words.inTurn(names), string, words.list(frets));
     }
 
     private String pattern(List<Technique> strokes) {

@@ -53,9 +53,7 @@ record Telling(
                 .forEach(run -> remarks.add(named(run, bar)));
         leads(number, from, to).forEach(remarks::add);
         remarks.addAll(hard.in(bar, from, to, words));
-        if (from.equals(line.bars().get(bar).from())) {
-            hand.in(bar, words).ifPresent(remarks::add);
-        }
+        hand.in(bar, from, to, words).forEach(remarks::add);
         return remarks;
     }
 

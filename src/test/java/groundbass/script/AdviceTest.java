@@ -51,6 +51,25 @@ class AdviceTest {
                 .isEmpty();
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "en | In third position bar 2 begins with a D.",
+                "en | The strings are not E, A, D and G.",
+                "de | In der dritten Lage beginnt Takt 2 mit einem D."
+            })
+    void whatIsSaidOfNotesBesideItIsNotTakenForAdvice(String language, String talk) {
+        assertThat(Proofreading.of(talk, LINE, Locale.forLanguageTag(language)).agreeing())
+                .isZero();
+    }
+
+    @Test
+    void aNoteThatIsWrongInAPositionIsFound() {
+        var read = Proofreading.of("In third position bar 2 begins with a D.", LINE, Locale.ENGLISH);
+        assertThat(read.contradictions()).hasSize(1);
+    }
+
     @Test
     void aPickupOverAnotherChordIs() {
         var read = Proofreading.of("Bar 1 is over Gm7. The pickup is over G7.", LINE, Locale.ENGLISH);

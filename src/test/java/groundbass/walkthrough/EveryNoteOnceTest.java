@@ -207,11 +207,11 @@ class EveryNoteOnceTest {
         return counted.group(1).equals("twice") ? 2 : NUMBERS.indexOf(counted.group(2));
     }
 
-    /** {@code E string, frets 5, then 7} is two places; the finger that stops a string is no part of its place. */
+    /** {@code E string, frets 5 and 7} is two places; the finger that stops a string is no part of its place. */
     private static Stream<String> places(String text) {
         var run = RUN.matcher(text);
         return run.matches()
-                ? Arrays.stream(run.group(2).split(", then |, ")).map(fret -> run.group(1) + ", fret " + fret)
+                ? Arrays.stream(run.group(2).split(", | and ")).map(fret -> run.group(1) + ", fret " + fret)
                 : Stream.of(place(text));
     }
 

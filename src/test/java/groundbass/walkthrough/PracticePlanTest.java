@@ -18,7 +18,7 @@ class PracticePlanTest {
     void theFastestBeatSetsTheTempoToBeginWith() {
         assertThat(opening(HEAD.formatted(150) + FOURS.formatted(1)))
                 .contains("begin slowly: 40 % of the tempo (60 quarters a minute).")
-                .contains("Loop what is hardest: bar 1, beat 1 (as fast as it gets).");
+                .contains("Worth a loop: bar 1, beat 1 (as fast as it gets).");
     }
 
     /** At 60 they are four a second already: nothing is hard, and slower than written is still the way to begin. */
@@ -26,7 +26,7 @@ class PracticePlanTest {
     void aSlowLineBeginsALittleSlower() {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-4 E3\n"))
                 .contains("begin slowly: 80 % of the tempo (48 quarters a minute).")
-                .doesNotContain("hardest");
+                .doesNotContain("Worth a loop");
     }
 
     @Test
@@ -37,6 +37,13 @@ class PracticePlanTest {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E3\n3-4 E5\n")).contains("Count aloud: 1 2 3 4.");
         assertThat(opening("meter 12/8\ntempo 60\nstrings E A D G\nstyle finger\n\nbar 1\n1-12 E3\n"))
                 .contains("Count aloud: 1 2 3 · 4 5 6 · 7 8 9 · 10 11 12.");
+    }
+
+    /** Six eighths of 6/8 are on its counts, and say nothing of how a bar of 4/4 is counted. */
+    @Test
+    void aBarOfAnotherMeterDoesNotDivideTheCounts() {
+        String changed = "bar 1\n1-4 E3\nmeter 6/8\nbar 2\n1 E3\n2 E3\n3 E3\n4 E3\n5 E3\n6 E3\n";
+        assertThat(opening(HEAD.formatted(60) + changed)).contains("Count aloud: 1 2 3 4.");
     }
 
     @Test

@@ -169,7 +169,7 @@ class WalkthroughTest {
                                 + " C (E string, fret 8). Position: frets 5 to 8.",
                         "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5); a dead note (A string); E (A"
                                 + " string, fret 7), short. New here: the dead note.",
-                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5, then 7);"
+                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5 and 7);"
                                 + " thumb down through D (A string, fret 5). New here: the thumb stroke down and the thumb stroke up.",
                         "Bar 1, beat 4: an eighth and two sixteenths: slap C (E string, fret 8);"
                                 + " pop G (D string, fret 5); hammer on to A (D string, fret 7)."
@@ -182,13 +182,13 @@ class WalkthroughTest {
                 .containsExactly(
                         "Ein Takt. Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E,"
                                 + " A, D und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e &"
-                                + " a 3 e & a 4 e & a. Zum Üben langsam anfangen: 80 % vom Tempo (77 Viertel pro Minute). Am Anfang"
+                                + " a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Am Anfang"
                                 + " leichter: ohne Deadnotes und Hammer-ons.",
                         "Takt 1, Schlag 1, über Am7 (A, C, E und G): eine Achtel und zwei Sechzehntel: zweimal A (E-Saite, 5."
                                 + " Bund) spielen; C (E-Saite, 8. Bund). Lage: 5. bis 8. Bund.",
                         "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: D (A-Saite, 5. Bund) spielen; Deadnote (A-Saite); E"
                                 + " (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote.",
-                        "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5, dann"
+                        "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5 und"
                                 + " 7); D (A-Saite, 5. Bund), Daumen ab. Neu hier: der Daumenabschlag und der Daumenaufschlag.",
                         "Takt 1, Schlag 4: eine Achtel und zwei Sechzehntel: C (E-Saite, 8. Bund) slappen; G (D-Saite, 5. Bund)"
                                 + " poppen; Hammer-on auf A (D-Saite, 7. Bund). Neu hier: der Slap, der Pop und das Hammer-on.");
@@ -200,8 +200,7 @@ class WalkthroughTest {
                 .containsExactly(
                         "4 bars: “Verse” (bars 1 to 4). Key: F minor. Meter: 4/4. Tempo: 80 quarters a minute. Strings from low"
                                 + " to high: B, E, A, D and G. “Pluck” means thumb and fingers of the plucking hand. Count aloud: 1 e & a 2"
-                                + " e & a 3 e & a 4 e & a. To practise, begin slowly: 80 % of the tempo (64 quarters a minute). Loop what is"
-                                + " hardest: bar 4, beat 4 (the widest shift). Easier at first: without dead notes.",
+                                + " e & a 3 e & a 4 e & a. To practise, begin slowly: 80 % of the tempo (64 quarters a minute). Worth a loop: bar 4, beat 4 (the widest shift). Easier at first: without dead notes.",
                         "Pickup, beat 4: an eighth rest and an eighth: with the thumb play open E (E string). E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
@@ -232,8 +231,7 @@ class WalkthroughTest {
                 .containsExactly(
                         "4 Takte: „Verse“ (Takte 1 bis 4). Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute. Saiten von"
                                 + " tief nach hoch: H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2"
-                                + " e & a 3 e & a 4 e & a. Zum Üben langsam anfangen: 80 % vom Tempo (64 Viertel pro Minute). Die schwerste"
-                                + " Stelle in Schleife üben: Takt 4, Schlag 4 (der größte Lagenwechsel). Am Anfang leichter: ohne Deadnotes.",
+                                + " e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). In die Schleife gehört: Takt 4, Schlag 4 (der größte Lagenwechsel). Am Anfang leichter: ohne Deadnotes.",
                         "Auftakt, Schlag 4: eine Achtelpause und eine Achtel: die leere E-Saite (E) mit dem Daumen zupfen. E führt"
                                 + " hinauf zu F.",
                         "Abschnitt „Verse“ beginnt.",
@@ -353,8 +351,9 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice.",
-                        "Bar 1, beat 3: two eighths: play C, then D (A string, frets 3, then 5). From 3: a rising fragment of C"
+                        "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice."
+                                + " Position: frets 3 to 5.",
+                        "Bar 1, beat 3: two eighths: play C, then D (A string, frets 3 and 5). From 3: a rising fragment of C"
                                 + " major.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
                         "Bar 2: as bar 1, the same shape one string higher, starting on F.",
@@ -391,7 +390,7 @@ class WalkthroughTest {
                 """))
                 .contains(
                         "Bar 1, beats 1 to 3, over A7 (A, C sharp, E and G): three quarters: play A (E string, fret 5);"
-                                + " C sharp, then E (A string, frets 4, then 7). From 1 to 3: chord notes of A7, upward."
+                                + " C sharp, then E (A string, frets 4 and 7). From 1 to 3: chord notes of A7, upward."
                                 + " Position: frets 4 to 7.");
     }
 
@@ -433,7 +432,7 @@ class WalkthroughTest {
                 .anyMatch(text -> text.contains("Tempo: 96 crotchets a minute"));
         assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.GERMAN), Naming.INTERNATIONAL))
                 .extracting(Step::text)
-                .anyMatch(text -> text.contains("A, dann B (E-Saite, Bünde 5, dann 7)"));
+                .anyMatch(text -> text.contains("A, dann B (E-Saite, Bünde 5 und 7)"));
     }
 
     @Test

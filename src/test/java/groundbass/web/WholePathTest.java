@@ -200,11 +200,13 @@ class WholePathTest {
                 .first();
     }
 
+    /** Without the lesson's own name, which the folder has and each file in it begins with, but for the read-me. */
     private static List<String> names(Download download) throws IOException {
         var names = new ArrayList<String>();
         try (var zip = new ZipInputStream(Files.newInputStream(download.path()))) {
             for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-                names.add(entry.getName().substring(entry.getName().indexOf('/') + 1));
+                String lesson = entry.getName().substring(0, entry.getName().indexOf('/'));
+                names.add(entry.getName().substring(lesson.length() + 1).replace(lesson + "-", ""));
             }
         }
         return names;

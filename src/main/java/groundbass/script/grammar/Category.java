@@ -19,6 +19,7 @@ enum Category {
     TRITONE,
     BAR,
     PICKUP,
+    POSITION,
     BEAT,
     PULSE,
     STRING,

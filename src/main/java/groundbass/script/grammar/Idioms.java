@@ -23,6 +23,7 @@ final class Idioms {
     /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
     Optional<Found<List<Constituent>>> read(int i) {
         return pronoun(i)
+                .or(() -> heading(i))
                 .or(() -> asking(i))
                 .or(() -> denial(i))
                 .or(() -> way(i))
@@ -52,6 +53,13 @@ final class Idioms {
         }
         boolean many = tokens.at(i + 1).raw().matches("sind|.*en");
         return says(many ? Tie.THEY : Tie.IT, i + 1);
+    }
+
+    /** "Position: frets five to eight": where the hand lies, and no note. */
+    private Optional<Found<List<Constituent>>> heading(int i) {
+        boolean heading =
+                tokens.is(i, Category.POSITION) && tokens.at(i + 1).raw().equals(":");
+        return heading ? says(Tie.MAYBE, i + 2) : Optional.empty();
     }
 
     /** "Do you", "how many", "notice how". */

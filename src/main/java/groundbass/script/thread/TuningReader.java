@@ -23,7 +23,7 @@ final class TuningReader {
         Collections.reverse(lowestFirst);
     }
 
-    /** Empty where the clause does not name as many things as there are strings. */
+    /** Empty where the clause does not name as many things as there are strings, or denies it. */
     Optional<Judged> read(Clause clause) {
         var names = names(clause);
         boolean first = clause.units().stream()
@@ -31,7 +31,8 @@ final class TuningReader {
                 .findFirst()
                 .filter(read -> read.is(Tie.STRING))
                 .isPresent();
-        if (!first || names.size() != lowestFirst.size()) {
+        boolean denied = clause.has(Tie.NOT) || clause.has(Tie.NO);
+        if (!first || denied || names.size() != lowestFirst.size()) {
             return Optional.empty();
         }
         boolean right = names.equals(lowestFirst) || names.equals(highestFirst);

@@ -5,6 +5,7 @@ import groundbass.score.Line;
 import groundbass.score.Meter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -76,12 +77,15 @@ public final class FormWords {
                 .collect(Collectors.joining(" "));
     }
 
-    /** Into how many parts each count is divided: 1, 2 or 4. */
+    /** Into how many parts each count of the bars in a meter is divided: 1, 2 or 4. */
     private int finest(Meter meter) {
-        return line.bars().stream()
-                .flatMap(bar -> bar.notes().stream())
+        var inForce = line.inForce();
+        return IntStream.range(0, line.bars().size())
+                .filter(i -> inForce.get(i).meter().equals(meter))
+                .mapToObj(i -> line.bars().get(i).notes())
+                .flatMap(List::stream)
                 .map(note -> Count.at(note.onset(), meter))
-                .flatMap(count -> count.stream())
+                .flatMap(Optional::stream)
                 .mapToInt(count -> count.quarter() == 0 ? 1 : count.quarter() == 2 ? 2 : 4)
                 .max()
                 .orElse(1);

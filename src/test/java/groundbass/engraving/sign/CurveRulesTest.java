@@ -165,7 +165,6 @@ class CurveRulesTest {
         assertThat(leaning(slur)).isLessThan(-0.02);
     }
 
-    /** rule: curve-shape: 0.1 thick at its ends, 0.22 in its middle. */
     @Test // rule: slur-leans: no half circle, which is half as high as it is long, also over or under a sign
     void aSlurAcrossASignStaysGentle() {
         for (var pair : List.of("D2, D4 hammer", "A3, A4 as C# slide", "D6 as Ab, D7 as A hammer")) {
@@ -178,6 +177,7 @@ class CurveRulesTest {
         }
     }
 
+    /** rule: curve-shape: 0.1 thick at its ends, 0.22 in its middle. */
     @Test
     void aCurveIsAsThickAsTheRuleSays() {
         var outline =

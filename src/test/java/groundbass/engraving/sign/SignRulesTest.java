@@ -50,6 +50,16 @@ class SignRulesTest {
         assertThat(apart.glyphs(Kind.REST)).as("of unlike length").hasSizeGreaterThan(1);
     }
 
+    /** Over the tablature alone: six notes have a stem, the silence of both voices one rest and none. */
+    @Test // rule: rest-of-both-voices
+    void aRestOfBothVoicesHasNoStemOverTheTablature() {
+        var drawn = Drawn.of("bar 1\n1-2  E0 until 3& + G5, G7\n3  G4\n3&  rest\n4  D3\n", Staves.TAB_ONLY);
+        assertThat(drawn.glyphs(Kind.REST)).containsExactly(Glyph.REST_8);
+        int stems = drawn.of(Kind.STEM).size();
+        var sounding = Drawn.of("bar 1\n1-2  E0 until 3& + G5, G7\n3  G4\n3&  G4\n4  D3\n", Staves.TAB_ONLY);
+        assertThat(stems).isLessThan(sounding.of(Kind.STEM).size());
+    }
+
     @Test // rule: rests-of-a-beat: where a beam raises one, the other goes with it
     void theRestsOfABeatStandAtOneHeight() {
         var drawn = Drawn.of("bar 1\n1  rest for 2, rest, D2, rest for 2, rest, D2\n2-4  rest\n", Staves.NOTATION_ONLY);

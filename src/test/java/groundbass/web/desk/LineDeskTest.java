@@ -179,6 +179,18 @@ class LineDeskTest {
         assertThat(desk.complaints()).isEmpty();
     }
 
+    @Test
+    void afterTheLastCountOfABarTheNextBarIsNamed() {
+        var page = desk.editor(desk.studio().episode("By mouse"));
+        page.locator(".stand-neck > summary").first().click();
+        page.locator("[data-part=step]").first().selectOption("4");
+        for (int count = 1; count <= 4; count++) {
+            page.locator("[data-string='3'][data-fret='5']").click();
+        }
+        assertThat(page.locator(".stand [data-part='place']").first()).hasText("Writes at bar 2, count 1");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n2    E5\n3    E5\n4    E5\n");
+    }
+
     /** From where a page begins, without a way through its head and its rooms. */
     @Test
     void aBarIsAddedByOneKeyWhereverNothingIsTyped() {

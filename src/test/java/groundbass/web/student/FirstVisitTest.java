@@ -47,15 +47,19 @@ class FirstVisitTest {
         page.addInitScript("""
                 window.shift = 0;
                 new PerformanceObserver(list => list.getEntries().forEach(entry => window.shift += entry.value))
-                  .observe({type: 'layout-shift', buffered: true});""");
+                  .observe({type: 'layout-shift', buffered: true});
+                new PerformanceObserver(list => list.getEntries().forEach(entry => window.largest = entry.startTime))
+                  .observe({type: 'largest-contentful-paint', buffered: true});""");
         page.navigate(visit.address() + path);
         page.waitForLoadState(LoadState.NETWORKIDLE);
         page.evaluate("() => document.fonts.ready.then(() => new Promise(requestAnimationFrame))");
         double shift = ((Number) page.evaluate("() => window.shift")).doubleValue();
         long bytes = fetched.values().stream().mapToLong(Long::longValue).sum();
         boolean hasLetters = (boolean) page.evaluate("() => document.fonts.check('1em \"Groundbass Text\"')");
+        double largest = ((Number) page.evaluate("() => window.largest")).doubleValue();
         System.out.printf(
-                "%s at %d px: %.1f KB in %d files, shift %.4f%n", path, width, bytes / 1000.0, fetched.size(), shift);
+                "%s at %d px: %.1f KB in %d files, shift %.4f, largest paint after %.0f ms%n",
+                path, width, bytes / 1000.0, fetched.size(), shift, largest);
         assertThat(hasLetters).as("letters are there").isTrue();
         assertThat(bytes).isBetween(10_000L, 1000L * mostKilobytes);
         assertThat(shift).isLessThan(MOST_SHIFT);

@@ -53,6 +53,7 @@ class KeepTest {
         assertThat(page.getByRole(AriaRole.LINK, named("Four Ropes"))).isVisible();
         button(page, "Remove: Four Ropes").click();
         assertThat(page.getByText("Nothing yet.")).isVisible();
+        assertThat(button(page, "Remove all")).isHidden();
         assertThat(page.getByRole(AriaRole.STATUS).last()).hasText("Removed: Four Ropes");
         assertThat(left(page)).isEqualTo("0 caches, 0 workers");
     }

@@ -75,6 +75,25 @@ class PracticeTest {
         assertThat(beside.count()).isZero();
     }
 
+    /** Of 120 beats a minute 50 are 41 2/3 per cent: as they were typed, not the next whole per cent. */
+    @Test
+    void aTempoIsTypedInBeatsAMinuteAsWell() {
+        var page = visit.lesson();
+        var tempo = page.locator("[data-part=typedTempo]").first();
+        tempo.fill("50");
+        tempo.press("Enter");
+        tempo.blur();
+        assertThat(told(page, "practice.score.bpm(practice.percent).toFixed(3)"))
+                .isEqualTo("50.000");
+        assertThat(page.locator("[data-part=typed]").first().inputValue()).isEqualTo("41.7");
+        tempo.fill("4000");
+        tempo.press("Enter");
+        tempo.blur();
+        assertThat(tempo.inputValue()).as("150 % at most").isEqualTo("180");
+        chooseTempo(page, 400);
+        assertThat(page.locator("[data-part=typed]").first().inputValue()).isEqualTo("150");
+    }
+
     /** At 120 beats a minute for the full tempo, 60 is half of it. */
     @Test
     void anAddressLeadsToAPlaceAndFollowsIt() {

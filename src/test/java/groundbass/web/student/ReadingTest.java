@@ -355,6 +355,22 @@ class ReadingTest {
                 .isSubsetOf("en");
     }
 
+    /** The lesson is in English, and what the program tells of it in its reader's language. */
+    @Test
+    void theWalkthroughSpeaksTheReadersLanguage() {
+        var page = Jsoup.parse(site.browser()
+                .header("Accept-Language", "de")
+                .get(SERIES + "/1")
+                .asString());
+        var steps = page.select("#line-bar-1 li");
+        assertThat(steps.eachAttr("lang")).isNotEmpty().containsOnly("de");
+        assertThat(steps.eachText()).anySatisfy(step -> assertThat(step).startsWith("Schlag 1, über Am7"));
+        assertThat(page.select(".steps-opening").attr("lang")).isEqualTo("de");
+        assertThat(page(SERIES + "/1").select("#line-bar-1 li").eachAttr("lang"))
+                .hasSameSizeAs(steps)
+                .containsOnly("en");
+    }
+
     /** Names of properties: schema.org, LearningResource. */
     @Test
     void programsReadWhatALessonIs() {

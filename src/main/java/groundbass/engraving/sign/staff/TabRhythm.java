@@ -37,10 +37,10 @@ public final class TabRhythm implements Concern {
     public void draw(Sketch sketch) {
         for (var spot : sketch.spots()) {
             var side = Side.of(sketch, spot.cell().voice(), spot.cell().voices());
-            if (spot.cell().isRest() && !Rests.isSaidAbove(spot)) {
-                rest(sketch, spot, side);
-            } else {
+            if (!spot.cell().isRest()) {
                 stem(sketch, spot, side);
+            } else if (!Rests.isSaidAbove(spot)) {
+                rest(sketch, spot, side);
             }
         }
         for (var span : sketch.plan().bars()) {

@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What a lesson's page shows. Texts are finished in the reader's language; those of the educator and of the walkthrough
- * are in {@code language}.
+ * What a lesson's page shows. Texts are finished in the reader's language; those of the educator are in {@code
+ * language}.
  *
  * @param released  when it came out, or was corrected
  * @param date      the same as words, in the zone of the series
@@ -87,7 +87,7 @@ public record EpisodeView(
      *
      * @param id      begins the ids of its parts on the page
      * @param facts   key, meter, tempo as a player says them
-     * @param opening what is told of the line as a whole
+     * @param opening what is told of the line as a whole, in {@code told}
      * @param practice where the page finds what to play; empty for releases that were built without it
      * @param fitted where its sheet is set anew for a screen; empty in a preview
      */
@@ -96,6 +96,7 @@ public record EpisodeView(
             String title,
             String facts,
             List<PictureView> pictures,
+            String told,
             String opening,
             List<BarView> bars,
             Optional<String> practice,
@@ -110,8 +111,9 @@ public record EpisodeView(
     /**
      * @param from, to the stretch it speaks of, as {@code 3:1/4}: bar and time in whole notes
      * @param whole whether that is the whole bar
+     * @param language of the text: the reader's, or the educator's where these are their words
      */
-    public record StepView(int bar, String from, String to, boolean whole, String text) {}
+    public record StepView(int bar, String from, String to, boolean whole, String language, String text) {}
 
     /** @param name what one hears; {@code speed} how fast, empty where that is not known */
     public record TrackView(String path, String name, String speed) {}

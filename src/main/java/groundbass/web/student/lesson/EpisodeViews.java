@@ -7,7 +7,6 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.text.Message;
-import groundbass.text.Messages;
 import groundbass.web.student.lesson.EpisodeView.FileView;
 import groundbass.web.student.lesson.EpisodeView.LineView;
 import groundbass.web.view.NoteViews;
@@ -15,7 +14,6 @@ import groundbass.web.view.Reader;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -116,8 +114,7 @@ public final class EpisodeViews {
 
     private Stream<LineView> lines(
             ReleaseId release, PageContent content, List<ReleaseFile> files, Ways ways, Reader reader) {
-        var views = new LineViews(
-                release, contents, files, ways, Messages.of(Locale.forLanguageTag(content.language())), reader);
+        var views = new LineViews(release, contents, files, ways, content.language(), reader);
         return IntStream.range(0, content.lines().size())
                 .mapToObj(i -> views.of(
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));
