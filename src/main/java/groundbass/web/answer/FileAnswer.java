@@ -1,5 +1,7 @@
 package groundbass.web.answer;
 
+import groundbass.identity.Sha256;
+import groundbass.store.Blobs;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
@@ -40,6 +42,16 @@ public record FileAnswer(
 
     public static FileAnswer of(Path file, String mediaType, EntityTag tag) {
         return of(new FileBody.OnDisk(file), mediaType, tag);
+    }
+
+    /**
+     * A file that is kept by its content, whose digest is its tag.
+     *
+     * @throws java.nio.file.NoSuchFileException where no such file is kept
+     * @throws groundbass.store.DamagedFileException where it is no longer what the digest says
+     */
+    public static FileAnswer of(Blobs blobs, Sha256 digest, String mediaType) throws IOException {
+        return of(blobs.path(digest), mediaType, new EntityTag(digest.hex()));
     }
 
     /** {@code bytes} are shared, not copied: the caller does not change them. */

@@ -12,7 +12,6 @@ import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import groundbass.store.Blobs;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -161,10 +160,7 @@ final class ReleaseOperations implements PageGroup {
                 .file(release.id(), call.ctx().pathParam("name"))
                 .filter(known -> known.role().isOffered())
                 .orElseThrow(NotFoundResponse::new);
-        FileAnswer.of(
-                        blobs.path(file.sha256()),
-                        file.mediaType(),
-                        new EntityTag(file.sha256().hex()))
+        FileAnswer.of(blobs, file.sha256(), file.mediaType())
                 .withDownloadName(file.name())
                 .send(call.ctx());
     }

@@ -159,8 +159,8 @@ public final class StudentPages {
                         audience.heldReleases(),
                         library.changes()),
                 new LinkPictures(lessons, contents, library.blobs()),
-                new CardPictures(library.releases(), library.episodes(), library.blobs()),
-                new FittedSheets(library.releases(), library.episodes(), contents, shell.limits(), shell.clock()),
+                new CardPictures(lessons, library.releases(), library.blobs()),
+                new FittedSheets(lessons, contents, shell.limits(), shell.clock()),
                 previews(shell, library, views, audience.previewLinks()));
     }
 

@@ -6,7 +6,6 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
 import groundbass.store.Blobs;
 import groundbass.web.answer.CachedResponse;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
@@ -121,8 +120,7 @@ public final class FilePages implements PageGroup {
 
     private FileAnswer answer(OfferedFile offered) throws IOException {
         var file = offered.file();
-        var tag = new EntityTag(file.sha256().hex());
-        return FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), tag).withHandOver(installation.handOver());
+        return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withHandOver(installation.handOver());
     }
 
     private static Requester requester(Context ctx, Principal principal) {

@@ -1,14 +1,10 @@
 package groundbass.web.student.lesson;
 
-import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.Episodes;
-import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.web.answer.CachedResponse;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -23,13 +19,13 @@ import java.util.Set;
 public final class CardPictures implements PageGroup {
     private static final Set<String> NAMES = Set.of(ReleaseFile.CARD_PICTURE, ReleaseFile.CARD_PICTURE_AT_NIGHT);
 
+    private final Lessons lessons;
     private final Releases releases;
-    private final Episodes episodes;
     private final Blobs blobs;
 
-    public CardPictures(Releases releases, Episodes episodes, Blobs blobs) {
+    public CardPictures(Lessons lessons, Releases releases, Blobs blobs) {
+        this.lessons = lessons;
         this.releases = releases;
-        this.episodes = episodes;
         this.blobs = blobs;
     }
 
@@ -47,20 +43,11 @@ public final class CardPictures implements PageGroup {
         String name = ctx.pathParam("name");
         var file = ReleaseId.parse(ctx.pathParam("release"))
                 .filter(id -> NAMES.contains(name))
-                .flatMap(releases::find)
-                .filter(this::isOut)
+                .flatMap(lessons::published)
                 .flatMap(release -> releases.file(release.id(), name))
                 .orElseThrow(NotFoundResponse::new);
-        FileAnswer.of(
-                        blobs.path(file.sha256()),
-                        file.mediaType(),
-                        new EntityTag(file.sha256().hex()))
+        FileAnswer.of(blobs, file.sha256(), file.mediaType())
                 .withCacheControl(CachedResponse.FOR_GOOD)
                 .send(ctx);
-    }
-
-    private boolean isOut(Release release) {
-        return release.publishedAt().isPresent()
-                && episodes.find(release.episode()).filter(Episode::isOut).isPresent();
     }
 }

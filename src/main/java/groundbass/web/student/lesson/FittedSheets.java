@@ -1,7 +1,5 @@
 package groundbass.web.student.lesson;
 
-import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.Episodes;
 import groundbass.effort.Budget;
 import groundbass.effort.ConcurrencyLimit;
 import groundbass.effort.Heap;
@@ -12,7 +10,6 @@ import groundbass.release.FileRole;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
-import groundbass.release.Releases;
 import groundbass.text.Messages;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.shell.PageGroup;
@@ -51,17 +48,14 @@ public final class FittedSheets implements PageGroup {
     /** One drawing. */
     private record Wish(ReleaseId release, String line, Staves staves, int width) {}
 
-    private final Releases releases;
-    private final Episodes episodes;
+    private final Lessons lessons;
     private final ReleaseContents contents;
     private final RateLimits limits;
     private final Budget budget;
     private final TimedCache<Wish, CachedResponse> drawn;
 
-    public FittedSheets(
-            Releases releases, Episodes episodes, ReleaseContents contents, RateLimits limits, Clock clock) {
-        this.releases = releases;
-        this.episodes = episodes;
+    public FittedSheets(Lessons lessons, ReleaseContents contents, RateLimits limits, Clock clock) {
+        this.lessons = lessons;
         this.contents = contents;
         this.limits = limits;
         // a class behind one address draws each sheet once; a page that waits longer shows the drawing that it has
@@ -78,8 +72,7 @@ public final class FittedSheets implements PageGroup {
     private void sheet(Context ctx) {
         limits.demand(ctx, Limit.SHEET);
         var release = ReleaseId.parse(ctx.pathParam("release"))
-                .flatMap(releases::find)
-                .filter(this::isOut)
+                .flatMap(lessons::published)
                 .orElseThrow(NotFoundResponse::new);
         var staves = Optional.ofNullable(STAVES.get(ctx.pathParam("staves"))).orElseThrow(NotFoundResponse::new);
         int width = width(ctx.pathParam("width")).orElseThrow(NotFoundResponse::new);
@@ -87,11 +80,6 @@ public final class FittedSheets implements PageGroup {
         drawn.get(wish, () -> text(wish).map(text -> budget.spend(ctx.ip(), () -> draw(wish, release, text))))
                 .orElseThrow(NotFoundResponse::new)
                 .send(ctx, A_DAY);
-    }
-
-    private boolean isOut(Release release) {
-        return release.publishedAt().isPresent()
-                && episodes.find(release.episode()).filter(Episode::isOut).isPresent();
     }
 
     private static Optional<Integer> width(String text) {

@@ -9,6 +9,7 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.identity.Slug;
 import groundbass.release.Release;
+import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.web.student.lesson.PublishedSeries.Part;
 import java.time.Clock;
@@ -86,6 +87,14 @@ public final class Lessons {
     /** What readers of an episode that is out get. */
     Optional<Release> release(EpisodeId id) {
         return episodes.find(id).filter(Episode::isOut).flatMap(episode -> releases.current(episode.id()));
+    }
+
+    /** A release that was published, be it the latest or not, of an episode that is out: what anybody may see. */
+    Optional<Release> published(ReleaseId id) {
+        return releases.find(id)
+                .filter(release -> release.publishedAt().isPresent())
+                .filter(release ->
+                        episodes.find(release.episode()).filter(Episode::isOut).isPresent());
     }
 
     /** Whether files are being made at this moment. */

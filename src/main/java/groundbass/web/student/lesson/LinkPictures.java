@@ -4,7 +4,6 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.release.ReleaseFile;
 import groundbass.store.Blobs;
 import groundbass.web.answer.CachedResponse;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -49,8 +48,7 @@ public final class LinkPictures implements PageGroup {
                 .orElseThrow(NotFoundResponse::new);
         // pages of others show it beside the link (WHATWG Fetch, section "Cross-Origin-Resource-Policy header")
         ctx.header("Cross-Origin-Resource-Policy", "cross-origin");
-        var tag = new EntityTag(file.sha256().hex());
-        FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), tag)
+        FileAnswer.of(blobs, file.sha256(), file.mediaType())
                 .withCacheControl(CachedResponse.ASK_AGAIN)
                 .send(ctx);
     }

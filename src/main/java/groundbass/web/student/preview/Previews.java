@@ -11,7 +11,6 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.student.file.OfferedFile;
 import groundbass.web.student.lesson.EpisodeView;
@@ -90,10 +89,7 @@ public final class Previews {
     private FileAnswer answer(OfferedFile offered) {
         try {
             var file = offered.file();
-            return FileAnswer.of(
-                            blobs.path(file.sha256()),
-                            file.mediaType(),
-                            new EntityTag(file.sha256().hex()))
+            return FileAnswer.of(blobs, file.sha256(), file.mediaType())
                     .withCacheControl(NOWHERE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
