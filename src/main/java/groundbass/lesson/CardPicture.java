@@ -1,6 +1,5 @@
 package groundbass.lesson;
 
-import groundbass.engraving.mark.Kind;
 import groundbass.engraving.png.SheetPng;
 import groundbass.score.Line;
 import groundbass.text.Messages;
@@ -12,7 +11,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.Set;
 import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 
@@ -24,23 +22,27 @@ import javax.imageio.ImageIO;
 public final class CardPicture {
     private static final int WIDTH = 540;
     private static final int HEIGHT = 180;
-    private static final int BARS = 2;
     private static final double LARGEST_SPACE = 10.5;
-    /** What stands over the staff and is told beside the picture, or on the lesson's page. */
-    private static final Set<Kind> HIDDEN = Set.of(Kind.BAR_NUMBER, Kind.SECTION, Kind.TEMPO, Kind.FEEL, Kind.TEXT);
-
     private static final int STEPS = 8;
     private static final int BITS = 4; // of a pixel: PNG has 1, 2, 4 and 8 (W3C PNG, section 11.2.1)
     private static final int OPAQUE = 0xFF;
     private static final int ALPHA = 24;
 
-    private CardPicture() {}
+    private final LargestPage bars;
+
+    private CardPicture(LargestPage bars) {
+        this.bars = bars;
+    }
+
+    /** Lays the bars out, which takes much longer than drawing them. */
+    public static CardPicture of(Line line, Messages messages) {
+        return new CardPicture(FirstBars.few(line, messages, WIDTH, HEIGHT, LARGEST_SPACE));
+    }
 
     /** A PNG picture. */
-    public static byte[] of(Line line, Messages messages, SheetPng.Ink ink) {
-        var best = FirstBars.of(line, BARS, HIDDEN, messages, WIDTH, HEIGHT, LARGEST_SPACE);
+    public byte[] in(SheetPng.Ink ink) {
         try {
-            var drawn = ImageIO.read(new ByteArrayInputStream(SheetPng.of(best.page(), best.scale(), ink)));
+            var drawn = ImageIO.read(new ByteArrayInputStream(SheetPng.of(bars.page(), bars.scale(), ink)));
             var out = new ByteArrayOutputStream();
             ImageIO.write(inFewSteps(drawn), "png", out);
             return out.toByteArray();

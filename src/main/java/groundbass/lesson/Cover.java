@@ -1,6 +1,5 @@
 package groundbass.lesson;
 
-import groundbass.engraving.mark.Kind;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.awt.Color;
@@ -8,7 +7,6 @@ import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.util.Set;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -17,16 +15,14 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 public final class Cover {
     private static final int SIZE = 500;
     private static final int AROUND = 30;
-    private static final int BARS = 2;
     private static final double LARGEST_SPACE = 30;
-    private static final Set<Kind> HIDDEN = Set.of(Kind.BAR_NUMBER, Kind.SECTION, Kind.TEMPO, Kind.FEEL, Kind.TEXT);
 
     private Cover() {}
 
     /** The first bars as large as they can be, since lists show it small: a PNG picture. */
     public static byte[] of(Line line, Messages messages) {
         int room = SIZE - 2 * AROUND;
-        return FirstBars.onPaper(FirstBars.of(line, BARS, HIDDEN, messages, room, room, LARGEST_SPACE), SIZE, SIZE);
+        return FirstBars.onPaper(FirstBars.few(line, messages, room, room, LARGEST_SPACE), SIZE, SIZE);
     }
 
     /** The upper part of its sheet, which releases of earlier programs have: a PNG picture. */

@@ -24,7 +24,17 @@ import javax.imageio.ImageIO;
 
 /** A line's first bars as music alone, to stand for it where there is little room. */
 final class FirstBars {
+    private static final int FEW = 2;
+    /** What stands over the staff, and is told beside the picture or on the lesson's page. */
+    private static final Set<Kind> OVER_THE_STAFF =
+            Set.of(Kind.BAR_NUMBER, Kind.SECTION, Kind.TEMPO, Kind.FEEL, Kind.TEXT);
+
     private FirstBars() {}
+
+    /** Few of them and nothing over the staff, for pictures that lists show small; otherwise as {@link #of}. */
+    static LargestPage few(Line line, Messages messages, double width, double height, double largest) {
+        return of(line, FEW, OVER_THE_STAFF, messages, width, height, largest);
+    }
 
     /**
      * As large as they can stand in a frame.

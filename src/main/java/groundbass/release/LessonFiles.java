@@ -57,6 +57,8 @@ final class LessonFiles {
     /** By the stems of their files: both files of a line come from one. */
     private final Map<String, BrailleSheet> braille = new ConcurrentHashMap<>();
 
+    private Optional<CardPicture> cardPicture = Optional.empty();
+
     LessonFiles(Lesson lesson, BuildSpec spec) {
         this.lesson = lesson;
         this.spec = spec;
@@ -219,7 +221,14 @@ final class LessonFiles {
     }
 
     private Artifact cardPicture(String name, SheetPng.Ink ink) {
-        return new Artifact(name, FileRole.PICTURE, "image/png", CardPicture.of(lesson.main(), messages, ink));
+        return new Artifact(name, FileRole.PICTURE, "image/png", cardPicture().in(ink));
+    }
+
+    /** Laid out once for both inks, whose steps may be done at the same time. */
+    private synchronized CardPicture cardPicture() {
+        var laidOut = cardPicture.orElseGet(() -> CardPicture.of(lesson.main(), messages));
+        cardPicture = Optional.of(laidOut);
+        return laidOut;
     }
 
     private static String pictureName(String stem, Size size) {
