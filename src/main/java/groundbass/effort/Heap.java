@@ -1,6 +1,6 @@
 package groundbass.effort;
 
-/** The memory that the program may use, of which caches get fixed parts: together never more than a third. */
+/** The memory that the program may use, of which caches get fixed parts: together never more than three eighths. */
 public final class Heap {
     private Heap() {}
 

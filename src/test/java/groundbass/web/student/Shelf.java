@@ -42,7 +42,7 @@ import javax.sound.sampled.AudioSystem;
 import org.jdbi.v3.core.Jdbi;
 
 /** Short lessons on a site, with all their files really made: two that are out and one that is not. */
-final class Shelf {
+public final class Shelf {
     static final String SERIES = "quay-exercises";
     static final String DRAFT_TITLE = "Nobody may see this yet";
 
@@ -78,7 +78,7 @@ final class Shelf {
             1. Slowly.
             """;
 
-    final Releases releases;
+    public final Releases releases;
     final Episodes episodes;
     private final Site site;
     private final Jdbi jdbi;
@@ -96,7 +96,7 @@ final class Shelf {
         this.episodes = new Episodes(jdbi);
     }
 
-    static Shelf fill(Site site) {
+    public static Shelf fill(Site site) {
         var shelf = empty(site);
         shelf.bring();
         SoundsMade.keep(shelf.jdbi, shelf.blobs);
@@ -136,7 +136,7 @@ final class Shelf {
         return episodes.find(new Slug(SERIES), number).orElseThrow();
     }
 
-    Release current(int number) {
+    public Release current(int number) {
         return releases.current(episode(number).id()).orElseThrow();
     }
 

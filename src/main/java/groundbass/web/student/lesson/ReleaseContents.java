@@ -25,17 +25,30 @@ public final class ReleaseContents {
     /** What is read takes about so many times the bytes that it is written in. */
     private static final int UNFOLDED = 3;
 
+    /** A language is little beside a page, so those of some thousand lessons fit. */
+    private static final int PART_FOR_LANGUAGES = 512;
+
+    /** What one takes in bytes, with the release that it is kept for: about so many. */
+    private static final int LANGUAGE = 250;
+
     private record Read(PageContent content, int size) {}
 
     private final Releases releases;
     private final Blobs blobs;
     private final TimedCache<ReleaseId, Read> pages;
+    private final TimedCache<ReleaseId, String> languages;
     private final AtomicInteger failures = new AtomicInteger();
 
     public ReleaseContents(Releases releases, Blobs blobs) {
+        this(releases, blobs, Heap.partOf(PART_OF_HEAP));
+    }
+
+    /** @param bytes how much of what pages say is remembered */
+    ReleaseContents(Releases releases, Blobs blobs, long bytes) {
         this.releases = releases;
         this.blobs = blobs;
-        this.pages = TimedCache.within(Heap.partOf(PART_OF_HEAP), Read::size);
+        this.pages = TimedCache.within(bytes, Read::size);
+        this.languages = TimedCache.within(Heap.partOf(PART_FOR_LANGUAGES), language -> LANGUAGE);
     }
 
     List<ReleaseFile> files(ReleaseId id) {
@@ -61,9 +74,14 @@ public final class ReleaseContents {
         }
     }
 
-    /** The language that its title and texts are in; empty where that is not known. */
+    /**
+     * The language that its title and texts are in; empty where that is not known. A long list asks for many, so it
+     * outlasts the rest of the page.
+     */
     String language(ReleaseId id) {
-        return listed(id).map(PageContent::language).orElse("");
+        return languages
+                .get(id, () -> listed(id).map(PageContent::language))
+                .orElse("");
     }
 
     /** A file as text, for a picture that becomes a part of the page; empty where it is damaged or missing. */
