@@ -7,6 +7,7 @@ import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.release.play.PlayManifest.Fingered;
 import groundbass.release.play.PlayManifest.Section;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.score.Line;
@@ -173,15 +174,19 @@ class LineStemsTest {
     void theManifestSurvivesItsJson() {
         var tempos = List.of(written.tempo());
         var sections = List.of(new Section("Verse", 1));
+        var strings = List.of("G", "D", "A", "E");
+        var places = List.of(new Fingered(1, "0", 3, "0"), new Fingered(2, "1/2", 4, "x"));
         var manifest = new PlayManifest(
-                1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections, List.of(), List.of());
+                1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections, strings, places);
         assertThat(PlayJson.read(PlayJson.write(manifest))).isEqualTo(manifest);
     }
 
     @Test
-    void aManifestOfAnEarlierProgramHasNoSections() {
+    void aManifestOfAnEarlierProgramHasNoSectionsAndNoNeck() {
         byte[] earlier = "{\"form\":1,\"line\":\"line\",\"stems\":[]}".getBytes(StandardCharsets.UTF_8);
         assertThat(PlayJson.read(earlier).sections()).isEmpty();
+        assertThat(PlayJson.read(earlier).strings()).isEmpty();
+        assertThat(PlayJson.read(earlier).places()).isEmpty();
     }
 
     /** At the levels of the page. */
