@@ -1,6 +1,7 @@
 // Where the signs of a drawn event stand, and drawings that borrow parts of another. In the drawing's own staff spaces.
 
-const SVG = "http://www.w3.org/2000/svg";
+import { shape } from "./svg.js";
+
 const KEPT = ["fill", "font-family", "font-variant", "lang"]; // what the signs of a drawing inherit from it
 
 /** The box of a sign where it stands: its own box knows nothing of its own moving and scaling. */
@@ -22,28 +23,20 @@ export function boxOf(element) {
 }
 
 export function rectangle(box, room) {
-  const rect = document.createElementNS(SVG, "rect");
-  rect.setAttribute("x", String(box.x - room));
-  rect.setAttribute("y", String(box.y - room));
-  rect.setAttribute("width", box.width + 2 * room);
-  rect.setAttribute("height", box.height + 2 * room);
-  rect.setAttribute("rx", "0.6");
-  return rect;
+  const [width, height] = [box.width + 2 * room, box.height + 2 * room];
+  return shape("rect", { x: box.x - room, y: box.y - room, width, height, rx: 0.6 });
 }
 
 /** An empty group of marks behind the music of a drawing. */
 export function layer(svg, name) {
-  const group = document.createElementNS(SVG, "g");
-  group.setAttribute("class", name);
-  group.setAttribute("aria-hidden", "true");
+  const group = shape("g", { class: name, "aria-hidden": "true" });
   svg.querySelector("g").before(group);
   return group;
 }
 
 /** A picture of a part of a drawing, with its ink and its figures; what it shows is put in by `borrow`. */
 export function windowOn(drawing, { x, y, width, height }) {
-  const svg = document.createElementNS(SVG, "svg");
-  svg.setAttribute("viewBox", [x, y, width, height].join(" "));
+  const svg = shape("svg", { viewBox: [x, y, width, height].join(" ") });
   for (const name of KEPT) if (drawing.hasAttribute(name)) svg.setAttribute(name, drawing.getAttribute(name));
   return svg;
 }
@@ -51,7 +44,5 @@ export function windowOn(drawing, { x, y, width, height }) {
 /** Shows in a picture what `element` shows, now and whenever it changes. */
 export function borrow(picture, element) {
   element.id ||= `drawn-${crypto.randomUUID()}`;
-  const borrowed = document.createElementNS(SVG, "use");
-  borrowed.setAttribute("href", `#${element.id}`);
-  picture.append(borrowed);
+  picture.append(shape("use", { href: `#${element.id}` }));
 }

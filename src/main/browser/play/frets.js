@@ -1,16 +1,18 @@
 // The part of a neck that a line is played on, as values: which frets are shown, and where a place stands.
+import { dotsAt } from "../common/neck.js";
 
 /** Fewer frets than these would look like no neck. */
 const FEWEST = 5;
 /** So near to the nut it is shown from there. */
 const NEAR = 4;
-/** The dots of a neck; at the twelfth and the twenty-fourth fret there are two (common practice, no source). */
-const DOTS = new Set([3, 5, 7, 9, 12, 15, 17, 19, 21, 24]);
 
 /** In the drawing's own units. */
 const FRET = 10;
 const STRING = 6;
-const SIDE = 9;
+/** Left of the first wire: a string's name, then the finger of an open string. */
+const SIDE = 14;
+const NAMES = 3.5;
+const OPEN = 4;
 const TOP = 5;
 const FOOT = 9;
 
@@ -43,7 +45,7 @@ export class Frets {
 
   /** Where the finger is: behind the wire; an open or a damped string at its beginning. */
   finger(fret) {
-    return Number(fret) > 0 ? this.wire(Number(fret)) - FRET / 2 : SIDE - 4;
+    return Number(fret) > 0 ? this.wire(Number(fret)) - FRET / 2 : SIDE - OPEN;
   }
 
   /** How high a string lies, 1 the highest on top as in tablature. */
@@ -51,9 +53,21 @@ export class Frets {
     return TOP + (number - 1) * STRING;
   }
 
+  /** The middle of what a string is called. */
+  get names() {
+    return NAMES;
+  }
+
+  /** How high the dots of a fret lie: one in the middle, or two as far above it as below. */
+  dotsOf(fret) {
+    const across = (this.strings.length - 1) * STRING;
+    const middle = TOP + across / 2;
+    return dotsAt(fret) === 2 ? [middle - across / 3, middle + across / 3] : [middle];
+  }
+
   /** The frets that have dots, of those that are shown. */
   get dots() {
     const shown = Array.from({ length: this.last - this.first }, (_, i) => this.first + 1 + i);
-    return shown.filter((fret) => DOTS.has(fret));
+    return shown.filter((fret) => dotsAt(fret) > 0);
   }
 }

@@ -1,7 +1,7 @@
 // The neck while it plays: where the fingers are. It shows to the eye what the sheet says in words as well.
+import { withSigns } from "../common/neck.js";
+import { shape } from "../common/svg.js";
 import { Frets } from "./frets.js";
-
-const SVG = "http://www.w3.org/2000/svg";
 
 export class Neck {
   #place;
@@ -9,8 +9,9 @@ export class Neck {
   #frets;
   /** @type {Map<string, any[]>} by the event of the sheet */
   #byEvent = new Map();
-  #lights = made("g", { class: "neck-lights" });
-  #key = "";
+  #lights = shape("g", { class: "neck-lights" });
+  /** @type {any[]} events of the sheet */
+  #lit = [];
 
   /**
    * @param {HTMLElement} place in which it is shown
@@ -29,43 +30,44 @@ export class Neck {
     practice.settings.addEventListener("change", ({ detail }) => {
       if (detail === "neck" || detail === "leftHanded") this.#show();
     });
-    practice.addEventListener("lit", ({ detail }) => this.#light(detail));
+    practice.addEventListener("lit", ({ detail }) => {
+      this.#lit = detail;
+      this.#light();
+    });
     this.#show();
   }
 
   #show() {
     this.#place.hidden = !this.#practice.settings.get("neck");
     this.#place.replaceChildren();
-    this.#key = "";
-    this.#lights.replaceChildren();
     if (!this.#place.hidden) this.#place.append(this.#drawn());
+    this.#light();
   }
 
-  #light(events) {
-    const key = events.map(keyOf).join(" ");
-    if (this.#place.hidden || key === this.#key) return;
-    this.#key = key;
-    const places = events.flatMap((event) => this.#byEvent.get(keyOf(event)) ?? []);
+  #light() {
+    if (this.#place.hidden) return;
+    const places = this.#lit.flatMap((event) => this.#byEvent.get(keyOf(event)) ?? []);
     this.#lights.replaceChildren(...places.flatMap((place) => this.#finger(place)));
   }
 
   #drawn() {
     const frets = this.#frets;
-    const svg = made("svg", { viewBox: `0 0 ${frets.width} ${frets.height}`, "aria-hidden": "true" });
-    const middle = (frets.string(1) + frets.string(frets.strings.length)) / 2;
-    for (const dot of frets.dots) {
-      svg.append(made("circle", { class: "neck-dot", cx: this.#x(frets.finger(dot)), cy: middle, r: 1.2 }));
-      svg.append(text(dot, this.#x(frets.finger(dot)), frets.height - 1.5, "neck-number"));
+    const svg = shape("svg", { viewBox: `0 0 ${frets.width} ${frets.height}`, "aria-hidden": "true" });
+    for (const fret of frets.dots) {
+      const x = this.#x(frets.finger(fret));
+      for (const y of frets.dotsOf(fret)) svg.append(shape("circle", { class: "neck-dot", cx: x, cy: y, r: 1.2 }));
+      svg.append(text(fret, x, frets.height - 1.5, "neck-number"));
     }
     for (let wire = frets.first; wire <= frets.last; wire++) {
       const x = this.#x(frets.wire(wire));
       const ends = { x1: x, x2: x, y1: frets.string(1), y2: frets.string(frets.strings.length) };
-      svg.append(made("line", { class: wire === 0 ? "neck-nut" : "neck-wire", ...ends }));
+      svg.append(shape("line", { class: wire === 0 ? "neck-nut" : "neck-wire", ...ends }));
     }
-    frets.strings.forEach((_, i) => {
+    frets.strings.forEach((name, i) => {
       const y = frets.string(i + 1);
+      svg.append(text(withSigns(name), this.#x(frets.names), y + 1.6, "neck-name"));
       const ends = { x1: this.#x(frets.wire(frets.first)), x2: this.#x(frets.wire(frets.last)), y1: y, y2: y };
-      svg.append(made("line", { class: "neck-string", "stroke-width": 0.3 + 0.15 * i, ...ends }));
+      svg.append(shape("line", { class: "neck-string", "stroke-width": 0.3 + 0.15 * i, ...ends }));
     });
     svg.append(this.#lights);
     return svg;
@@ -75,7 +77,7 @@ export class Neck {
     const x = this.#x(this.#frets.finger(fret));
     const y = this.#frets.string(string);
     return [
-      made("circle", { class: "neck-finger", cx: x, cy: y, r: 2.9 }),
+      shape("circle", { class: "neck-finger", cx: x, cy: y, r: 2.9 }),
       text(fret === "x" ? "×" : fret, x, y + 1.3, "neck-fret"),
     ];
   }
@@ -91,13 +93,7 @@ function keyOf({ bar, at }) {
 }
 
 function text(content, x, y, name) {
-  const element = made("text", { class: name, x, y, "text-anchor": "middle" });
+  const element = shape("text", { class: name, x, y, "text-anchor": "middle" });
   element.textContent = String(content);
-  return element;
-}
-
-function made(name, attributes) {
-  const element = document.createElementNS(SVG, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
   return element;
 }

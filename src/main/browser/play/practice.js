@@ -2,6 +2,7 @@
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
 import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { eventKey } from "./score.js";
 import { Trainer, typedIn } from "./trainer.js";
 
 export const SLOWEST = 30;
@@ -17,7 +18,7 @@ const HALF_A_PICTURE = 0.008;
 
 /**
  * Tells of `change` events: another state, range, tempo or place; of `lit` with what
- * sounds just now; and of `problem`, `interrupted` and `source`.
+ * sounds just now, when that is something else than before; and of `problem`, `interrupted` and `source`.
  */
 export class Practice extends EventTarget {
   #settings;
@@ -30,6 +31,8 @@ export class Practice extends EventTarget {
   #passage = null;
   /** @type {number | null} per cent, until it is heard */
   #asked = null;
+  /** What tells the events that are lit from others. */
+  #lit = "";
   #soundsAlone = soundAlone(() => this.state !== "stopped" && this.stop());
 
   constructor({ source, sheet, settings }) {
@@ -284,10 +287,13 @@ export class Practice extends EventTarget {
     this.#walk(1);
   }
 
-  /** Lights what sounds, and says whether that is a bar which began since. */
+  /** Lights what sounds; asked with every picture of the screen, it does nothing while that stays the same. */
   light() {
     const heard = this.#engine.heard(HALF_A_PICTURE);
     const lit = heard?.step ? heard.take.eventsAt(heard.frame) : [];
+    const key = lit.map(eventKey).join(" ");
+    if (key === this.#lit) return;
+    this.#lit = key;
     this.#sheet.light(lit);
     this.dispatchEvent(new CustomEvent("lit", { detail: lit }));
   }

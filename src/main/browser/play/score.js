@@ -9,6 +9,11 @@ export function moment(text) {
   return Number(above) / Number(below);
 }
 
+/** What tells an event of the sheet (`{bar, at, toBar, to}` as they are written) from every other one. */
+export function eventKey({ bar, at, toBar, to }) {
+  return `${bar}:${at}-${toBar}:${to}`;
+}
+
 /**
  * A line at one of the tempos that were rendered. Every frame counts from the start of the count-in.
  * `bars` are in the order in which they are played, so a repeated bar is there twice.

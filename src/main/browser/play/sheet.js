@@ -1,8 +1,9 @@
 // The drawn sheet: where each event stands, what is lit, and what is shaded. Reads the data attributes of the drawing
 // and changes only classes and two layers of its own.
-import { moment } from "./score.js";
+import { eventKey, moment } from "./score.js";
 import { holds, rangeOf } from "./loop.js";
 import { borrow, boxOf, layer, rectangle, windowOn } from "../common/sheet-box.js";
+import { shape } from "../common/svg.js";
 import { handles, handlesAt } from "./handles.js";
 import { say } from "./words.js";
 
@@ -14,7 +15,6 @@ export class Sheet {
   /** @type {Drawing | null} what is shown in place of them */
   #shown = null;
   #lit = [];
-  #litKey = "";
   #shaded = null;
 
   /** `figure` holds drawings of the same music for different screens, more of them later; whichever can be seen is used. */
@@ -38,7 +38,7 @@ export class Sheet {
 
   /** A copy of the drawing that is seen. Its ids stay those of the original, whose signs it borrows. */
   copy() {
-    const copy = this.#seen()?.copy() ?? document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    const copy = this.#seen()?.copy() ?? shape("svg", {});
     for (const named of copy.querySelectorAll("[id]")) named.removeAttribute("id");
     return copy;
   }
@@ -50,10 +50,7 @@ export class Sheet {
 
   /** Lights these events (`{bar, at, toBar, to}` as they stand in the drawing) and no others. */
   light(events) {
-    const key = events.map(keyOf).join(" ");
-    if (key === this.#litKey) return;
     this.#lit = events;
-    this.#litKey = key;
     this.#seen()?.light(events);
   }
 
@@ -134,10 +131,6 @@ function barsOf(first, last) {
   if (last === 0) return say("pickupAlone");
   if (first === 0) return last === 1 ? say("pickupAndBar") : say("pickupAndBars", last);
   return first === last ? say("barAlone", first) : say("bars", first, last);
-}
-
-function keyOf({ bar, at, toBar, to }) {
-  return `${bar}:${at}-${toBar}:${to}`;
 }
 
 class Drawing {
@@ -262,7 +255,7 @@ class Drawing {
   /** A bar that is drawn as a repeat sign has one event for all of it. */
   #find(event) {
     const known = this.#byKey ??= byKey(this.#all());
-    return known.get(keyOf(event)) ?? known.get(`${event.bar} whole`) ?? [];
+    return known.get(eventKey(event)) ?? known.get(`${event.bar} whole`) ?? [];
   }
 
   #all() {
@@ -308,7 +301,7 @@ function byKey(systems) {
   const found = new Map();
   const add = (key, event) => found.set(key, [...(found.get(key) ?? []), event]);
   for (const event of systems.flatMap((system) => system.drawn)) {
-    add(keyOf(event.written), event);
+    add(eventKey(event.written), event);
     if (event.at === 0 && event.toBar > event.bar) add(`${event.bar} whole`, event);
   }
   return found;

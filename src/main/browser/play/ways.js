@@ -12,7 +12,6 @@ export class Ways {
   #line;
   /** @type {HTMLElement[]} */
   #marked = [];
-  #key = "";
 
   /**
    * @param {HTMLElement} list the walkthrough of one line
@@ -29,9 +28,6 @@ export class Ways {
 
   /** Marks the steps of what is lit, events of the sheet. */
   mark(events) {
-    const key = events.map(({ bar, at }) => `${bar}:${at}`).join(" ");
-    if (key === this.#key) return;
-    this.#key = key;
     for (const step of this.#marked) step.classList.remove("step-now");
     const at = events.map((event) => ({ bar: event.bar, at: moment(event.at) }));
     this.#marked = this.#steps.filter((step) => at.some((one) => tells(step, one))).map(({ step }) => step);

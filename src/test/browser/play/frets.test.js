@@ -31,6 +31,28 @@ Deno.test("the highest string lies on top, as in tablature", () => {
   ok(on("3").string(1) < on("3").string(4));
 });
 
+Deno.test("each of five and of six strings has its height, above the numbers of the frets", () => {
+  for (const names of [["G", "D", "A", "E", "B"], ["C", "G", "D", "A", "E", "B"]]) {
+    const frets = new Frets(names, [{ fret: "3" }]);
+    const heights = names.map((_, i) => frets.string(i + 1));
+    deepEqual(heights, heights.toSorted((one, other) => one - other));
+    equal(new Set(heights).size, names.length);
+    ok(frets.string(names.length) < frets.height - 6);
+  }
+});
+
 Deno.test("dots are those of the frets that are shown", () => {
   deepEqual(on("2", "8").dots, [3, 5, 7]);
+});
+
+Deno.test("the twelfth and the twenty-fourth fret have two dots, between the outer strings of four", () => {
+  const frets = on("12", "24");
+  const between = (string) => (frets.string(string) + frets.string(string + 1)) / 2;
+  for (const fret of [12, 24]) deepEqual(frets.dotsOf(fret), [between(1), between(3)]);
+  deepEqual(frets.dotsOf(7), [between(2)]);
+});
+
+Deno.test("a name stands before the finger of its open string", () => {
+  const frets = on("0");
+  ok(frets.names > 0 && frets.names < frets.finger("0"));
 });

@@ -1,17 +1,14 @@
 // The fretboard to write from: the strings of the line's header, frets where twelve equal steps to the octave put them.
 
-const SVG = "http://www.w3.org/2000/svg";
+import { dotsAt, withSigns } from "../../common/neck.js";
+import { shape } from "../../common/svg.js";
+
 const WIDTH = 1000;
 const NUT = 34; // room for open strings, left of the nut
 const ROW = 30;
 const TOP = 18;
-const DOTS = new Set([3, 5, 7, 9, 15, 17, 19, 21]);
-
-function shape(name, attributes) {
-  const made = document.createElementNS(SVG, name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
-  return made;
-}
+/** How high the dots of a fret lie, as parts of the neck's width: of none, of one, of two. */
+const DOTS = [[], [0.5], [0.3, 0.7]];
 
 /** How far fret wire `fret` lies from the nut, as a part of the whole string: 1 - 2^(-fret/12). */
 const wire = (fret) => 1 - 2 ** (-fret / 12);
@@ -75,10 +72,9 @@ export class Neck {
       if (fret) {
         const number = shape("text", { x: this.middle(fret), y: height - 6, class: "neck-number" });
         number.textContent = fret;
-        if (fret < 13 || DOTS.has(fret) || fret === 24) wood.append(number);
+        if (fret < 13 || dotsAt(fret)) wood.append(number);
       }
-      const dots = fret % 12 === 0 && fret ? [0.3, 0.7] : DOTS.has(fret) ? [0.5] : [];
-      for (const at of dots) {
+      for (const at of DOTS[dotsAt(fret)]) {
         wood.append(
           shape("circle", { cx: this.middle(fret), cy: TOP + ROW * strings.length * at, r: 4, class: "neck-dot" }),
         );
@@ -115,7 +111,7 @@ export class Neck {
     for (let fret = 0; fret <= this.frets; fret++) {
       const left = fret ? NUT + scale * wire(fret - 1) : 0;
       const right = fret ? NUT + scale * wire(fret) : NUT;
-      const note = string.notes[fret].replace("#", "♯").replace("b", "♭");
+      const note = withSigns(string.notes[fret]);
       const cell = shape("g", {
         role: "gridcell",
         tabindex: "-1",

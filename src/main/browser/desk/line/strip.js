@@ -1,10 +1,10 @@
 // The strip of the bar in hand, right below its system: a column for each count, under its note.
 import { element } from "../../common/page.js";
+import { shape } from "../../common/svg.js";
 import { Choices } from "./choices.js";
 import { Passage } from "./passage.js";
 import { completeChords, completeEvents, completeTaken, countAt, quarters } from "./words.js";
 
-const SVG = "http://www.w3.org/2000/svg";
 const TAKEN = /^\s*(=|as\b)\s*(bar\s*)?\d/; // another bar named where this one's notes are written
 const WAIT = 350; // milliseconds after the last key, before a copied count becomes one of its own
 
@@ -20,9 +20,7 @@ export class Strip {
     const { say } = desk;
     this.host.className = "strip";
     this.host.setAttribute("role", "group");
-    this.leads = document.createElementNS(SVG, "svg");
-    this.leads.setAttribute("class", "strip-leads");
-    this.leads.setAttribute("aria-hidden", "true");
+    this.leads = shape("svg", { class: "strip-leads", "aria-hidden": "true" });
     this.row = element("div", { class: "strip-columns" });
     this.note = element("p", { class: "hint" });
     this.chords = element("input", { type: "text", autocomplete: "off", spellcheck: "false" });
@@ -436,10 +434,8 @@ export class Strip {
       .filter((column) => column.view.x >= 0 && column.box.offsetTop - this.row.offsetTop < 12)
       .map((column) => {
         const box = column.box.getBoundingClientRect();
-        const line = document.createElementNS(SVG, "path");
         const to = box.left - base.left + Math.min(box.width / 2, 28);
-        line.setAttribute("d", `M${column.view.x * room} 0C${column.view.x * room} 14 ${to} 14 ${to} 28`);
-        return line;
+        return shape("path", { d: `M${column.view.x * room} 0C${column.view.x * room} 14 ${to} 14 ${to} 28` });
       });
     this.leads.replaceChildren(...threads);
   }

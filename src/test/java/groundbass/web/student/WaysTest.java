@@ -69,6 +69,19 @@ class WaysTest {
         assertThat(Browser.barriers(page)).isEmpty();
     }
 
+    /** By the letters that the line has them by, the highest on top, whichever hand stops them. */
+    @Test
+    void theNeckNamesItsStrings() {
+        var page = visit.lesson();
+        page.locator("[data-part=neck]").first().check();
+        var names = page.locator(".practice-neck").first().locator(".neck-name");
+        assertThat(names).hasText(new String[] {"G", "D", "A", "E"});
+        double before = Double.parseDouble(names.first().getAttribute("x"));
+        page.locator("[data-part=leftHanded]").first().check();
+        assertThat(names).hasText(new String[] {"G", "D", "A", "E"});
+        assertThat(Double.parseDouble(names.first().getAttribute("x"))).isGreaterThan(before);
+    }
+
     /** A row of the sheet is a group with a name, and the way to playing ends where one plays. */
     @Test
     void theButtonAboveLeadsToTheOneThatPlays() {

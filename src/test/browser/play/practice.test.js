@@ -1,0 +1,39 @@
+// What is lit is told when it changes, and not with every picture of the screen.
+import { deepEqual } from "node:assert/strict";
+import { Practice } from "../../../main/browser/play/practice.js";
+import { bars } from "./bars.js";
+
+Object.assign(globalThis, { document: new EventTarget() });
+
+const settings = Object.assign(new EventTarget(), { get: () => "", set() {} });
+
+/** A note of the first bar. */
+const note = (at, to) => ({ bar: 1, at, toBar: 1, to });
+
+/** What is told while, picture by picture, these events sound; and what the sheet lights. */
+function watched(pictures) {
+  const told = [];
+  const lit = [];
+  const sheet = { shade() {}, light: (events) => lit.push(events) };
+  const practice = new Practice({ source: { score: { bars, sections: [] } }, sheet, settings });
+  practice.addEventListener("lit", (event) => told.push(/** @type {CustomEvent} */ (event).detail));
+  for (const events of pictures) {
+    practice.engine.heard = () => /** @type {any} */ ({ step: {}, take: { eventsAt: () => events }, frame: 0 });
+    practice.light();
+  }
+  return { told, lit };
+}
+
+Deno.test("what stays lit is told once", () => {
+  const one = [note("0", "1/4")];
+  const two = [note("1/4", "1/2"), note("1/4", "1")];
+  const { told, lit } = watched([[], one, one, one, two, two, [], []]);
+  deepEqual(told, [one, two, []]);
+  deepEqual(lit, told);
+});
+
+Deno.test("a note of another length at the same moment is another", () => {
+  const short = [note("0", "1/4")];
+  const long = [note("0", "1/2")];
+  deepEqual(watched([short, long]).told, [short, long]);
+});
