@@ -29,7 +29,7 @@ class ReleaseContentsTest {
     }
 
     @Test
-    void thePageIsReadForItsLanguageOnce() {
+    void thePageIsReadForItsLanguageOnce() throws IOException {
         var opened = new ArrayList<Object>();
         var contents = new ReleaseContents(shelf.releases, noting(opened), 0);
         for (int i = 0; i < 1_000; i++) {
@@ -60,12 +60,12 @@ class ReleaseContentsTest {
         return shelf.releases.file(release, "page.json").orElseThrow().sha256();
     }
 
-    private static Blobs blobs() {
+    private static Blobs blobs() throws IOException {
         return new BlobFolder(site.data().resolve("files"), site.clock());
     }
 
     /** The site's files; the digest of each that is opened is noted. */
-    private static Blobs noting(List<Object> opened) {
+    private static Blobs noting(List<Object> opened) throws IOException {
         var files = blobs();
         Class<?>[] faces = {Blobs.class};
         return (Blobs) Proxy.newProxyInstance(Blobs.class.getClassLoader(), faces, (proxy, method, arguments) -> {
