@@ -163,7 +163,7 @@ class ShellTest {
     /** The MIT licence wants its notice in all copies; the desk's script is one. */
     @Test
     void theLicencesOfBundledLibrariesAreServed() {
-        assertThat(site.browser().get("/assets/desk.js").asString()).contains("/assets/licenses.txt");
+        assertThat(site.browser().get("/assets/line-editor.js").asString()).contains("/assets/licenses.txt");
         var answer = site.browser().get("/assets/licenses.txt");
         answer.then().statusCode(200).contentType(startsWith("text/plain"));
         assertThat(answer.asString())

@@ -91,6 +91,7 @@ class DeskLooksTest {
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
         page.waitForURL("**/line");
+        DeskVisit.atWork(page);
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         var remarks = page.locator(".stand-remarks").first();
         PlaywrightAssertions.assertThat(remarks).containsText("Fret 58 on string E");

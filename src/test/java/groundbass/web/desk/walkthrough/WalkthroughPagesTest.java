@@ -31,26 +31,26 @@ class WalkthroughPagesTest {
         var episode = written(LINE);
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
-                .contains("Bar 1, beats 1 to 4: a whole note: play C (A string, fret 3).");
-        save(episode, page, "Bar 1, beats", "Let the low C ring.").statusCode(303);
+                .contains("Bar 1: a whole note: play C (A string, fret 3). Position: frets 3 to 5.");
+        save(episode, page, "Bar 1:", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)
                 .containsExactly("Let the low C ring.");
-        assertThat(page(episode).text()).contains("The program says: Bar 1, beats 1 to 4: a whole note");
+        assertThat(page(episode).text()).contains("The program says: Bar 1: a whole note");
         assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
     }
 
     @Test
     void wordsMoveWithTheirNotesAndAreToldWhenTheirNotesChange() {
         var episode = written(LINE);
-        save(episode, page(episode), "Bar 2, beats", "Up to the G.");
+        save(episode, page(episode), "Bar 2:", "Up to the G.");
         line(episode, LINE.replace("bar 1\n", "bar 1\n1-4 E0\nbar 2\n").replace("bar 2\n1-4 D5", "bar 3\n1-4 D5"));
         assertThat(page(episode).select(".is-edited textarea").eachText()).containsExactly("Up to the G.");
         line(episode, LINE.replace("D5", "D7"));
         var changed = page(episode);
         assertThat(changed.text()).contains("Words whose notes changed");
         assertThat(changed.select(".problems textarea").eachText()).containsExactly("Up to the G.");
-        save(episode, changed, "Bar 1, beats", "Still here.");
+        save(episode, changed, "Bar 1:", "Still here.");
         assertThat(document(episode).walkthroughEdits()).hasSize(2);
     }
 
@@ -60,7 +60,7 @@ class WalkthroughPagesTest {
         var episode = written(LINE);
         var old = page(episode);
         line(episode, LINE.replace("D5", "D7"));
-        save(episode, old, "Bar 2, beats", "My words.").statusCode(303);
+        save(episode, old, "Bar 2:", "My words.").statusCode(303);
         assertThat(document(episode).mainLine().text()).contains("D7");
         assertThat(page(episode).select(".problems textarea").eachText()).containsExactly("My words.");
     }
@@ -69,9 +69,9 @@ class WalkthroughPagesTest {
     @Test
     void aFieldIsNamedAfterWhatItsStepTells() {
         var episode = written(LINE);
-        String id = field(page(episode), "Bar 2, beats");
+        String id = field(page(episode), "Bar 2:");
         line(episode, LINE.replace("bar 1\n", "bar 1\n1-4 E0\nbar 2\n").replace("bar 2\n1-4 D5", "bar 3\n1-4 D5"));
-        assertThat(field(page(episode), "Bar 3, beats")).isEqualTo(id);
+        assertThat(field(page(episode), "Bar 3:")).isEqualTo(id);
     }
 
     private static String field(Document page, String step) {
@@ -85,7 +85,7 @@ class WalkthroughPagesTest {
     @Test
     void thePrompterShowsTheWordsAsTheyAreSaid() {
         var episode = written(LINE);
-        save(episode, page(episode), "Bar 1, beats", "Let the low C ring.");
+        save(episode, page(episode), "Bar 1:", "Let the low C ring.");
         String prompter = studio.browser()
                 .get(path(episode).replace("walkthrough", "prompter"))
                 .asString();
