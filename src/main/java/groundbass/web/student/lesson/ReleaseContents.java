@@ -79,9 +79,7 @@ public final class ReleaseContents {
      * outlasts the rest of the page.
      */
     String language(ReleaseId id) {
-        return languages
-                .get(id, () -> listed(id).map(PageContent::language))
-                .orElse("");
+        return languages.get(id, () -> listed(id).map(PageContent::language)).orElse("");
     }
 
     /** A file as text, for a picture that becomes a part of the page; empty where it is damaged or missing. */

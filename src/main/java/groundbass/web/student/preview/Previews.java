@@ -89,8 +89,7 @@ public final class Previews {
     private FileAnswer answer(OfferedFile offered) {
         try {
             var file = offered.file();
-            return FileAnswer.of(blobs, file.sha256(), file.mediaType())
-                    .withCacheControl(NOWHERE);
+            return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withCacheControl(NOWHERE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
