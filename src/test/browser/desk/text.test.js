@@ -73,7 +73,12 @@ async function plain(script, look) {
     focus: () => area.focused = true,
   });
   const said = [];
-  const wishes = { memory: "a line", changed: () => {}, entered: () => {}, editor: `data:text/javascript,${encodeURIComponent(script)}` };
+  const wishes = {
+    memory: "a line",
+    changed: () => {},
+    entered: () => {},
+    editor: `data:text/javascript,${encodeURIComponent(script)}`,
+  };
   const console = { ...globalThis.console, warn: (problem) => said.push(problem.message) };
   await having({ ...nothing(), console }, () => look(new LineText(area, wishes), area, said));
 }
