@@ -5,6 +5,8 @@ import { ChangeSet } from "@codemirror/state";
 import { difference } from "../../../main/browser/desk/line/difference.js";
 import { lineText } from "../../../main/browser/desk/line/language.js";
 import { Stretch } from "../../../main/browser/desk/line/stretch.js";
+import { LineText } from "../../../main/browser/desk/line/text.js";
+import { having, nothing, thing } from "./stand-ins.js";
 
 const LENGTH = 20;
 
@@ -60,6 +62,65 @@ Deno.test("a stretch follows several changes at once as the editor does", () => 
   deepEqual(stretch.place, { from: changes.mapPos(5, -1), to: changes.mapPos(8, 1) });
   deepEqual(stretch.place, { from: 4, to: 9 });
 });
+
+/** A plain field with a text, where the editor is of this script. */
+async function plain(script, look) {
+  const area = thing({
+    value: "1 E5+A12, D7",
+    selectionStart: 0,
+    selectionEnd: 0,
+    setSelectionRange: (from, to) => Object.assign(area, { selectionStart: from, selectionEnd: to }),
+    focus: () => area.focused = true,
+  });
+  const said = [];
+  const wishes = {
+    memory: "a line",
+    changed: () => {},
+    entered: () => {},
+    editor: `data:text/javascript,${encodeURIComponent(script)}`,
+  };
+  const console = { ...globalThis.console, warn: (problem) => said.push(problem.message) };
+  await having({ ...nothing(), console }, () => look(new LineText(area, wishes), area, said));
+}
+
+/** How an editor is made that cannot stand in the place of a field the first time, and the text that it would undo to. */
+const secondTime = (text) => `
+  let made = 0;
+  export class LineEditor {
+    constructor(area, { changed }) {
+      if (!made++) throw new Error("no room");
+      this.undo = () => changed([{ from: 0, to: area.value.length, text: "${text}" }]);
+    }
+    show() {}
+  }`;
+
+Deno.test("stretches are replaced together whatever their order, also where something is put in at the start of one", () =>
+  plain("", (text, area) => {
+    const after = text.follow(10, 12);
+    text.apply([{ from: 5, to: 8, text: "A7" }, { from: 2, to: 4, text: "E10" }, { from: 2, to: 2, text: "(" }]);
+    equal(text.value(), "1 (E10+A7, D7");
+    equal(area.value, text.value());
+    equal(text.read(after), "D7");
+  }));
+
+Deno.test("where the editor cannot be had, a place is selected in the plain field", () =>
+  plain("throw new Error('not to be had');", async (text, area, said) => {
+    await text.select(5, 8);
+    deepEqual([area.focused, area.selectionStart, area.selectionEnd], [true, 5, 8]);
+    await text.undo();
+    await text.redo();
+    equal(text.value(), area.value);
+    deepEqual(new Set(said), new Set(["not to be had"]));
+  }));
+
+Deno.test("an editor that cannot stand in the place of the field is asked for again", () =>
+  plain(secondTime("1 E5"), async (text, area, said) => {
+    await text.select(2, 4);
+    deepEqual([area.focused, area.selectionStart, area.selectionEnd], [true, 2, 4]);
+    await text.undo();
+    equal(text.value(), "1 E5");
+    deepEqual(said, ["no room"]);
+  }));
 
 /** The kinds of the words of a line of text, each beside what it is made of; the rest is left out. */
 function kinds(line) {

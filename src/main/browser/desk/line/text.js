@@ -61,7 +61,8 @@ export class LineText {
 
   /** Fetches the editor, which then stands in the place of the field. Where it cannot be had, the field stays. */
   open() {
-    this.#coming ??= import(this.#wishes.editor).then(({ LineEditor }) => this.#enter(LineEditor), () => {
+    this.#coming ??= import(this.#wishes.editor).then(({ LineEditor }) => this.#enter(LineEditor)).catch((problem) => {
+      console.warn(problem);
       this.#coming = null; // asked for again
     });
     return this.#coming;
@@ -143,14 +144,15 @@ export class LineText {
     return text.slice(text.lastIndexOf("\n") + 1);
   }
 
-  /** Puts stretches of text in the place of others, as one step of the history. */
+  /** Puts stretches of text in the place of others, which do not overlap, as one step of the history. */
   apply(splices) {
     this.#change(splices, true);
   }
 
   /** @param {boolean} alone else what is written at one place in a short time is one step */
   #change(splices, alone) {
-    const changes = splices.filter(({ from, to, text }) => this.#text.slice(from, to) !== text);
+    const changes = splices.filter(({ from, to, text }) => this.#text.slice(from, to) !== text)
+      .sort((one, other) => one.from - other.from || one.to - other.to);
     if (!changes.length) return;
     if (this.#editor) this.#editor.change(changes, alone);
     else this.#note(changes, alone);
@@ -208,6 +210,8 @@ export class LineText {
 
   async select(from, to) {
     await this.open();
-    this.#editor?.select(from, to);
+    if (this.#editor) return this.#editor.select(from, to);
+    this.#area.focus();
+    this.#area.setSelectionRange(from, to);
   }
 }

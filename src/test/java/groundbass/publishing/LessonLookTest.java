@@ -8,15 +8,13 @@ import groundbass.catalog.episode.EpisodeState.Scheduled;
 import groundbass.publishing.Trouble.Kind;
 import groundbass.publishing.Wish.Aim;
 import groundbass.publishing.preflight.LessonRemark;
+import groundbass.store.AskedStatements;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import org.jdbi.v3.core.statement.SqlLogger;
-import org.jdbi.v3.core.statement.StatementContext;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -30,19 +28,11 @@ class LessonLookTest {
 
     private static final Instant AT = Instant.parse("2026-03-06T17:00:00Z");
 
-    /** Everything that is asked while this is listening. */
-    private static final class Asked implements SqlLogger {
-        private final List<String> statements = Collections.synchronizedList(new ArrayList<>());
-
-        @Override
-        public void logBeforeExecution(StatementContext context) {
-            statements.add(context.getRenderedSql());
-        }
+    private static List<String> asked(Studio studio, Database database, List<EpisodeId> lessons) {
+        return AskedStatements.during(database.jdbi(), () -> look(studio, lessons));
     }
 
-    private static List<String> asked(Studio studio, Database database, List<EpisodeId> lessons) {
-        var asked = new Asked();
-        database.jdbi().setSqlLogger(asked);
+    private static void look(Studio studio, List<EpisodeId> lessons) {
         var site = studio.publisher.look();
         for (var id : lessons) {
             var look = site.at(studio.educator, studio.find(id));
@@ -51,8 +41,6 @@ class LessonLookTest {
             assertThat(studio.watch.troubles(look)).isEmpty();
             assertThat(look.differs()).isPresent();
         }
-        database.jdbi().setSqlLogger(SqlLogger.NOP_SQL_LOGGER);
-        return asked.statements;
     }
 
     /** Each has an hour that is near, and something written since that goes out with it: of such a lesson all is asked. */

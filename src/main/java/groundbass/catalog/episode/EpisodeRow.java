@@ -27,11 +27,12 @@ record EpisodeRow(
         String withdrawnWhy,
         Instant createdAt) {
     /** All columns, of a table that is called e. */
-    static final String SELECT = """
-            select e.id, e.series_id as series, e.number, e.slug, e.title, e.level, e.summary, e.scheduled_at,
-                   e.scheduled_zone, e.scheduled_local, e.promised_at, e.promised_release, e.published_at, e.withdrawn_at,
-                   e.withdrawn_why, e.created_at
-            from episode e\s""";
+    static final String COLUMNS = """
+            e.id, e.series_id as series, e.number, e.slug, e.title, e.level, e.summary, e.scheduled_at,
+            e.scheduled_zone, e.scheduled_local, e.promised_at, e.promised_release, e.published_at, e.withdrawn_at,
+            e.withdrawn_why, e.created_at""";
+
+    static final String SELECT = "select " + COLUMNS + " from episode e ";
 
     Episode episode() {
         return new Episode(id, series, number, slug, title, level, summary, state(), createdAt);

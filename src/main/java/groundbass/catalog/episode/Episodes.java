@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.mapper.Nested;
 import org.jdbi.v3.core.statement.Query;
 
 /**
@@ -76,8 +77,8 @@ public final class Episodes {
                 .collect(Collectors.joining());
         return jdbi.withHandle(handle -> {
             var query = handle.createQuery("""
-                            select e.id, coalesce(d.saved_at, e.created_at) as at
-                            from episode e left join draft d on d.episode_id = e.id
+                            select coalesce(d.saved_at, e.created_at) as at,\s""" + EpisodeRow.COLUMNS + """
+                            \s from episode e left join draft d on d.episode_id = e.id
                             where e.deleted_at is null and e.series_id in\s""" + Deed.WRITE.series() + matching + """
                             \s order by at desc, e.id offset :skipped rows fetch next :most rows only""")
                     .bind("who", who)
@@ -86,8 +87,14 @@ public final class Episodes {
             for (int i = 0; i < words.size(); i++) {
                 query.bind("word" + i, "%" + literal(words.get(i).toLowerCase(Locale.ROOT)) + "%");
             }
-            return query.mapTo(LastWritten.class).list();
+            return query.mapTo(WrittenRow.class).map(WrittenRow::lastWritten).list();
         });
+    }
+
+    private record WrittenRow(@Nested EpisodeRow episode, Instant at) {
+        LastWritten lastWritten() {
+            return new LastWritten(episode.episode(), at);
+        }
     }
 
     /** A word in which nothing stands for anything else. */

@@ -2,5 +2,9 @@ package groundbass.catalog.episode;
 
 import java.time.Instant;
 
-/** When something of a lesson was saved last; of one that nobody wrote in, when it was begun. */
-public record LastWritten(EpisodeId id, Instant at) {}
+/**
+ * A lesson, and when something of it was saved last.
+ *
+ * @param at of a lesson that nobody wrote in, when it was begun
+ */
+public record LastWritten(Episode episode, Instant at) {}

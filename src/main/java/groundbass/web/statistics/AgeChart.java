@@ -3,6 +3,7 @@ package groundbass.web.statistics;
 import groundbass.audience.statistics.AtAge;
 import groundbass.audience.statistics.LessonAges;
 import groundbass.catalog.episode.Episode;
+import groundbass.web.statistics.ColumnScale.Part;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
@@ -12,12 +13,11 @@ import java.util.stream.IntStream;
 
 /**
  * Lessons as columns, the latest at the right: what was downloaded on the first day, on top of it what came until a week was
- * over, and until 28 days were. Lengths are in units of the drawing; the page stretches it.
+ * over, and until 28 days were.
  *
  * @param top how many downloads the full height stands for
  */
 public record AgeChart(long top, List<Column> columns) {
-    private static final int STEP = 10;
     private static final int FEWEST = 8; // fewer columns would look like doors
 
     public AgeChart {
@@ -49,37 +49,28 @@ public record AgeChart(long top, List<Column> columns) {
     /** A lesson, from the ground up. */
     public record Column(Row row, int x, Part day, Part week, Part month) {}
 
-    /** A piece of a column, measured from above. */
-    public record Part(int y, int height) {}
-
     static AgeChart of(List<Row> rows) {
-        long top = WeekChart.roundUp(rows.stream().mapToLong(Row::most).max().orElse(0));
+        var scale = ColumnScale.upTo(rows.stream().mapToLong(Row::most).max().orElse(0));
         return new AgeChart(
-                top,
+                scale.top(),
                 IntStream.range(0, rows.size())
-                        .mapToObj(i -> column(rows.get(i), i * STEP, top))
+                        .mapToObj(i -> column(rows.get(i), i * ColumnScale.STEP, scale))
                         .toList());
     }
 
-    private static Column column(Row row, int x, long top) {
+    private static Column column(Row row, int x, ColumnScale scale) {
         long day = row.day().map(AtAge::downloads).orElse(0L);
         long week = row.week().map(AtAge::downloads).orElse(day);
         long month = row.month().map(AtAge::downloads).orElse(week);
-        return new Column(row, x, part(0, day, top), part(day, week, top), part(week, month, top));
-    }
-
-    private static Part part(long from, long until, long top) {
-        int upper = WeekChart.HEIGHT - Math.toIntExact(WeekChart.HEIGHT * until / top);
-        int lower = WeekChart.HEIGHT - Math.toIntExact(WeekChart.HEIGHT * from / top);
-        return new Part(upper, lower - upper);
+        return new Column(row, x, scale.part(0, day), scale.part(day, week), scale.part(week, month));
     }
 
     public int width() {
-        return Math.max(FEWEST, columns.size()) * STEP;
+        return Math.max(FEWEST, columns.size()) * ColumnScale.STEP;
     }
 
     public int height() {
-        return WeekChart.HEIGHT;
+        return ColumnScale.HEIGHT;
     }
 
     public long half() {

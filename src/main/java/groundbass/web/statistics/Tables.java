@@ -3,6 +3,7 @@ package groundbass.web.statistics;
 import groundbass.audience.statistics.AddressedDownload;
 import groundbass.audience.statistics.LessonAges;
 import groundbass.audience.statistics.StatisticsCsv;
+import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
@@ -60,24 +61,27 @@ final class Tables implements PageGroup {
         });
     }
 
-    private static List<List<EpisodeId>> parts(List<EpisodeId> ids) {
-        return IntStream.iterate(0, from -> from < ids.size(), from -> from + AT_ONCE)
-                .mapToObj(from -> ids.subList(from, Math.min(ids.size(), from + AT_ONCE)))
+    private static <T> List<List<T>> parts(List<T> lessons) {
+        return IntStream.iterate(0, from -> from < lessons.size(), from -> from + AT_ONCE)
+                .mapToObj(from -> lessons.subList(from, Math.min(lessons.size(), from + AT_ONCE)))
                 .toList();
     }
 
     private void ages(Context ctx) throws IOException {
         var board = services.board(ctx);
-        var rows = services.ages(board.episodes());
         send(ctx, board.series().slug() + "-ages", new OwnSeries(List.of(board)), csv -> {
             csv.ages();
-            for (var row : rows) {
-                var lesson = row.episode().id();
-                row.day().ifPresent(taken -> csv.age(lesson, LessonAges.DAY, taken));
-                row.week().ifPresent(taken -> csv.age(lesson, LessonAges.WEEK, taken));
-                row.month().ifPresent(taken -> csv.age(lesson, LessonAges.MONTH, taken));
+            for (List<Episode> part : parts(board.episodes())) {
+                services.ages(part).forEach(row -> ages(csv, row));
             }
         });
+    }
+
+    private static void ages(StatisticsCsv csv, AgeChart.Row row) {
+        var lesson = row.episode().id();
+        row.day().ifPresent(taken -> csv.age(lesson, LessonAges.DAY, taken));
+        row.week().ifPresent(taken -> csv.age(lesson, LessonAges.WEEK, taken));
+        row.month().ifPresent(taken -> csv.age(lesson, LessonAges.MONTH, taken));
     }
 
     private void cohorts(Context ctx) throws IOException {

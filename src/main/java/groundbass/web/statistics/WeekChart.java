@@ -2,6 +2,7 @@ package groundbass.web.statistics;
 
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.WeekUse;
+import groundbass.web.statistics.ColumnScale.Part;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -16,24 +17,17 @@ import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 
 /**
- * Weeks as columns, the latest at the right, this week too and weeks without downloads. Lengths are in units of the
- * drawing, a column {@value #STEP} apart from the next and the whole {@value #HEIGHT} high; the page stretches it.
+ * Weeks as columns, the latest at the right, this week too and weeks without downloads.
  *
  * @param top how many downloads the full height stands for
  */
 public record WeekChart(long top, List<Column> columns) {
-    static final int STEP = 10;
-    static final int HEIGHT = 1000;
-
     private static final int FEWEST = 12; // fewer columns would look like doors
     /** So many weeks at most, up to this one. */
     static final int MOST = 52;
 
     /** One week: what arrived, what broke off, and on top what nobody saw arrive. */
     public record Column(WeekUse week, int x, Part complete, Part broken, Part unknown) {}
-
-    /** A piece of a column, measured from above. */
-    public record Part(int y, int height) {}
 
     public WeekChart {
         columns = List.copyOf(columns);
@@ -48,12 +42,12 @@ public record WeekChart(long top, List<Column> columns) {
                 .map(monday -> known.getOrDefault(monday, new WeekUse(monday, 0, DownloadCounts.NONE)))
                 .sorted(Comparator.comparing(WeekUse::monday))
                 .toList();
-        long top = roundUp(
+        var scale = ColumnScale.upTo(
                 shown.stream().mapToLong(week -> week.downloads().all()).max().orElse(0));
         return new WeekChart(
-                top,
+                scale.top(),
                 IntStream.range(0, shown.size())
-                        .mapToObj(i -> column(shown.get(i), i * STEP, top))
+                        .mapToObj(i -> column(shown.get(i), i * ColumnScale.STEP, scale))
                         .toList());
     }
 
@@ -62,37 +56,20 @@ public record WeekChart(long top, List<Column> columns) {
         return Math.max(FEWEST, Math.min(MOST, all));
     }
 
-    private static Column column(WeekUse week, int x, long top) {
+    private static Column column(WeekUse week, int x, ColumnScale scale) {
         var downloads = week.downloads();
         long arrived = downloads.complete();
         long seen = arrived + downloads.brokenOff();
-        return new Column(week, x, part(0, arrived, top), part(arrived, seen, top), part(seen, downloads.all(), top));
-    }
-
-    private static Part part(long from, long until, long top) {
-        int upper = HEIGHT - Math.toIntExact(HEIGHT * until / top);
-        int lower = HEIGHT - Math.toIntExact(HEIGHT * from / top);
-        return new Part(upper, lower - upper);
-    }
-
-    /** The next number of the kind 2, 4, 10, 20, 40, 100, whose half is whole as well. */
-    static long roundUp(long most) {
-        long ten = 1;
-        while (10 * ten < most) {
-            ten *= 10;
-        }
-        for (long step : new long[] {2, 4, 10}) {
-            if (step * ten >= most) return step * ten;
-        }
-        throw new IllegalStateException("no number is above " + most);
+        return new Column(
+                week, x, scale.part(0, arrived), scale.part(arrived, seen), scale.part(seen, downloads.all()));
     }
 
     public int width() {
-        return columns.size() * STEP;
+        return columns.size() * ColumnScale.STEP;
     }
 
     public int height() {
-        return HEIGHT;
+        return ColumnScale.HEIGHT;
     }
 
     public long half() {

@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.rollup.RollUps;
 import groundbass.audience.student.Person;
+import groundbass.store.AskedStatements;
+import groundbass.text.Messages;
 import groundbass.web.Html;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;
+import java.util.ArrayList;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -109,6 +113,12 @@ class StatisticsPagesTest {
                     .contains("Began in the week of +0 +1 Feb 2, 2026 2 1 ")
                     .contains("in one week 2 100 of 100 in 2 weeks 1 50 of 100 in 4 weeks 0 0 of 100")
                     .contains("The most is downloaded on ");
+            assertThat(page)
+                    .contains(
+                            ": one download<",
+                            ": one student, 50 of 100<",
+                            "by the week in which they began, for one week")
+                    .doesNotContainPattern("\\b1 (downloads|students|weeks)");
             assertThat(Html.mistakes(page)).isEmpty();
             var csv = later.site.browser().cookie(later.site.atTheDesk());
             assertThat(csv.get(path + "/cohorts.csv").asString())
@@ -129,6 +139,51 @@ class StatisticsPagesTest {
                     .contains("Low Tide 1: =Rope & <Tide> (demo figures),7 days,2,4")
                     .doesNotContain("28 days");
         }
+    }
+
+    /** A hundred lessons at once, as in the table of all lessons. */
+    @Test
+    void aLongSeriesIsReadInPieces() {
+        try (var longer = new Story()) {
+            longer.further(99);
+            var browser = longer.site.browser().cookie(longer.site.atTheDesk());
+            var rows = new ArrayList<String>();
+            var asked =
+                    AskedStatements.during(longer.site.groundbass().database().jdbi(), () -> browser.get(
+                                    "/desk/statistics/series/" + longer.rope.series() + "/ages.csv")
+                            .asString()
+                            .lines()
+                            .filter(row -> row.contains(",1 day,"))
+                            .forEach(rows::add));
+            assertThat(asked)
+                    .filteredOn(statement -> statement.contains("from taken_hour"))
+                    .hasSize(2);
+            assertThat(rows).hasSize(2 + 99).doesNotHaveDuplicates();
+            assertThat(rows.get(99)).contains("Low Tide 100: Further 98");
+            assertThat(rows.get(100)).contains("Low Tide 101: Further 99");
+        }
+    }
+
+    /** Numbers of things as both languages have them, from memory. */
+    @Test
+    void oneOfAThingIsSaidInTheSingularAndNoneIsTold() {
+        var english = Messages.of(Locale.ENGLISH);
+        assertThat(english.say("statistics.ages.told", 1, "Rope", 3)).startsWith("One lesson at equal age.");
+        assertThat(english.say("statistics.ages.latest", 1)).startsWith("The one lesson so far;");
+        assertThat(english.say("statistics.ages.latest", 2)).startsWith("The last 2 lessons;");
+        assertThat(Stream.of(0, 1, 2).map(taken -> english.say("statistics.ages.column", "Rope", taken)))
+                .containsExactly("Rope: no downloads", "Rope: one download", "Rope: 2 downloads");
+        var german = Messages.of(Locale.GERMAN);
+        assertThat(german.say("statistics.ages.told", 1, "Seil", 3)).startsWith("Eine Lektion gleichen Alters.");
+        assertThat(german.say("statistics.ages.latest", 1)).startsWith("Die bisher einzige Lektion;");
+        assertThat(german.say("statistics.cohorts.told", 1)).endsWith("für eine Woche");
+        assertThat(Stream.of(0, 1, 2).map(back -> german.say("statistics.cohorts.square", "9. Feb.", 1, back, 50)))
+                .containsExactly(
+                        "Begonnen in der Woche vom 9. Feb., 1 Woche später: niemand, 50 von 100",
+                        "Begonnen in der Woche vom 9. Feb., 1 Woche später: eine Person, 50 von 100",
+                        "Begonnen in der Woche vom 9. Feb., 1 Woche später: 2 Lernende, 50 von 100");
+        assertThat(german.say("statistics.clock.square", "Montag 9:00", 1)).isEqualTo("Montag 9:00: ein Download");
+        assertThat(german.say("statistics.clock.best", "Montag 9:00", 1)).contains("wird am Montag 9:00 geholt");
     }
 
     @Test

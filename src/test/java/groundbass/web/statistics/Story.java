@@ -100,6 +100,13 @@ final class Story implements AutoCloseable {
         return episode;
     }
 
+    /** So many lessons more of the same series. */
+    void further(int lessons) {
+        for (int i = 1; i <= lessons; i++) {
+            lesson(site.educator(), "Low Tide", "Further " + i);
+        }
+    }
+
     private StudentId student(String email) {
         var id = StudentId.next();
         jdbi.useHandle(handle -> handle.execute(

@@ -21,9 +21,9 @@ class WeekChartTest {
         var chart = WeekChart.of(List.of(new WeekUse(MONDAY, 3, new DownloadCounts(10, 4, 1, 1))), FRIDAY);
         assertThat(chart.top()).isEqualTo(20);
         var column = chart.best();
-        assertThat(column.complete()).isEqualTo(new WeekChart.Part(500, 500));
-        assertThat(column.broken()).isEqualTo(new WeekChart.Part(300, 200));
-        assertThat(column.unknown()).isEqualTo(new WeekChart.Part(200, 100));
+        assertThat(column.complete()).isEqualTo(new ColumnScale.Part(500, 500));
+        assertThat(column.broken()).isEqualTo(new ColumnScale.Part(300, 200));
+        assertThat(column.unknown()).isEqualTo(new ColumnScale.Part(200, 100));
     }
 
     @Test
@@ -59,6 +59,6 @@ class WeekChartTest {
     @ParameterizedTest
     @CsvSource({"0, 2", "2, 2", "3, 4", "5, 10", "10, 10", "11, 20", "61, 100", "100, 100", "401, 1000"})
     void itsTopIsARoundNumberAboveTheMost(long most, long top) {
-        assertThat(WeekChart.roundUp(most)).isEqualTo(top);
+        assertThat(ColumnScale.upTo(most).top()).isEqualTo(top);
     }
 }

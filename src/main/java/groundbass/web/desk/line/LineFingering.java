@@ -46,7 +46,11 @@ final class LineFingering {
     record WaysAnswer(List<WayView> ways) {}
 
     /** Another way of playing a bar: its places, why one would, and the change of the text. */
-    record WayView(String places, String why, List<Splice> splices) {}
+    record WayView(String places, String why, List<Splice> splices) {
+        WayView {
+            splices = Splice.inOrder(splices); // the notes of a chord come by their strings, however they are typed
+        }
+    }
 
     /**
      * Where pitches lie best after what was just played.

@@ -84,7 +84,11 @@ record LiveLine(
             double x,
             List<FixView> fixes) {}
 
-    record FixView(String label, List<Splice> splices) {}
+    record FixView(String label, List<Splice> splices) {
+        FixView {
+            splices = Splice.inOrder(splices);
+        }
+    }
 
     /** The strings from the highest; each with the names of its notes from the open string on. */
     record NeckView(int frets, List<StringView> strings) {}

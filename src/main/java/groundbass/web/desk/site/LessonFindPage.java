@@ -17,6 +17,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
 import groundbass.web.view.PageOf;
 import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -54,11 +55,14 @@ public final class LessonFindPage implements PageGroup {
         String asked = asked(ctx);
         var page = Turned.to(ctx, SHOWN);
         var found = episodes.writtenLast(who, words(asked), page.skipped(), page.size() + 1);
+        if (found.isEmpty() && page.number() > 1) {
+            throw new NotFoundResponse();
+        }
         var titles = catalog.open(who, Deed.WRITE).stream().collect(toMap(Series::id, Series::title));
         var row = rows.of(who, desk.pages().reader(ctx));
         var shown = found.stream()
                 .limit(page.size())
-                .flatMap(one -> row(one, titles, row).stream())
+                .map(one -> row(one, titles, row))
                 .toList();
         String path = asked.isEmpty()
                 ? page.path()
@@ -67,9 +71,9 @@ public final class LessonFindPage implements PageGroup {
         desk.pages().show(ctx, "desk/find", new View(asked, shown, turning));
     }
 
-    private Optional<Row> row(LastWritten one, Map<SeriesId, String> titles, Function<Episode, LessonRow> row) {
-        return episodes.find(one.id())
-                .map(episode -> new Row(row.apply(episode), titles.getOrDefault(episode.series(), ""), one.at()));
+    private static Row row(LastWritten one, Map<SeriesId, String> titles, Function<Episode, LessonRow> row) {
+        var episode = one.episode();
+        return new Row(row.apply(episode), titles.getOrDefault(episode.series(), ""), one.at());
     }
 
     private static String asked(Context ctx) {

@@ -19,6 +19,8 @@ import java.util.Locale;
 import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the page's script is answered. */
 class LinePagesTest {
@@ -176,6 +178,20 @@ class LinePagesTest {
                 .jsonPath();
         assertThat(ways.getList("ways")).isNotEmpty();
         assertThat(ways.getString("ways[0].why")).isNotBlank();
+    }
+
+    /** The notes of a chord come by their strings, whichever is typed first. */
+    @ParameterizedTest
+    @ValueSource(strings = {"A7+D9", "D9+A7"})
+    void whatAnotherWayPutsIntoTheTextComesFromItsStartToItsEnd(String chord) {
+        var ways = studio.form()
+                .formParam("text", "bar 1\n1-4  " + chord + "\n")
+                .formParam("bar", "1")
+                .post(path("/ways"))
+                .jsonPath();
+        assertThat(ways.getList("ways[0].splices.from", Integer.class))
+                .hasSize(2)
+                .isSorted();
     }
 
     @Test

@@ -2,6 +2,7 @@ package groundbass.web.desk.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.store.AskedStatements;
 import groundbass.web.Html;
 import groundbass.web.desk.Studio;
 import java.time.Instant;
@@ -69,6 +70,24 @@ class LessonFindPageTest {
         var page = page(FIND + "?title=<b>");
         assertThat(page.select(".empty").text()).isEqualTo("No lesson has “<b>” in its title.");
         assertThat(page.select("#find-title").val()).isEqualTo("<b>");
+    }
+
+    @Test
+    void aPageBehindTheLastIsNotThere() {
+        assertThat(found("")).hasSize(3);
+        for (String behind : List.of("?page=2", "?page=9", "?title=tide&page=2")) {
+            studio.browser().get(FIND + behind).then().statusCode(404);
+        }
+    }
+
+    /** A row may ask about its lesson; the lesson itself it has from the list. */
+    @Test
+    void theLessonsOfAPageAreAskedForOnce() {
+        var jdbi = studio.site.groundbass().database().jdbi();
+        var asked = AskedStatements.during(jdbi, () -> assertThat(found("tide")).hasSize(2));
+        assertThat(asked)
+                .filteredOn(statement -> statement.contains("from episode e"))
+                .hasSize(1);
     }
 
     @Test
