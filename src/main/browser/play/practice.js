@@ -13,6 +13,8 @@ const FULL = 100;
 const CLIMB = 5;
 /** The settings of the trainer: where one changes it begins anew. */
 const TRAINER = ["climb", "climbFrom", "climbTo", "climbStep", "every", "rest"];
+/** Of a percentage: what reckoning with fractions leaves over. */
+const NOTHING = 1e-6;
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
@@ -144,9 +146,11 @@ export class Practice extends EventTarget {
     this.#setPercent(Math.round(percent));
   }
 
-  /** The same in beats a minute, to the point. */
+  /** The same in beats a minute, to the point; what is a whole percentage but for the reckoning is one. */
   setTempo(bpm) {
-    this.#setPercent((FULL * bpm) / this.score.bpm(FULL));
+    const percent = (FULL * bpm) / this.score.bpm(FULL);
+    const whole = Math.round(percent);
+    this.#setPercent(Math.abs(percent - whole) < NOTHING ? whole : percent);
   }
 
   #setPercent(percent) {

@@ -37,3 +37,15 @@ Deno.test("a note of another length at the same moment is another", () => {
   const long = [note("0", "1/2")];
   deepEqual(watched([short, long]).told, [short, long]);
 });
+
+/** 85 % of 42 beats a minute are 35.7, and fractions make 85.00000000000001 % of that. */
+Deno.test("a tempo that is a whole percentage is one", () => {
+  const kept = new Map();
+  const keeping = Object.assign(new EventTarget(), { get: () => "", set: (name, value) => void kept.set(name, value) });
+  const score = { bars, sections: [], bpm: (percent) => (42 * percent) / 100 };
+  const practice = new Practice({ source: { score }, sheet: { shade() {}, light() {} }, settings: keeping });
+  practice.setTempo((42 * 85) / 100);
+  deepEqual(kept.get("percent"), 85);
+  practice.setTempo(36);
+  deepEqual(Math.round(kept.get("percent") * 1000), 85714);
+});

@@ -55,13 +55,14 @@ final class BarsBeside {
                 .toList();
     }
 
-    /** The beats that are played as before on this way; empty where there are none, or their interval is not one. */
+    /** The beats that are played as before on this way; empty where there are none, or they do not all sound moved alike. */
     Optional<Leaning> alike(HandMove move) {
         var beats = rows(move).stream()
                 .filter(row -> notes(row, later).size() >= FEWEST)
                 .toList();
         var intervals = intervals(beats);
-        if (beats.isEmpty() || intervals.size() > 1) {
+        boolean unmoved = !move.equals(HandMove.NONE) && intervals.equals(Set.of(0));
+        if (beats.isEmpty() || intervals.size() > 1 || unmoved) {
             return Optional.empty();
         }
         int number = earlier.inForce().number();

@@ -74,7 +74,7 @@ final class BriefTelling {
     private void row(Stretch row) {
         String earlier = new EarlierWords(words).beats(leaning.orElseThrow().on(), Optional.empty());
         said.add(words.say("brief.at", headings.beats(row), earlier));
-        sounding = row.to();
+        sounding = sounding.max(row.to());
         technique = Optional.empty();
     }
 

@@ -85,11 +85,11 @@ final class HandPositions {
                 : words.say("hand.from", lowest, highest, count.get());
     }
 
-    /** A harmonic is touched, not stopped, and an open string leaves the hand where it is. */
+    /** A harmonic is touched, what is tapped the other hand stops, and an open string leaves the hand where it is. */
     private Optional<Frets> frets(List<Note> notes, int bar, Fraction beat) {
         var stopped = notes.stream()
                 .filter(note -> inForce.get(bar).meter().beatStart(note.onset()).equals(beat))
-                .filter(note -> note.ornaments().harmonic().isEmpty())
+                .filter(note -> note.ornaments().harmonic().isEmpty() && !HardSpots.isTapped(note))
                 .map(Note::place)
                 .filter(Fretted.class::isInstance)
                 .mapToInt(place -> ((Fretted) place).fret())

@@ -5,11 +5,13 @@ import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -113,12 +115,17 @@ final class HardSpots {
                 .reduce((one, two) -> two.width() > one.width() ? two : one);
     }
 
+    /** Whether a finger of the plucking hand stops it, for which the fretting hand need not move. */
+    static boolean isTapped(Note note) {
+        return note.pluck().equals(Optional.of(Technique.TAP));
+    }
+
     /** An open string or a dead note gives the hand time to move: the next fretted note is no shift. */
     private static List<Shift> shifts(Line line) {
         var shifts = new ArrayList<Shift>();
         int last = 0;
         for (int i = 0; i < line.bars().size(); i++) {
-            for (var note : line.bars().get(i).notes()) {
+            for (var note : firstOfEach(line.bars().get(i).notes())) {
                 int fret = note.place() instanceof Fretted fretted ? fretted.fret() : 0;
                 if (fret > 0 && last > 0) {
                     shifts.add(new Shift(i, note.onset(), last, fret));
@@ -127,6 +134,13 @@ final class HardSpots {
             }
         }
         return shifts;
+    }
+
+    /** One note of those that begin together, which one grip holds. */
+    private static List<Note> firstOfEach(List<Note> notes) {
+        var first = new TreeMap<Fraction, Note>();
+        notes.stream().filter(note -> !isTapped(note)).forEach(note -> first.putIfAbsent(note.onset(), note));
+        return List.copyOf(first.values());
     }
 
     private static Optional<Beat> fastest(Line line) {

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Which bars lean on an earlier one where they are told, where at least a third of their notes are played as there. What
- * is moved on the neck leans only on a bar that was told whole, so that nobody has to move a shape twice.
+ * Which bars lean on an earlier one where they are told, where at least four notes, and a third of all, are played as
+ * there. What is moved on the neck leans only on a bar that was told whole, so that nobody has to move a shape twice.
  */
 final class Leanings {
     /** Nobody remembers further back how a bar was played (common practice, no source). */

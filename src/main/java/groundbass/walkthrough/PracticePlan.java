@@ -79,11 +79,11 @@ final class PracticePlan {
     }
 
     private Optional<String> easier() {
-        var hard = notes().flatMap(PracticePlan::features)
+        var features = notes().flatMap(PracticePlan::features)
                 .distinct()
                 .map(each -> words.say("practice.easier." + each))
                 .toList();
-        return Optional.of(hard)
+        return Optional.of(features)
                 .filter(each -> !each.isEmpty())
                 .map(each -> words.say("practice.easier", words.list(each)));
     }

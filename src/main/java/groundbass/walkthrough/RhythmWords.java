@@ -23,7 +23,7 @@ final class RhythmWords {
     }
 
     /** What one element looks like in words. */
-    private record MovableShape(Kind kind, NoteValue value) {
+    private record Look(Kind kind, NoteValue value) {
         enum Kind {
             NOTE,
             HELD,
@@ -65,31 +65,31 @@ final class RhythmWords {
     }
 
     private List<String> runs(List<Element> elements) {
-        var shapes = elements.stream().map(RhythmWords::shape).toList();
+        var looks = elements.stream().map(RhythmWords::look).toList();
         var runs = new ArrayList<String>();
         int start = 0;
-        for (int i = 1; i <= shapes.size(); i++) {
-            if (i == shapes.size() || !shapes.get(i).equals(shapes.get(start))) {
-                runs.add(run(shapes.get(start), i - start));
+        for (int i = 1; i <= looks.size(); i++) {
+            if (i == looks.size() || !looks.get(i).equals(looks.get(start))) {
+                runs.add(run(looks.get(start), i - start));
                 start = i;
             }
         }
         return runs;
     }
 
-    private String run(MovableShape shape, int count) {
-        return switch (shape.kind()) {
-            case NOTE -> words.notes(shape.value(), count);
-            case HELD -> words.say("held", words.notes(shape.value(), count));
-            case REST -> words.rests(shape.value(), count);
+    private String run(Look look, int count) {
+        return switch (look.kind()) {
+            case NOTE -> words.notes(look.value(), count);
+            case HELD -> words.say("held", words.notes(look.value(), count));
+            case REST -> words.rests(look.value(), count);
         };
     }
 
-    private static MovableShape shape(Element element) {
+    private static Look look(Element element) {
         if (element instanceof Rest) {
-            return new MovableShape(MovableShape.Kind.REST, element.value());
+            return new Look(Look.Kind.REST, element.value());
         }
-        return new MovableShape(isHeld(element) ? MovableShape.Kind.HELD : MovableShape.Kind.NOTE, element.value());
+        return new Look(isHeld(element) ? Look.Kind.HELD : Look.Kind.NOTE, element.value());
     }
 
     /** Whether nothing is struck here: the element only carries on what sounds. */

@@ -19,10 +19,6 @@ final class ToldSubject {
 
     private ToldSubject() {}
 
-    static String sign(String key, Object... args) {
-        return "sign " + key + " " + Arrays.toString(args);
-    }
-
     /** @param notes those that begin in the stretch, in the order of the bar */
     static String notes(String kind, Fraction from, Fraction to, List<Note> notes) {
         return kind + " " + to.minus(from) + " "

@@ -169,6 +169,16 @@ public final class Walkthrough {
         int first = passage.from().bar();
         var to = passage.to();
         int last = to.at().isZero() ? to.bar() - 1 : to.bar();
+        if (last == 0) {
+            return words.say("alternative.pickup");
+        }
+        if (first == 0) {
+            return words.say("alternative.with", bars(1, last, words));
+        }
+        return bars(first, last, words);
+    }
+
+    private static String bars(int first, int last, Wording words) {
         return first == last
                 ? words.say("alternative.bar", String.valueOf(first))
                 : words.say("alternative.bars", String.valueOf(first), String.valueOf(last));

@@ -17,8 +17,11 @@ import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -26,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -265,11 +269,26 @@ class ArchiveDamageTest {
                 .noneMatch(file -> !before.contains(file) && file.toString().contains("evil"));
     }
 
+    /** What lies beside the folder, where other tests come and go. */
     private List<Path> everything() throws IOException {
         var all = new ArrayList<Path>();
-        try (var walk = Files.walk(folder.getParent(), 2)) {
-            walk.forEach(all::add);
-        }
+        Files.walkFileTree(folder.getParent(), Set.of(), 2, new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+                all.add(file);
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFileFailed(Path file, IOException gone) {
+                return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult postVisitDirectory(Path left, IOException gone) {
+                return FileVisitResult.CONTINUE;
+            }
+        });
         return all;
     }
 

@@ -72,6 +72,27 @@ class BriefTellingTest {
                         + " 3 rest; 4 play B (E 7); 4& A (E 5).");
     }
 
+    /** The low note sounds through the whole second bar, beat 4 too, where its upper voice is silent. */
+    @Test
+    void whatIsHeldUnderBeatsThatWerePlayedBeforeIsNoRest() {
+        var line = LineText.read("""
+                        title Cleat
+
+                        bar 1
+                        1  E3 until end + D5, G4
+                        2  D5, G4
+                        3  D5, G4
+                        4  rest
+
+                        bar 2
+                        1  E3 until end + D7, G5
+                        2  D5, G4
+                        3  D5, G4
+                        4  rest
+                        """).line();
+        assertThat(texts(line, Locale.ENGLISH).get(2)).contains("as bar 1").doesNotContain("rest");
+    }
+
     @Test
     void theDemonstrationTakesFewWordsABar() {
         int words = 0;

@@ -46,6 +46,22 @@ class PracticePlanTest {
         assertThat(opening(HEAD.formatted(60) + changed)).contains("Count aloud: 1 2 3 4.");
     }
 
+    /** What is tapped the plucking hand stops, and what is struck together one grip holds. */
+    @Test
+    void noShiftIsToldWhereTheHandStays() {
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12 tap\n")).doesNotContain("widest shift");
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E3 + G9\n3-4 E3 + G9\n"))
+                .doesNotContain("widest shift");
+        assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\n"))
+                .contains("bar 1, beat 3 (the widest shift)");
+    }
+
+    @Test
+    void aPickupIsNoBar() {
+        var told = told(HEAD.formatted(60) + "section Quay\nbar 0\n4 E3\nbar 1\n1-4 E3\nbar 2\n1-4 E5\n");
+        assertThat(told.get(0)).startsWith("2 bars: “Quay” (bars 1 and 2).");
+    }
+
     @Test
     void theFormComesFirst() {
         assertThat(opening(HEAD.formatted(60)

@@ -11,6 +11,9 @@ import java.util.stream.IntStream;
 
 /** What a line consists of, and how it is counted aloud. */
 public final class FormWords {
+    /** A section that begins with the pickup is told from here. */
+    private static final int FIRST_BAR = 1;
+
     private final Wording words;
     private final Line line;
 
@@ -33,12 +36,13 @@ public final class FormWords {
             int start = starts.get(i);
             int end = i + 1 < starts.size() ? starts.get(i + 1) : line.bars().size();
             String name = line.bars().get(start).changes().section().orElseThrow();
-            sections.add(new Section(name, start + line.firstNumber(), end - 1 + line.firstNumber()));
+            int last = end - 1 + line.firstNumber();
+            sections.add(new Section(name, Math.min(last, Math.max(FIRST_BAR, start + line.firstNumber())), last));
         }
         return sections;
     }
 
-    /** {@code Eight bars: “Haul” (bars 1 to 4) and “Climb” (bars 5 to 8).} A pickup is no bar. */
+    /** {@code 8 bars: “Haul” (bars 1 to 4) and “Climb” (bars 5 to 8).} A pickup is no bar. */
     public String form() {
         int bars = (int) line.bars().stream().filter(bar -> !bar.isPickup()).count();
         String counted = words.counted("form.bars", bars);
