@@ -82,7 +82,7 @@ class BriefTellingTest {
                         1  E3 until end + D5, G4
                         2  D5, G4
                         3  D5, G4
-                        4  rest
+                        4  D5, G4
 
                         bar 2
                         1  E3 until end + D7, G5
