@@ -22,8 +22,6 @@ final class BarsBeside {
     /** Fewer notes in a row are told as fast as a reference to them. */
     private static final int FEWEST = 3;
 
-    private static final int OCTAVE = 12;
-
     private final WrittenBar earlier;
     private final WrittenBar later;
     private final Tuning tuning;
@@ -60,23 +58,20 @@ final class BarsBeside {
         var beats = rows(move).stream()
                 .filter(row -> notes(row, later).size() >= FEWEST)
                 .toList();
-        var intervals = intervals(beats);
-        boolean unmoved = !move.equals(HandMove.NONE) && intervals.equals(Set.of(0));
-        if (beats.isEmpty() || intervals.size() > 1 || unmoved) {
-            return Optional.empty();
-        }
+        return beats.isEmpty() ? Optional.empty() : on(move, beats).map(on -> new Leaning(on, beats));
+    }
+
+    private Optional<Earlier> on(HandMove move, List<Stretch> beats) {
         int number = earlier.inForce().number();
-        var on = move.equals(HandMove.NONE)
-                ? new Same(number)
-                : new Moved(number, move.strings(), move.frets(), octaves(intervals));
-        return Optional.of(new Leaning(on, beats));
+        return move.equals(HandMove.NONE)
+                ? Optional.of(new Same(number))
+                : SoundingInterval.between(notes(beats, earlier), notes(beats, later), tuning)
+                        .map(interval -> new Moved(number, move.strings(), move.frets(), interval.octaves()));
     }
 
     /** How many notes begin in beats that are played as before. */
     int notes(Leaning leaning) {
-        return leaning.beats().stream()
-                .mapToInt(row -> notes(row, later).size())
-                .sum();
+        return notes(leaning.beats(), later).size();
     }
 
     /** Stretches that are alike, those that follow one another joined. */
@@ -133,31 +128,8 @@ final class BarsBeside {
                 && move.of(one.note(), tuning).filter(other.note()::equals).isPresent();
     }
 
-    /** By how many semitones the later notes sound higher. */
-    private Set<Integer> intervals(List<Stretch> beats) {
-        var intervals = new HashSet<Integer>();
-        for (var row : beats) {
-            var before = notes(row, earlier);
-            var after = notes(row, later);
-            for (int i = 0; i < after.size(); i++) {
-                if (!after.get(i).isDead()) {
-                    intervals.add(midi(after.get(i)) - midi(before.get(i)));
-                }
-            }
-        }
-        return intervals;
-    }
-
-    private int midi(Note note) {
-        return note.midi(tuning).orElseThrow();
-    }
-
-    private static int octaves(Set<Integer> intervals) {
-        return intervals.stream()
-                .filter(each -> each % OCTAVE == 0)
-                .map(each -> each / OCTAVE)
-                .findFirst()
-                .orElse(0);
+    private static List<Note> notes(List<Stretch> beats, WrittenBar bar) {
+        return beats.stream().flatMap(row -> notes(row, bar).stream()).toList();
     }
 
     private static List<Note> notes(Stretch row, WrittenBar bar) {

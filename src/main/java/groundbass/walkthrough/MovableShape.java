@@ -9,7 +9,6 @@ import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /**
  * What stays of a bar when the hand takes it elsewhere on the neck: its rhythm, its strokes, and how its places lie to
@@ -44,17 +43,9 @@ record MovableShape(Meter meter, Fraction from, Fraction to, List<Relative> note
     static Optional<Earlier> between(int number, Bar earlier, Bar later, Tuning tuning) {
         var from = origin(earlier.notes());
         var to = origin(later.notes());
-        var intervals = IntStream.range(0, later.notes().size())
-                .filter(i -> !later.notes().get(i).isDead())
-                .map(i -> later.notes().get(i).midi(tuning).orElseThrow()
-                        - earlier.notes().get(i).midi(tuning).orElseThrow())
-                .distinct()
-                .toArray();
-        if (intervals.length != 1 || intervals[0] == 0) {
-            return Optional.empty();
-        }
-        int octaves = intervals[0] % 12 == 0 ? intervals[0] / 12 : 0;
-        return Optional.of(new Earlier.Moved(number, from.string() - to.string(), to.fret() - from.fret(), octaves));
+        return SoundingInterval.between(earlier.notes(), later.notes(), tuning)
+                .map(interval -> new Earlier.Moved(
+                        number, from.string() - to.string(), to.fret() - from.fret(), interval.octaves()));
     }
 
     private static Origin origin(List<Note> notes) {

@@ -3,10 +3,13 @@ package groundbass.walkthrough;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * A walkthrough with an educator's sentences in place of some of the program's.
@@ -35,35 +38,48 @@ public record Retelling(List<Retold> steps, List<Edit> lost) {
         lost = List.copyOf(lost);
     }
 
-    /** Gives each edit to the step that tells the same notes; of several, to the one most like where it was written. */
+    /** A step that tells the notes of an edit. */
+    private record Match(int step, int edit, int likeness, int barsAway) {}
+
+    /** Gives each edit to a step that tells the same notes, those first that are most like where they were written. */
     public static Retelling of(List<Step> told, Collection<Edit> edits) {
-        Map<Integer, Edit> given = new LinkedHashMap<>();
-        var lost = new ArrayList<Edit>();
-        for (var edit : edits) {
-            place(told, edit, given).ifPresentOrElse(place -> given.put(place, edit), () -> lost.add(edit));
+        var wanted = List.copyOf(edits);
+        Map<Integer, Edit> given = new HashMap<>();
+        Set<Integer> placed = new HashSet<>();
+        for (var match : matches(told, wanted)) {
+            if (!given.containsKey(match.step()) && placed.add(match.edit())) {
+                given.put(match.step(), wanted.get(match.edit()));
+            }
         }
-        var steps = new ArrayList<Retold>();
-        for (int i = 0; i < told.size(); i++) {
-            steps.add(new Retold(told.get(i), Optional.ofNullable(given.get(i))));
+        return new Retelling(
+                IntStream.range(0, told.size())
+                        .mapToObj(i -> new Retold(told.get(i), Optional.ofNullable(given.get(i))))
+                        .toList(),
+                IntStream.range(0, wanted.size())
+                        .filter(i -> !placed.contains(i))
+                        .mapToObj(wanted::get)
+                        .toList());
+    }
+
+    private static List<Match> matches(List<Step> told, List<Edit> edits) {
+        var matches = new ArrayList<Match>();
+        for (int edit = 0; edit < edits.size(); edit++) {
+            var anchor = edits.get(edit).anchor();
+            for (int step = 0; step < told.size(); step++) {
+                var here = told.get(step);
+                if (here.anchor().own().equals(anchor.own())) {
+                    int away = Math.abs(
+                            here.passage().from().bar() - edits.get(edit).bar());
+                    matches.add(new Match(step, edit, here.anchor().likeness(anchor), away));
+                }
+            }
         }
-        return new Retelling(steps, lost);
+        matches.sort(Comparator.comparingInt(Match::likeness).reversed().thenComparingInt(Match::barsAway));
+        return matches;
     }
 
     /** The steps as they are read. */
     public List<Step> read() {
         return steps.stream().map(Retold::step).toList();
-    }
-
-    private static Optional<Integer> place(List<Step> told, Edit edit, Map<Integer, Edit> taken) {
-        var places = new ArrayList<Integer>();
-        for (int i = 0; i < told.size(); i++) {
-            if (told.get(i).anchor().own().equals(edit.anchor().own()) && !taken.containsKey(i)) {
-                places.add(i);
-            }
-        }
-        return places.stream()
-                .min(Comparator.<Integer>comparingInt(i -> -told.get(i).anchor().likeness(edit.anchor()))
-                        .thenComparingInt(
-                                i -> Math.abs(told.get(i).passage().from().bar() - edit.bar())));
     }
 }

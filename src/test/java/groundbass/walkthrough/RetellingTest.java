@@ -65,6 +65,16 @@ class RetellingTest {
         assertThat(bars(Retelling.of(after, List.of(edit)), "Let the D ring.")).containsExactly(3);
     }
 
+    /** Bar 1 is gone, and bar 2, which ends with the same note, stands alone: its own words stay with it. */
+    @Test
+    void wordsOfABarThatIsGoneDoNotTakeThePlaceOfOthers() {
+        var gone = edit(BEFORE, 3, "The first D.");
+        var kept = edit(BEFORE, 6, "The second D.");
+        var retelling = Retelling.of(told(HEAD + "bar 1\n1-4 E0\nbar 2\n" + ANSWER), List.of(gone, kept));
+        assertThat(bars(retelling, "The second D.")).containsExactly(2);
+        assertThat(retelling.lost()).containsExactly(gone);
+    }
+
     @Test
     void anAnchorIsReadAsItWasWritten() {
         for (var step : BEFORE) {
