@@ -14,6 +14,7 @@ import groundbass.identity.Sha256;
 import groundbass.release.BuildSpecJson;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
+import groundbass.store.OneMoment;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -22,7 +23,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /** Reads a lesson out of a site, all of it as it stands at one moment. */
 final class LessonReader {
@@ -35,7 +35,7 @@ final class LessonReader {
     }
 
     LessonContent read(String folder, Episode listed) {
-        return parts.jdbi().inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> {
+        return parts.jdbi().inTransaction(OneMoment.LEVEL, handle -> {
             var lesson = parts.episodes().find(listed.id()).orElse(listed);
             return new Reading(folder, lesson, listed.number()).content();
         });

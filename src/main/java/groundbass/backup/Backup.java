@@ -5,6 +5,7 @@ import groundbass.release.NamedFiles;
 import groundbass.store.Blobs;
 import groundbass.store.DamagedFileException;
 import groundbass.store.Database;
+import groundbass.store.OneMoment;
 import groundbass.store.Scratch;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -22,7 +23,6 @@ import java.util.Set;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /**
  * Writes a running site into one file. All rows are of one instant; the files that they name are copied after it, which is
@@ -111,7 +111,7 @@ public final class Backup {
      */
     private List<Sha256> spool(List<Spooled> spooled) throws IOException {
         try {
-            return database.jdbi().inTransaction(TransactionIsolationLevel.SERIALIZABLE, handle -> {
+            return database.jdbi().inTransaction(OneMoment.LEVEL, handle -> {
                 for (String table : database.tables()) {
                     if (!LEFT_OUT.contains(table)) {
                         spooled.add(spool(table, handle.getConnection()));

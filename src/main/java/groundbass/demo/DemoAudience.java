@@ -5,6 +5,7 @@ import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
+import groundbass.audience.rollup.RollUps;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.Student;
 import groundbass.audience.student.StudentId;
@@ -59,7 +60,10 @@ final class DemoAudience {
     /** Makes the audience with all its visits, once: a second call finds them and does nothing. */
     public static void invent(Jdbi jdbi, List<Visits> visits) {
         jdbi.useTransaction(handle -> {
-            if (!visits.isEmpty() && !isThere(handle)) new DemoAudience(handle).tell(visits);
+            if (!visits.isEmpty() && !isThere(handle)) {
+                new DemoAudience(handle).tell(visits);
+                RollUps.forget(handle);
+            }
         });
     }
 

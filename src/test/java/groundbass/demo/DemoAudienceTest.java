@@ -6,6 +6,7 @@ import static groundbass.audience.Audience.file;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
+import groundbass.audience.rollup.RollUps;
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.FileUse;
 import groundbass.audience.statistics.StatisticsScope;
@@ -15,6 +16,7 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.demo.DemoAudience.Visits;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -57,6 +59,24 @@ class DemoAudienceTest {
                     .isNotEmpty()
                     .allMatch(one ->
                             !one.startedAt().isBefore(MONDAY) && one.startedAt().isBefore(FRIDAY));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void isCountedWhereLaterDownloadsAreSummedUpAlready(Database database) {
+        try (database) {
+            var audience = new Audience(database); // after all visits
+            audience.take(file(FIRST, "sheet.pdf", 60), Audience.VISITOR);
+            audience.clock.advance(Duration.ofDays(3));
+            var rollUps = new RollUps(database.jdbi(), audience.clock);
+            rollUps.pass();
+            DemoAudience.invent(database.jdbi(), VISITS);
+            for (int pass = 0; pass < 2; pass++) {
+                assertThat(audience.statistics.ofEpisode(SECOND).students()).isEqualTo(11);
+                assertThat(rollUps.differences()).isEmpty();
+                rollUps.pass();
+            }
         }
     }
 

@@ -146,4 +146,14 @@ public final class DownloadRows {
                 .bind("silent", silentSince)
                 .execute();
     }
+
+    /** Closes those of a span of ids that are still open, though none of them can be on its way any more. */
+    public static void breakOff(Handle handle, String firstId, String endId) {
+        handle.createUpdate("update download set state = :off where state = :on and id >= :from and id < :until")
+                .bind("off", DownloadState.BROKEN_OFF)
+                .bind("on", DownloadState.STARTED)
+                .bind("from", firstId)
+                .bind("until", endId)
+                .execute();
+    }
 }

@@ -3,6 +3,7 @@ package groundbass.audience.rollup;
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.rollup.Watermark.Span;
 import groundbass.audience.student.StudentId;
+import groundbass.store.OneMoment;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -38,12 +39,7 @@ public final class RollUps {
 
     /** Throws all sums away but those of students who have left, and makes them again. Pages are right meanwhile, but slow. */
     public void recompute() {
-        jdbi.useTransaction(handle -> {
-            Watermark.lock(handle);
-            LessonSums.clear(handle);
-            SeriesWeeks.clear(handle);
-            Watermark.reset(handle);
-        });
+        jdbi.useTransaction(RollUps::forget);
         boolean more = true;
         while (more) {
             more = step();
@@ -51,15 +47,23 @@ public final class RollUps {
     }
 
     /**
-     * Counts all records that are summed up once more.
+     * Throws all sums away but those of students who have left; later passes make them again. In the transaction that
+     * writes records of a time that may be summed up already.
+     */
+    public static void forget(Handle handle) {
+        Watermark.lock(handle);
+        LessonSums.clear(handle);
+        SeriesWeeks.clear(handle);
+        Watermark.reset(handle);
+    }
+
+    /**
+     * Counts all records that are summed up once more, as they were at one moment; nobody waits for it meanwhile.
      *
      * @return where sums and records differ, a line for each table; empty where they agree
      */
     public List<String> differences() {
-        return jdbi.inTransaction(handle -> {
-            Watermark.lock(handle);
-            return new Proof(handle).differences();
-        });
+        return jdbi.inTransaction(OneMoment.LEVEL, handle -> new Proof(handle).differences());
     }
 
     /** Keeps what a student had part in counted, before their records lose them; in the transaction in which they leave. */
@@ -73,6 +77,8 @@ public final class RollUps {
         return jdbi.inTransaction(handle -> {
             Optional<Span> next = Watermark.next(handle, clock);
             next.ifPresent(span -> {
+                // a crash leaves open what nobody has swept yet
+                DownloadRows.breakOff(handle, span.firstId(), span.endId());
                 LessonSums.add(handle, span);
                 Watermark.moveTo(handle, span.until());
             });

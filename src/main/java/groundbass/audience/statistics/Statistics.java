@@ -5,6 +5,7 @@ import groundbass.audience.download.DownloadRows;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.OneMoment;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Comparator;
@@ -18,7 +19,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /**
  * What was taken, in numbers. Episodes are given by id, a series as all of its episodes. A download of a robot, one of an
@@ -36,7 +36,7 @@ public final class Statistics {
     /** One entry for each of the episodes, in their order, also where nothing was taken. */
     public List<EpisodeUse> ofEpisodes(List<EpisodeId> episodes) {
         if (episodes.isEmpty()) return List.of();
-        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> {
+        return jdbi.inTransaction(OneMoment.LEVEL, handle -> {
             var tallies = new EpisodeTallies(episodes);
             FileSums.of(handle, episodes).forEach(tallies::add);
             return tallies.inOrder();
@@ -50,7 +50,7 @@ public final class Statistics {
     /** One entry for each of the episodes, in their order, also where nothing was taken. */
     public List<LessonAges> ages(List<EpisodeId> episodes) {
         if (episodes.isEmpty()) return List.of();
-        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> {
+        return jdbi.inTransaction(OneMoment.LEVEL, handle -> {
             var ages = AgeSums.of(handle, episodes);
             return episodes.stream()
                     .map(episode -> ages.getOrDefault(episode, LessonAges.none(episode)))
@@ -61,7 +61,7 @@ public final class Statistics {
     /** Those of the weeks in which something was taken, in their order. */
     public List<WeekUse> byWeek(StatisticsScope scope, Weeks weeks) {
         if (scope.episodes().isEmpty()) return List.of();
-        return jdbi.inTransaction(TransactionIsolationLevel.REPEATABLE_READ, handle -> byWeek(handle, scope, weeks));
+        return jdbi.inTransaction(OneMoment.LEVEL, handle -> byWeek(handle, scope, weeks));
     }
 
     private static List<WeekUse> byWeek(Handle handle, StatisticsScope scope, Weeks weeks) {

@@ -6,6 +6,7 @@ import static groundbass.audience.Story.VIENNA;
 import static groundbass.audience.Story.WHOLE;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.Audience;
 import groundbass.audience.Leaving;
 import groundbass.audience.Story;
 import groundbass.audience.statistics.DownloadCounts;
@@ -19,7 +20,12 @@ import groundbass.store.Database;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import org.jdbi.v3.core.statement.SqlLogger;
+import org.jdbi.v3.core.statement.StatementContext;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -64,6 +70,80 @@ class RollUpsTest {
         assertThat(statistics.byWeek(WHOLE, SPRING)).isEqualTo(WEEKS);
         assertThat(statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
                 .isEqualTo(WEEKS_OF_FIRST);
+    }
+
+    /** Does something in another session before the first statement that reads a table. */
+    private static <T> T meanwhile(Database database, String table, Runnable work, Supplier<T> asked) {
+        var done = new AtomicBoolean();
+        database.jdbi().setSqlLogger(new SqlLogger() {
+            @Override
+            public void logBeforeExecution(StatementContext context) {
+                if (context.getRenderedSql().contains("from " + table) && done.compareAndSet(false, true)) {
+                    CompletableFuture.runAsync(work)
+                            .orTimeout(20, TimeUnit.SECONDS)
+                            .join();
+                }
+            }
+        });
+        try {
+            return asked.get();
+        } finally {
+            database.jdbi().setSqlLogger(SqlLogger.NOP_SQL_LOGGER);
+            assertThat(done).isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aRecountSeesOneMomentAndHoldsNobodyUp(Database database) {
+        try (database) {
+            var story = new Story(database);
+            story.all();
+            var rollUps = new RollUps(database.jdbi(), story.audience.clock);
+            story.at("2026-03-06T08:00:00Z");
+            rollUps.pass();
+            story.at("2026-04-09T00:00:00Z");
+            assertThat(meanwhile(database, "taken_file", rollUps::pass, rollUps::differences))
+                    .isEmpty();
+            assertThat(rows(database, "taken_hour")).as("summed up meanwhile").isEqualTo(7);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aPageReadsSumsAndRecordsOfOneMoment(Database database) {
+        try (database) {
+            var story = new Story(database);
+            story.all();
+            var rollUps = new RollUps(database.jdbi(), story.audience.clock);
+            story.at("2026-04-09T00:00:00Z");
+            assertThat(meanwhile(
+                            database,
+                            "taken_file",
+                            rollUps::pass,
+                            () -> story.audience.statistics.ofEpisodes(List.of(FIRST, SECOND))))
+                    .containsExactly(FIRST_LESSON, SECOND_LESSON);
+        }
+    }
+
+    /** A download of the first lesson is under way when everything stops, and nobody looks for three days. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatACrashLeftOpenIsSummedUpAsBrokenOff(Database database) {
+        try (database) {
+            var story = new Story(database);
+            story.at("2026-03-02T16:30:00Z")
+                    .downloads
+                    .begin(Audience.whole(Audience.file(FIRST, "sheet.pdf", 1000), Audience.VISITOR));
+            var rollUps = new RollUps(database.jdbi(), story.audience.clock);
+            story.at("2026-03-05T00:00:00Z");
+            rollUps.pass();
+            assertThat(rows(database, "taken_file")).isEqualTo(1);
+            story.audience.downloads.sweep();
+            assertThat(story.audience.statistics.ofEpisode(FIRST).downloads())
+                    .isEqualTo(new DownloadCounts(0, 1, 0, 0));
+            assertThat(rollUps.differences()).isEmpty();
+        }
     }
 
     @ParameterizedTest

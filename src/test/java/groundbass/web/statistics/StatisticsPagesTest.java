@@ -108,7 +108,6 @@ class StatisticsPagesTest {
                     .asString();
             // Anna and Bert began in the week of 02-02, Bert came back; Anna's first, before the lesson was out, is of
             // no week
-            // of no week
             assertThat(words(page))
                     .contains("Began in the week of +0 +1 Feb 2, 2026 2 1 ")
                     .contains("in one week 2 100 of 100 in 2 weeks 1 50 of 100 in 4 weeks 0 0 of 100")
@@ -129,7 +128,7 @@ class StatisticsPagesTest {
                             .cookie(later.site.atTheDesk())
                             .get(path + "/clock.csv")
                             .asString())
-                    .startsWith("Weekday (1 is Monday),Hour,Downloads\r\n1,0,1\r\n2,9,1\r\n2,19,1\r\n3,10,1\r\n");
+                    .isEqualTo("Weekday (1 is Monday),Hour,Downloads\r\n1,0,1\r\n2,9,1\r\n2,19,1\r\n3,10,1\r\n");
             assertThat(later.site
                             .browser()
                             .cookie(later.site.atTheDesk())
@@ -272,6 +271,11 @@ class StatisticsPagesTest {
                 "/desk/statistics/students?page=2",
                 "/desk/statistics/students?page=0",
                 "/desk/statistics/episodes/none",
+                "/desk/statistics/series/none",
+                "/desk/statistics/series/" + story.strangers.series(),
+                "/desk/statistics/series/" + story.strangers.series() + "/ages.csv",
+                "/desk/statistics/series/" + story.strangers.series() + "/cohorts.csv",
+                "/desk/statistics/series/" + story.strangers.series() + "/clock.csv",
                 "/desk/statistics/students/" + story.carl,
                 "/desk/statistics/students/" + story.carl + "/downloads.csv",
                 "/desk/statistics/students/none");
@@ -287,6 +291,7 @@ class StatisticsPagesTest {
         return Stream.of(
                 "/desk/statistics",
                 "/desk/statistics/episodes/" + story.rope.id(),
+                "/desk/statistics/series/" + story.rope.series(),
                 "/desk/statistics/students",
                 "/desk/statistics/students/" + story.anna);
     }
