@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
         })
 public final class ServeCommand implements Callable<Integer> {
     private static final int MOST_HOPS = 9;
+    private static final int SHORTEST_TOKEN = 20;
 
     @Spec
     private CommandSpec spec;
@@ -110,9 +111,29 @@ public final class ServeCommand implements Callable<Integer> {
     @Option(names = "--smtp-from", paramLabel = "ADDRESS", description = "Address that mails come from.")
     private Optional<String> smtpFrom = Optional.empty();
 
+    @Option(
+            names = "--metrics-token",
+            paramLabel = "SECRET",
+            description = "Figures of the process stand at /metrics for a program that shows this in its Authorization"
+                    + " header, at least 20 characters; without it there are none.")
+    private Optional<String> metricsToken = Optional.empty();
+
+    @Option(
+            names = "--log-form",
+            paramLabel = "FORM",
+            description = "How the log is written: ${COMPLETION-CANDIDATES} (default: text).")
+    private LogForm logForm = LogForm.TEXT;
+
+    @Option(
+            names = "--log-level",
+            paramLabel = "LEVEL",
+            description = "From which level on: ${COMPLETION-CANDIDATES} (default: info).")
+    private LogLevel logLevel = LogLevel.INFO;
+
     @Override
     public Integer call() throws InterruptedException {
         var config = config();
+        Logs.write(logForm, logLevel);
         LastResort.arm();
         try {
             runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
@@ -161,7 +182,15 @@ public final class ServeCommand implements Callable<Integer> {
                 hops,
                 handOver.map(this::location),
                 databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
-                smtpHost.map(this::mailServer));
+                smtpHost.map(this::mailServer),
+                metricsToken.map(this::token));
+    }
+
+    private Secret token(String text) {
+        if (!text.matches("\\S{" + SHORTEST_TOKEN + ",}")) {
+            throw wrong("--metrics-token", "(secret)", "at least " + SHORTEST_TOKEN + " characters and no blank");
+        }
+        return new Secret(text);
     }
 
     private Config.MailServer mailServer(String server) {

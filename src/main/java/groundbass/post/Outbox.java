@@ -66,6 +66,13 @@ public final class Outbox {
                 .findOne());
     }
 
+    /** How many letters have not left yet, nor been given up. */
+    public int waiting() {
+        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from outbox where delivery is null")
+                .mapTo(Integer.class)
+                .one());
+    }
+
     /** How many letters of the last seven days were refused or given up: somebody has to look after them. */
     public int undelivered() {
         return jdbi.withHandle(handle -> handle.createQuery("""

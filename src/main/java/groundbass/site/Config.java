@@ -10,7 +10,8 @@ import java.util.Optional;
  * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code keeping} says whether students may keep lessons
  * on their devices; {@code hops} how many
  * front servers of the operator's own pass a request on; {@code handOver} the
- * internal location of a front server that sends files itself; {@code database} is missing for the embedded one.
+ * internal location of a front server that sends files itself; {@code database} is missing for the embedded one;
+ * {@code metrics} is what whoever watches the process shows to read its figures, without which there are none.
  */
 public record Config(
         Path data,
@@ -22,7 +23,8 @@ public record Config(
         int hops,
         Optional<String> handOver,
         Optional<DatabaseServer> database,
-        Optional<MailServer> mail) {
+        Optional<MailServer> mail,
+        Optional<Secret> metrics) {
     private static final int HIGHEST_PORT = 65_535;
 
     public Config {
@@ -32,6 +34,7 @@ public record Config(
         Objects.requireNonNull(handOver);
         Objects.requireNonNull(database);
         Objects.requireNonNull(mail);
+        Objects.requireNonNull(metrics);
         if (port < 0 || port > HIGHEST_PORT) {
             throw new IllegalArgumentException("no port has the number " + port);
         }
@@ -49,12 +52,46 @@ public record Config(
                 0,
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 
     /** The same with another database; empty for the embedded one. */
     public Config with(Optional<DatabaseServer> other) {
-        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, mail);
+        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, mail, metrics);
+    }
+
+    /** The same with a server that takes its mail. */
+    public Config with(MailServer server) {
+        return new Config(
+                data, host, port, publicAddress, demo, keeping, hops, handOver, database, Optional.of(server), metrics);
+    }
+
+    /** The same with the demonstration loaded where there is nothing yet. */
+    public Config withDemo() {
+        return new Config(data, host, port, publicAddress, true, keeping, hops, handOver, database, mail, metrics);
+    }
+
+    /** The same where devices keep no lessons. */
+    public Config keepingNothing() {
+        return new Config(data, host, port, publicAddress, demo, false, hops, handOver, database, mail, metrics);
+    }
+
+    /** The same behind so many front servers. */
+    public Config behind(int servers) {
+        return new Config(data, host, port, publicAddress, demo, keeping, servers, handOver, database, mail, metrics);
+    }
+
+    /** The same with a front server that finds the files at an internal location of its own, such as {@code /stored/}. */
+    public Config handingOverAt(String location) {
+        return new Config(
+                data, host, port, publicAddress, demo, keeping, hops, Optional.of(location), database, mail, metrics);
+    }
+
+    /** The same with figures of the process for whoever shows this. */
+    public Config watchedWith(Secret token) {
+        return new Config(
+                data, host, port, publicAddress, demo, keeping, hops, handOver, database, mail, Optional.of(token));
     }
 
     /** Opens the database, or makes it where there is none. */

@@ -59,11 +59,13 @@ public final class Groundbass implements AutoCloseable {
         var installation = installation(config, port);
         var database = open.add(database(config));
         var services = new Services(config, installation.publicAddress(), clock, database);
+        var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
+        metrics.ifPresent(figures -> figures.watch(services));
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
         var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
-        var server = open.add(Website.open(config, port, installation, services));
+        var server = open.add(Website.open(config, port, installation, services, metrics));
         log.info("open {} in a browser", installation.publicAddress());
         if (config.isExposed()) {
             log.warn(

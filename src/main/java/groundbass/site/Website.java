@@ -8,6 +8,7 @@ import groundbass.web.general.AssetFiles;
 import groundbass.web.general.DevicePages;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
+import groundbass.web.general.MetricsPage;
 import groundbass.web.program.ProgramPages;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.CachedSettings;
@@ -16,6 +17,7 @@ import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
+import groundbass.web.shell.RequestTimes;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.SessionPrincipals;
 import groundbass.web.shell.limit.SiteLimits;
@@ -27,6 +29,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The pages, and the one list of all page groups. */
 final class Website {
@@ -61,7 +64,8 @@ final class Website {
     }
 
     /** Listens; close what it returns to stop. */
-    static WebServer open(Config config, int port, Installation installation, Services services) {
+    static WebServer open(
+            Config config, int port, Installation installation, Services services, Optional<Metrics> metrics) {
         var site = new Website(services, installation);
         return WebServer.start(
                 config.host(),
@@ -70,15 +74,18 @@ final class Website {
                 new HostNames(installation, site.chosen),
                 site.accessFilter,
                 new Errors(site.pages),
-                site.groups(config));
+                site.groups(config, metrics),
+                metrics.map(figures -> new RequestTimes(figures.registry())));
     }
 
-    private List<PageGroup> groups(Config config) {
+    private List<PageGroup> groups(Config config, Optional<Metrics> metrics) {
         var groups = new ArrayList<PageGroup>(List.of(
                 new GeneralPages(pages, chosen),
                 new HealthPage(services.database, services.blobs, services.clock),
                 new AssetFiles(assets),
                 new DevicePages(pages, chosen, assets, config.keeping())));
+        metrics.ifPresent(figures ->
+                groups.add(new MetricsPage(config.metrics().orElseThrow().value(), limits, figures::text)));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.addAll(programPages());

@@ -8,6 +8,7 @@ import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.RequestTimes;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.SameOrigin;
 import groundbass.web.shell.SecurityHeaders;
@@ -18,6 +19,7 @@ import io.javalin.config.SizeUnit;
 import io.javalin.json.JavalinJackson;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.eclipse.jetty.server.HttpConfiguration;
 
 /** The listening server with all its page groups. */
@@ -42,10 +44,12 @@ public final class WebServer implements AutoCloseable {
             HostNames hostNames,
             AccessFilter accessFilter,
             Errors errors,
-            List<PageGroup> groups) {
+            List<PageGroup> groups,
+            Optional<RequestTimes> times) {
         var named = new ArrayList<Routes.Route>();
         var javalin = Javalin.create(config -> {
             configure(config, installation, errors);
+            times.ifPresent(kept -> config.requestLogger.http(kept));
             named.addAll(addRoutes(config, installation, hostNames, accessFilter, errors, groups));
         });
         return new WebServer(javalin.start(host, port), named);

@@ -47,16 +47,6 @@ final class BigSiteServer {
     }
 
     private static Config on(Config local, String url) {
-        return new Config(
-                local.data(),
-                local.host(),
-                local.port(),
-                local.publicAddress(),
-                local.demo(),
-                local.keeping(),
-                local.hops(),
-                local.handOver(),
-                Optional.of(new Config.DatabaseServer(url, "postgres", new Secret(""))),
-                local.mail());
+        return local.with(Optional.of(new Config.DatabaseServer(url, "postgres", new Secret(""))));
     }
 }

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.locks.LockSupport;
@@ -28,17 +27,7 @@ final class DownloadServer {
     public static void main(String[] args) throws Exception {
         var data = Path.of(args[0]);
         var local = Config.local(data, Integer.parseInt(args[1]));
-        var config = new Config(
-                data,
-                local.host(),
-                local.port(),
-                Optional.empty(),
-                true,
-                true,
-                1,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty());
+        var config = local.withDemo().behind(1);
         var site = Groundbass.start(config, Clock.systemUTC());
         Runtime.getRuntime().addShutdownHook(new Thread(site::close));
         String release = release(site.database().jdbi());

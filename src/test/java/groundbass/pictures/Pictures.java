@@ -49,17 +49,7 @@ final class Pictures {
     }
 
     private static Config demonstration(Config local) {
-        return new Config(
-                local.data(),
-                local.host(),
-                local.port(),
-                local.publicAddress(),
-                true,
-                local.keeping(),
-                local.hops(),
-                local.handOver(),
-                local.database(),
-                local.mail());
+        return local.withDemo();
     }
 
     private void lesson(Page page) {

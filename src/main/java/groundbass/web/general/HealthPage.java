@@ -17,8 +17,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Tells a watching program whether this server can do its work: a row and a file are really written, at most once in some
- * seconds, however often anybody asks.
+ * Tells a watching program whether this server is alive, and whether it can do its work: then a row and a file are really
+ * written, at most once in some seconds, however often anybody asks.
  */
 public final class HealthPage implements PageGroup {
     private static final Logger log = LoggerFactory.getLogger(HealthPage.class);
@@ -49,6 +49,7 @@ public final class HealthPage implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.get("/healthz", Role.ANYONE, this::health);
+        routes.get("/livez", Role.ANYONE, HealthPage::alive);
     }
 
     private void health(Context ctx) {
@@ -57,6 +58,11 @@ public final class HealthPage implements PageGroup {
         ctx.header("Cache-Control", "no-store");
         ctx.json(Map.of(
                 "status", word(health.isWell()), "database", word(health.database()), "files", word(health.files())));
+    }
+
+    /** Whether the process answers at all: what it stands on may be away for a while without any use in a new start. */
+    private static void alive(Context ctx) {
+        ctx.header("Cache-Control", "no-store").json(Map.of("status", word(true)));
     }
 
     private static String word(boolean well) {

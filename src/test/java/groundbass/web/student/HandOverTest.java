@@ -4,25 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.statistics.Statistics;
-import groundbass.site.Config;
 import groundbass.web.Site;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 
 /** Behind a front server that sends files itself, told by X-Accel-Redirect (its manual; the name is its own). */
 class HandOverTest {
-    static final Site site = Site.open(config -> new Config(
-            config.data(),
-            config.host(),
-            config.port(),
-            config.publicAddress(),
-            false,
-            true,
-            0,
-            Optional.of("/kept/"),
-            config.database(),
-            config.mail()));
+    static final Site site = Site.open(config -> config.handingOverAt("/kept/"));
     static final Shelf shelf = Shelf.fill(site);
 
     @AfterAll

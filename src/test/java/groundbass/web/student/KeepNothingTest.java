@@ -24,16 +24,6 @@ class KeepNothingTest {
     }
 
     private static Config keepingNothing(Config usual) {
-        return new Config(
-                usual.data(),
-                usual.host(),
-                usual.port(),
-                usual.publicAddress(),
-                usual.demo(),
-                false,
-                usual.hops(),
-                usual.handOver(),
-                usual.database(),
-                usual.mail());
+        return usual.keepingNothing();
     }
 }

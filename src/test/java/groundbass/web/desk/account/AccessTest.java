@@ -211,18 +211,8 @@ class AccessTest {
 
     /** Mail leaves for a server that is not there (RFC 6761 section 6.4), so that every e-mail waits in the outbox. */
     private static Config withMail(Config config) {
-        return new Config(
-                config.data(),
-                config.host(),
-                config.port(),
-                config.publicAddress(),
-                false,
-                true,
-                0,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(new Config.MailServer(
-                        "mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example")));
+        return config.with(
+                new Config.MailServer("mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example"));
     }
 
     private static Cookie signedIn(Site own, String program) {

@@ -83,18 +83,8 @@ public final class Company implements AutoCloseable {
 
     /** Mail leaves for a server that is not there (RFC 6761 section 6.4), so that every e-mail waits in the outbox. */
     static Config withMail(Config config) {
-        return new Config(
-                config.data(),
-                config.host(),
-                config.port(),
-                config.publicAddress(),
-                false,
-                true,
-                0,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(new Config.MailServer(
-                        "mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example")));
+        return config.with(
+                new Config.MailServer("mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example"));
     }
 
     EducatorId educator(String name, String email, boolean mayBegin) {
