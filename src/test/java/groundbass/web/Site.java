@@ -13,6 +13,7 @@ import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
 import groundbass.site.Config;
 import groundbass.site.Groundbass;
+import groundbass.store.BothDatabases;
 import groundbass.store.SettableClock;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
@@ -55,6 +56,7 @@ public final class Site implements AutoCloseable {
             var data = Files.createTempDirectory("groundbass-site");
             var clock = SettableClock.at(START);
             var config = change.apply(Config.local(data, 0));
+            BothDatabases.layEmbedded(data);
             return new Site(data, clock, Groundbass.start(config, clock));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
