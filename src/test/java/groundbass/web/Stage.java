@@ -16,6 +16,7 @@ import groundbass.web.view.Templates;
 import io.restassured.specification.RequestSpecification;
 import java.net.URI;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** The shell alone, without database or lessons, around page groups that a test makes up. */
@@ -48,7 +49,8 @@ public final class Stage implements AutoCloseable {
                 new HostNames(installation, () -> SiteSettings.USUAL),
                 accessFilter,
                 new Errors(pages),
-                groups.apply(pages)));
+                groups.apply(pages),
+                Optional.empty()));
     }
 
     public int port() {
