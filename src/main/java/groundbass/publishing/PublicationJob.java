@@ -110,8 +110,11 @@ public final class PublicationJob {
 
     private void correct(Release release) {
         boolean out = parts.jdbi.inTransaction(handle -> {
-            describe(handle, release);
+            parts.episodes.lock(handle, release.episode());
             boolean mine = publish(handle, release);
+            if (mine) {
+                describe(handle, release); // only now: a later correction that was faster keeps its title
+            }
             if (mine && release.note().byLetter()) {
                 tellHolders(handle, release);
             }

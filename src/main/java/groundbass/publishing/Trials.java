@@ -43,7 +43,8 @@ public final class Trials {
     }
 
     private ReleaseId enter(Handle handle, Revision revision) {
-        var episode = parts.episodes.find(revision.episode()).orElseThrow();
+        // locked, since two previews at once would take one number
+        var episode = parts.episodes.lock(handle, revision.episode()).orElseThrow();
         var spec = parts.specs.of(handle, episode, revision);
         return parts.releases
                 .latest(episode.id())

@@ -45,6 +45,7 @@ public final class BlobFolder implements Blobs {
     private final Quarantine quarantine;
     private final Clock clock;
     private final Verified verified = new Verified();
+    private volatile boolean paired;
     private final Set<Sha256> missed = ConcurrentHashMap.newKeySet();
     // A file that is put again and a sweep that finds it old must not cross.
     private final Object settling = new Object();
@@ -99,7 +100,8 @@ public final class BlobFolder implements Blobs {
         }
     }
 
-    private Path temporary() {
+    private Path temporary() throws IOException {
+        demandHere();
         return incoming.resolve(RandomId.next());
     }
 
@@ -151,8 +153,21 @@ public final class BlobFolder implements Blobs {
         return incoming;
     }
 
+    /** From now on the folder has its identity in it, and one without is another. */
+    void pair() {
+        paired = true;
+    }
+
+    /** @throws FilesAway where an empty place is left of the folder, as of a disk that is not mounted */
+    private void demandHere() throws FilesAway {
+        if (paired && !Files.isRegularFile(folder.resolve(Pairing.FILE))) {
+            throw new FilesAway(folder);
+        }
+    }
+
     /** Writes a small file and deletes it, to see whether that can be done. @throws IOException where it cannot */
     public void tryWriting() throws IOException {
+        demandHere();
         Path file = Files.write(temporary(), new byte[] {1});
         Files.delete(file);
     }
@@ -204,6 +219,7 @@ public final class BlobFolder implements Blobs {
                 return file;
             }
         } catch (NoSuchFileException e) {
+            demandHere();
             miss(sha256);
             throw e;
         }
@@ -258,6 +274,7 @@ public final class BlobFolder implements Blobs {
 
     @Override
     public Swept sweep(Predicate<Sha256> named) throws IOException {
+        demandHere();
         return new Sweep(folder, incoming, quarantine, verified, clock.instant(), settling).run(named);
     }
 

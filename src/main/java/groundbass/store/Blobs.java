@@ -14,6 +14,8 @@ import java.util.function.Predicate;
 /**
  * Files kept by their content: whoever holds the digest can open the file, and equal files are kept once. Which digests
  * are still wanted is told by database rows, never here. Thread-safe.
+ *
+ * <p>Where the place that keeps them is away as a whole, each throws {@link FilesAway}: that says nothing of any file.
  */
 public interface Blobs {
     /** Something that writes a file from beginning to end. */

@@ -84,20 +84,11 @@ public final class Database implements AutoCloseable {
 
     private static Database open(String url, String user, String password, Consumer<Schema> prepare) {
         try (Connection first = FirstConnection.open(url, user, password)) {
-            first.setReadOnly(true); // it only holds the database open for the pool
-            return open(pool(url, user, password), prepare);
+            first.setReadOnly(true); // it only holds the database open for what follows
+            prepare.accept(Schema.patient(url, user, password));
+            return new Database(pool(url, user, password));
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
-        }
-    }
-
-    private static Database open(HikariDataSource pool, Consumer<Schema> prepare) {
-        try {
-            prepare.accept(new Schema(pool));
-            return new Database(pool);
-        } catch (RuntimeException e) {
-            pool.close();
-            throw e;
         }
     }
 
@@ -124,12 +115,12 @@ public final class Database implements AutoCloseable {
 
     /** The last migration that was done to it. */
     public String migration() {
-        return new Schema(pool).migration();
+        return Schema.of(pool).migration();
     }
 
     /** Its tables but for the list of migrations, in the order in which they were made: each refers to earlier ones. */
     public List<String> tables() {
-        return new Schema(pool).tables();
+        return Schema.of(pool).tables();
     }
 
     public Jdbi jdbi() {

@@ -40,13 +40,18 @@ public final class Pairing {
         var ofDatabase = jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
         if (ofFolder.isPresent() && ofDatabase.isPresent()) {
             refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
-            return;
+        } else {
+            String identity = ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next);
+            refuseStrangers(named, identity);
+            write(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
         }
-        String identity = ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next);
+        files.pair();
+    }
+
+    private void refuseStrangers(Collection<Sha256> named, String identity) {
         boolean known = named.stream().anyMatch(files::holds);
         refuseUnless(known || named.isEmpty() || !files.isEmpty(), identity, "are gone, but the database names some");
         refuseUnless(known || files.isEmpty(), identity, "are unknown to this database");
-        write(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
     }
 
     private void refuseUnless(boolean together, String identity, String wrong) {

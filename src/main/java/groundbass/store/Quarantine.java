@@ -35,8 +35,8 @@ final class Quarantine {
             return false;
         }
         Files.createDirectories(target.getParent());
-        Files.setLastModifiedTime(file, FileTime.from(now));
         try {
+            Files.setLastModifiedTime(file, FileTime.from(now));
             Files.move(file, target, StandardCopyOption.ATOMIC_MOVE);
         } catch (NoSuchFileException e) {
             return Files.isRegularFile(target); // another reader was faster

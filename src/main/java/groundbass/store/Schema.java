@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -15,6 +16,7 @@ import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationState;
+import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /** Brings a database up to date, and sees that what it says of itself is so. */
 final class Schema {
@@ -24,12 +26,22 @@ final class Schema {
     private final DataSource database;
     private final Flyway flyway;
 
-    Schema(DataSource database) {
-        this.database = database;
-        this.flyway = Flyway.configure()
-                .dataSource(database)
-                .locations("classpath:" + MIGRATIONS)
-                .load();
+    private Schema(FluentConfiguration configuration) {
+        this.flyway = configuration.locations("classpath:" + MIGRATIONS).load();
+        this.database = flyway.getConfiguration().getDataSource();
+    }
+
+    /** Of an open database, to be read. */
+    static Schema of(DataSource database) {
+        return new Schema(Flyway.configure().dataSource(database));
+    }
+
+    /**
+     * To be changed, by connections that wait as long as it takes: a migration may work for an hour, and another server
+     * may be at it already, where those of the site give up after some seconds.
+     */
+    static Schema patient(String url, String user, String password) {
+        return new Schema(Flyway.configure().dataSource(url, user, password));
     }
 
     /** @throws CannotOpen where a newer program has written it, or where tables that it should have are gone */
@@ -104,11 +116,26 @@ final class Schema {
                 var rows = statement.executeQuery("select * from " + table + " fetch first 1 row only")) {
             rows.next();
         } catch (SQLException e) {
+            if (isAway(e)) {
+                throw new CannotOpen(
+                        "The database does not answer: its table \"" + table + "\" cannot be read for now ("
+                                + e.getMessage() + "). See that its server runs, and start again.",
+                        e);
+            }
             throw new CannotOpen(
                     "The database is damaged: its table \"" + table + "\" cannot be read. Restore the database, and the"
                             + " folder of files with it, from a backup; keep the damaged one until that is done.",
                     e);
         }
+    }
+
+    /**
+     * SQLSTATE classes 08 connection exception, 53 insufficient resources, 55 object not in prerequisite state (a lock that
+     * cannot be had) and 57 operator intervention: PostgreSQL's manual, appendix A. Nobody should restore a backup for one.
+     */
+    private static boolean isAway(SQLException e) {
+        String state = String.valueOf(e.getSQLState());
+        return state.length() == 5 && Set.of("08", "53", "55", "57").contains(state.substring(0, 2));
     }
 
     private static List<String> tables(MigrationInfo... applied) {

@@ -42,6 +42,33 @@ class PairingTest {
         }
     }
 
+    /** A disk that is not mounted leaves an empty place: nothing in it is missing, and nothing is to be made there. */
+    @Test
+    void anEmptyPlaceWhereTheFolderWasIsNoFolder() throws IOException {
+        try (var database = BothDatabases.freshH2()) {
+            var named = files.put(ABC).sha256();
+            check(database, Set.of(named));
+            Path away = Files.move(folder, folder.resolveSibling("away"));
+            Files.createDirectories(folder.resolve("incoming"));
+            Files.createDirectories(folder.resolve("unnamed"));
+            assertThatThrownBy(() -> files.open(named)).isInstanceOf(FilesAway.class);
+            assertThatThrownBy(() -> files.exists(named)).isInstanceOf(FilesAway.class);
+            assertThatThrownBy(() -> files.verify(named)).isInstanceOf(FilesAway.class);
+            assertThatThrownBy(() -> files.put(ABC)).isInstanceOf(FilesAway.class);
+            assertThatThrownBy(files::tryWriting).isInstanceOf(FilesAway.class);
+            assertThatThrownBy(() -> files.sweep(every -> true)).isInstanceOf(FilesAway.class);
+            assertThat(files.missed()).as("nothing is to be made again").isEmpty();
+            try (var left = Files.walk(folder)) {
+                assertThat(left.filter(Files::isRegularFile)).isEmpty();
+            }
+            Files.delete(folder.resolve("incoming"));
+            Files.delete(folder.resolve("unnamed"));
+            Files.delete(folder);
+            Files.move(away, folder);
+            assertThat(files.open(named)).hasBinaryContent(ABC);
+        }
+    }
+
     @Test
     void anInstallationFromBeforeTheIdentityIsTakenOver() throws IOException {
         try (var database = BothDatabases.freshH2()) {

@@ -4,9 +4,12 @@ import groundbass.audio.Recording;
 import groundbass.document.UploadId;
 import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
+import groundbass.store.DamagedFileException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -34,11 +37,17 @@ public final class Recordings {
 
     private void listen(Upload upload) {
         int tries = rows.beginHearing(upload.id());
-        var heard = tries > MOST_TRIES ? setAside(upload) : heard(upload);
-        rows.keepHeard(
-                upload.id(),
-                heard,
-                heard instanceof Heard.Ready ready ? Optional.of(ready.hearing()) : Optional.empty());
+        try {
+            var heard = tries > MOST_TRIES ? setAside(upload) : heard(upload);
+            rows.keepHeard(
+                    upload.id(),
+                    heard,
+                    heard instanceof Heard.Ready ready ? Optional.of(ready.hearing()) : Optional.empty());
+        } catch (IOException e) {
+            // a full disk, or one that is away, says nothing of the recording, and is no try either
+            rows.takeBackTry(upload.id());
+            log.warn("recording {} cannot be listened to for now", upload.id(), e);
+        }
     }
 
     /** What ends the program whenever somebody listens must not do so for ever, nor keep the others waiting. */
@@ -47,18 +56,34 @@ public final class Recordings {
         return new Heard.Broken();
     }
 
-    private Heard heard(Upload upload) {
-        try (var recording =
-                Recording.open(Files.newByteChannel(blobs.path(upload.blob().sha256())), upload.facts())) {
-            var hearing = Hearing.of(recording);
-            var blob = blobs.put(HeardJson.course(hearing));
-            return new Heard.Ready(hearing.loudness(), blob.sha256());
+    /** @throws IOException where the files cannot be reached or written, which is no fault of the recording */
+    private Heard heard(Upload upload) throws IOException {
+        var hearing = decoded(upload);
+        if (hearing.isEmpty()) {
+            return new Heard.Broken();
+        }
+        var blob = blobs.put(HeardJson.course(hearing.get()));
+        return new Heard.Ready(hearing.get().loudness(), blob.sha256());
+    }
+
+    private Optional<Hearing> decoded(Upload upload) throws IOException {
+        try (var file = Files.newByteChannel(blobs.path(upload.blob().sha256()))) {
+            return decoded(upload, file);
+        } catch (NoSuchFileException | DamagedFileException e) {
+            log.warn("recording {} is gone", upload.id(), e);
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<Hearing> decoded(Upload upload, SeekableByteChannel file) {
+        try (var recording = Recording.open(file, upload.facts())) {
+            return Optional.of(Hearing.of(recording));
         } catch (VirtualMachineError e) {
             throw e; // the heap is used up, say: not for us to go on from
         } catch (IOException | RuntimeException | Error e) {
             // the decoders are not ours, and throw what they like at a file that is broken
             log.warn("recording {} cannot be decoded", upload.id(), e);
-            return new Heard.Broken();
+            return Optional.empty();
         }
     }
 

@@ -121,6 +121,14 @@ public final class UploadRepository {
         });
     }
 
+    /** It was not the recording that kept us from listening. */
+    void takeBackTry(UploadId id) {
+        jdbi.useHandle(handle -> handle.createUpdate(
+                        "update upload set hearing_tries = hearing_tries - 1 where id = :id and hearing_tries > 0")
+                .bind("id", id)
+                .execute());
+    }
+
     /** @param sha256 of the file that goes with it; empty for none */
     void keepHeard(UploadId id, Heard heard, Optional<Sha256> sha256) {
         jdbi.useHandle(

@@ -1,6 +1,7 @@
 package groundbass.web.shell;
 
 import groundbass.store.DamagedFileException;
+import groundbass.store.FilesAway;
 import java.nio.file.NoSuchFileException;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
@@ -29,7 +30,7 @@ final class Outages {
     }
 
     private static Optional<Integer> secondsOf(Throwable e) {
-        if (e instanceof DamagedFileException || e instanceof NoSuchFileException) {
+        if (e instanceof DamagedFileException || e instanceof NoSuchFileException || e instanceof FilesAway) {
             return Optional.of(SECONDS_FOR_FILE);
         }
         return e instanceof SQLException sql && isAway(sql) ? Optional.of(SECONDS_FOR_DATABASE) : Optional.empty();

@@ -10,12 +10,15 @@ import groundbass.catalog.CatalogFixture;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import groundbass.store.Pairing;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -131,6 +134,31 @@ class RecordingsTest {
                 recordings.listen();
                 assertThat(recordings.heard(upload.id())).as("%d less", cut).isNotInstanceOf(Heard.Waiting.class);
             }
+        }
+    }
+
+    /** However long the disk is away: a recording is not broken for that, and is heard when it is there again. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aFolderThatIsAwayBreaksNoRecording(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var blobs = new BlobFolder(folder.resolve("files"), fixture.clock);
+            new Pairing(database.jdbi(), blobs).check(List.of());
+            var recordings = fixture.parts.recordings(blobs);
+            var upload = fixture.parts
+                    .uploads(blobs)
+                    .accept(fixture.owner, fixture.episode("First").id(), "a", new ByteArrayInputStream(wav(16)))
+                    .result()
+                    .orElseThrow();
+            Path away = Files.move(folder.resolve("files"), folder.resolve("away"));
+            for (int pass = 0; pass < 5; pass++) {
+                recordings.listen();
+            }
+            assertThat(recordings.heard(upload.id())).isInstanceOf(Heard.Waiting.class);
+            Files.move(away, folder.resolve("files"));
+            recordings.listen();
+            assertThat(recordings.heard(upload.id())).isInstanceOf(Heard.Ready.class);
         }
     }
 
