@@ -80,7 +80,7 @@ public final class Errors {
         if (cause.isPresent()) {
             answer(ctx, cause.get(), Optional.empty());
         } else if (outage.isPresent()) {
-            log.error("not ready for {} {}", ctx.method(), ctx.path(), e);
+            log.error("not ready for {} {}", ctx.method(), AskedFor.path(ctx), e);
             ctx.header("Retry-After", outage.get().toString());
             answer(ctx, HttpStatus.SERVICE_UNAVAILABLE.getCode(), Optional.empty());
         } else {

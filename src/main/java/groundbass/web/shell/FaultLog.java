@@ -24,13 +24,13 @@ final class FaultLog {
     void write(String id, Context ctx, Exception fault) {
         long times = known.get(place(fault), place -> new AtomicLong()).incrementAndGet();
         if (times == 1) {
-            log.error("fault {} at {} {}", id, ctx.method(), ctx.path(), fault);
+            log.error("fault {} at {} {}", id, ctx.method(), AskedFor.path(ctx), fault);
         } else {
             log.error(
                     "fault {} at {} {}, time {} of {}",
                     id,
                     ctx.method(),
-                    ctx.path(),
+                    AskedFor.path(ctx),
                     times,
                     fault.getClass().getName());
         }

@@ -11,7 +11,7 @@ import java.util.Set;
 /** What a request that was refused for a while has to send again, when it is asked for anew. */
 final class Repeat {
     /** Typed by hand each time: a page that holds them could be opened again by somebody else. */
-    private static final Set<String> SECRET = Set.of("password", "present", "chosen", "code");
+    private static final Set<String> SECRET = Set.of("password", "present", "known", "chosen", "code", "factor");
 
     private Repeat() {}
 

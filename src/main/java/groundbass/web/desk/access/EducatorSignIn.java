@@ -8,6 +8,7 @@ import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.SecondFactors;
+import groundbass.form.FieldProblem;
 import groundbass.web.shell.Devices;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.limit.Limit;
@@ -145,6 +146,29 @@ public final class EducatorSignIn {
         return educators
                 .verify(who.email(), FormParameters.text(ctx, "present"))
                 .isPresent();
+    }
+
+    /**
+     * What is wrong with the password that somebody who is signed in types once more as {@code present} or, where they
+     * have a second factor, with its code, {@code factor}: asked for before a way in is made or taken away. The try is
+     * counted.
+     */
+    public Optional<FieldProblem> doubt(Context ctx, Educator who) {
+        return confirms(ctx, who)
+                ? factorDoubt(ctx, who.id()) // only now, since a code that is right is used up
+                : Optional.of(FieldProblem.of("present", "catalog.problem.password.wrong"));
+    }
+
+    /** What is wrong with the code of the second factor that they typed as {@code factor}; nothing where they have none. */
+    public Optional<FieldProblem> factorDoubt(Context ctx, EducatorId who) {
+        return factors.lets(who, FormParameters.text(ctx, "factor"))
+                ? Optional.empty()
+                : Optional.of(FieldProblem.of("factor", "desk.factor.wrong"));
+    }
+
+    /** Whether they have a second factor, so that pages ask for its code. */
+    public boolean hasFactor(EducatorId who) {
+        return factors.isOn(who);
     }
 
     /** Counts that somebody asks for a link to an address. */

@@ -5,6 +5,7 @@ import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.form.Outcome;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.FormParameters;
@@ -70,7 +71,7 @@ public final class AccountPages implements PageGroup {
         signIn.countPassword(ctx, before.id());
         String name = FormParameters.text(ctx, "name");
         String email = FormParameters.text(ctx, "email");
-        var outcome = educators.change(before.id(), name, email, FormParameters.text(ctx, "known"));
+        var outcome = changed(ctx, before, name, email);
         if (outcome.result().isEmpty()) {
             showAgain(ctx, name, email, new FieldProblems(outcome.problems()));
             return;
@@ -79,6 +80,18 @@ public final class AccountPages implements PageGroup {
                 .filter(now -> !now.email().equals(before.email()))
                 .ifPresent(now -> access.tellAddressChanged(before.email(), now, language(ctx)));
         done(ctx, "desk.saved");
+    }
+
+    /** Whoever has another address has a way to a new password, so that the second factor is asked for as well. */
+    private Outcome<Educator> changed(Context ctx, Educator before, String name, String email) {
+        String present = FormParameters.text(ctx, "known");
+        if (email.strip().equalsIgnoreCase(before.email())
+                || educators.verify(before.email(), present).isEmpty()) {
+            return educators.change(before.id(), name, email, present);
+        }
+        return signIn.factorDoubt(ctx, before.id())
+                .map(wrong -> Outcome.<Educator>refused(List.of(wrong)))
+                .orElseGet(() -> educators.change(before.id(), name, email, present));
     }
 
     private static void done(Context ctx, String said) {
@@ -103,9 +116,13 @@ public final class AccountPages implements PageGroup {
         var rows = sessions.of(person, signIn.token(ctx)).stream()
                 .map(SessionRow::of)
                 .toList();
-        return new View(educator(ctx), name, email, rows, problems);
+        var now = educator(ctx);
+        return new View(now, signIn.hasFactor(now.id()), name, email, rows, problems);
     }
 
-    /** What the page shows; {@code name} and {@code email} as typed. */
-    public record View(Educator now, String name, String email, List<SessionRow> sessions, FieldProblems problems) {}
+    /** What the page shows; {@code factor}: whether another address asks for a code of it; {@code name} and {@code email} as typed. */
+    public record View(
+            Educator now,
+            boolean factor,
+            String name, String email, List<SessionRow> sessions, FieldProblems problems) {}
 }

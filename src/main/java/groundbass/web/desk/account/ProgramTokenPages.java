@@ -59,14 +59,10 @@ public final class ProgramTokenPages implements PageGroup {
 
     private void make(Context ctx) {
         var who = educator(ctx);
-        signIn.countPassword(ctx, who.id());
         var form = Form.read(ctx);
-        boolean known = educators
-                .verify(who.email(), FormParameters.text(ctx, "present"))
-                .isPresent();
-        var outcome = known
-                ? programs.make(who.id(), form.name(), form.chosen(), form.days())
-                : Outcome.<ProgramSecret>refused("present", "catalog.problem.password.wrong");
+        var outcome = signIn.doubt(ctx, who)
+                .map(wrong -> Outcome.<ProgramSecret>refused(List.of(wrong)))
+                .orElseGet(() -> programs.make(who.id(), form.name(), form.chosen(), form.days()));
         if (outcome.result().isPresent()) {
             desk.pages().show(ctx, TEMPLATE, view(ctx, Form.BLANK, outcome.result(), FieldProblems.NONE));
         } else {
@@ -90,7 +86,8 @@ public final class ProgramTokenPages implements PageGroup {
         var rows = programs.of(who.id()).stream()
                 .map(token -> Row.of(token, clock.instant()))
                 .toList();
-        return new View(who.email(), form, rows, made.map(ProgramSecret::value).orElse(""), problems);
+        return new View(
+                who.email(), signIn.hasFactor(who.id()), form, rows, made.map(ProgramSecret::value).orElse(""), problems);
     }
 
     /**
@@ -147,9 +144,10 @@ public final class ProgramTokenPages implements PageGroup {
      * What the page shows.
      *
      * @param email whose it is, for the browser's store of passwords
+     * @param factor whether a code of a second factor is asked for as well
      * @param made the token that was just made, this once; empty for none
      */
-    public record View(String email, Form form, List<Row> rows, String made, FieldProblems problems) {
+    public record View(String email, boolean factor, Form form, List<Row> rows, String made, FieldProblems problems) {
         public List<String> scopes() {
             return Stream.of(ProgramScope.values()).map(ProgramScope::word).toList();
         }

@@ -4,7 +4,6 @@ import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.FactorSecret;
 import groundbass.catalog.educator.SecondFactors;
-import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.EducatorSignIn;
@@ -20,7 +19,10 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 
-/** Where an educator sets up a second factor, and takes it away. Both ask for the password once more. */
+/**
+ * Where an educator sets up a second factor, and takes it away. Both ask for the password once more, and where there is
+ * one already for a code of it: a borrowed session and a password alone must not be enough to be rid of it.
+ */
 public final class SecondFactorPages implements PageGroup {
     private static final String PATH = "/desk/account/second-factor";
     private static final String TEMPLATE = "desk/factor";
@@ -72,11 +74,10 @@ public final class SecondFactorPages implements PageGroup {
 
     private void turnOn(Context ctx) {
         var who = educator(ctx);
-        signIn.countPassword(ctx, who.id());
         var secret = FactorSecret.parse(FormParameters.text(ctx, "secret")).orElseGet(FactorSecret::next);
-        var outcome = knows(ctx, who)
-                ? factors.turnOn(who.id(), secret, FormParameters.text(ctx, "code"))
-                : Outcome.<List<String>>refused("present", "catalog.problem.password.wrong");
+        var outcome = signIn.doubt(ctx, who)
+                .map(wrong -> Outcome.<List<String>>refused(List.of(wrong)))
+                .orElseGet(() -> factors.turnOn(who.id(), secret, FormParameters.text(ctx, "code")));
         if (outcome.result().isEmpty()) {
             var problems = new FieldProblems(outcome.problems());
             desk.pages().showAgain(ctx, TEMPLATE, view(ctx, secret, List.of(), problems));
@@ -88,25 +89,15 @@ public final class SecondFactorPages implements PageGroup {
 
     private void turnOff(Context ctx) {
         var who = educator(ctx);
-        signIn.countPassword(ctx, who.id());
-        if (knows(ctx, who)) {
+        var doubt = signIn.doubt(ctx, who);
+        if (doubt.isEmpty()) {
             factors.turnOff(who.id(), who.id().value());
             Flash.say(ctx, "desk.factor.off");
             ctx.redirect(AccountPages.PATH, HttpStatus.SEE_OTHER);
         } else {
-            var wrong = FieldProblem.of("present", "catalog.problem.password.wrong");
-            desk.pages()
-                    .showAgain(
-                            ctx,
-                            TEMPLATE,
-                            view(ctx, FactorSecret.next(), List.of(), new FieldProblems(List.of(wrong))));
+            var problems = new FieldProblems(List.of(doubt.get()));
+            desk.pages().showAgain(ctx, TEMPLATE, view(ctx, FactorSecret.next(), List.of(), problems));
         }
-    }
-
-    private boolean knows(Context ctx, Educator who) {
-        return educators
-                .verify(who.email(), FormParameters.text(ctx, "present"))
-                .isPresent();
     }
 
     private Educator educator(Context ctx) {

@@ -36,7 +36,7 @@ import java.util.function.Supplier;
  */
 public final class NewsPages implements PageGroup {
     private static final String ASK = "/series/{slug}/news";
-    private static final String END = "/news/end/{key}";
+    private static final String END = "/news/end/{token}";
 
     private final Pages pages;
     private final SeriesCatalog catalog;
@@ -146,7 +146,7 @@ public final class NewsPages implements PageGroup {
     }
 
     private void askToEnd(Context ctx) {
-        var reader = readers.find(ctx.pathParam("key")).orElseThrow(NotFoundResponse::new);
+        var reader = readers.find(ctx.pathParam("token")).orElseThrow(NotFoundResponse::new);
         if (reader.endedAt().isPresent()) {
             showEnded(ctx, reader.series());
         } else {
@@ -156,7 +156,7 @@ public final class NewsPages implements PageGroup {
 
     /** Answers by itself: a mail program follows no redirect (RFC 8058 section 3.1). Done twice it is as done once. */
     private void end(Context ctx) {
-        var reader = readers.find(ctx.pathParam("key")).orElseThrow(NotFoundResponse::new);
+        var reader = readers.find(ctx.pathParam("token")).orElseThrow(NotFoundResponse::new);
         readers.end(reader.id());
         showEnded(ctx, reader.series());
     }

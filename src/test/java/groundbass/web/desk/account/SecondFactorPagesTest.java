@@ -7,6 +7,7 @@ import com.eatthepath.otp.TimeBasedOneTimePasswordGenerator;
 import groundbass.web.Site;
 import groundbass.web.desk.Studio;
 import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
 import java.security.InvalidKeyException;
 import java.time.Duration;
 import javax.crypto.spec.SecretKeySpec;
@@ -34,6 +35,15 @@ class SecondFactorPagesTest {
                 .formParam("factor", code)
                 .formParam("next", "/desk")
                 .post("/desk/sign-in");
+    }
+
+    /** Somebody at a borrowed desk who knows the password, with a code or without. */
+    private static RequestSpecification typing(String session, String code) {
+        return studio.site
+                .form()
+                .cookie("session", session)
+                .formParam("present", Site.PASSWORD)
+                .formParam("factor", code);
     }
 
     @Test
@@ -78,12 +88,15 @@ class SecondFactorPagesTest {
                 .cookie("session", entered.cookie("session"))
                 .get(PATH);
         page2.then().body(containsString("9 codes on paper are left"));
-        var off = studio.site
-                .form()
-                .cookie("session", entered.cookie("session"))
-                .formParam("present", Site.PASSWORD)
-                .post(PATH + "/off");
-        assertThat(off.statusCode()).isEqualTo(303);
+        String session = entered.cookie("session");
+        assertThat(typing(session, "").post(PATH + "/off").statusCode()).isEqualTo(422);
+        assertThat(typing(session, "").formParam("name", "Program").formParam("days", "30").formParam("scopes", "read")
+                        .post("/desk/account/programs").asString())
+                .contains("id=\"factor-problem\"");
+        assertThat(typing(session, "").formParam("known", Site.PASSWORD).formParam("name", "Studio")
+                        .formParam("email", "elsewhere@trial.example").post("/desk/account/who").asString())
+                .contains("id=\"factor-problem\"");
+        assertThat(typing(session, codes.get(1)).post(PATH + "/off").statusCode()).isEqualTo(303);
         assertThat(enter("").statusCode()).isEqualTo(303);
     }
 }
