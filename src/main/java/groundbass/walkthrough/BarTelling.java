@@ -179,7 +179,7 @@ final class BarTelling {
 
     private String voice(Voice voice, Stretch stretch) {
         var tuning = telling.line().header().tuning();
-        return new VoiceTelling(words, tuning, voice, meter).text(stretch.from(), stretch.to());
+        return new VoiceTelling(words, tuning, voice, meter, telling.usualRhythm()).text(stretch.from(), stretch.to());
     }
 
     private Told told(Fraction from, Fraction to, String kind, String text) {

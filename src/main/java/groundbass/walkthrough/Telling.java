@@ -10,6 +10,7 @@ import groundbass.score.Line;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -22,8 +23,10 @@ record Telling(
         List<Run> runs,
         List<Tone> tones,
         HardSpots hard,
-        HandPositions hand) {
-    static Telling of(Line line, Wording words, EarlierBars earlier) {
+        HandPositions hand,
+        Optional<String> usualRhythm) {
+    /** @param usualRhythm what is told once, and not with each beat that has it; empty where each is told */
+    static Telling of(Line line, Wording words, EarlierBars earlier, Optional<String> usualRhythm) {
         var analysis = Analysis.of(line);
         return new Telling(
                 words,
@@ -33,7 +36,8 @@ record Telling(
                 analysis.runs(),
                 analysis.tones(),
                 new HardSpots(line),
-                new HandPositions(line, earlier));
+                new HandPositions(line, earlier),
+                usualRhythm);
     }
 
     /** What is new, what begins and what is hard in a stretch of the bar of this index. */

@@ -18,12 +18,15 @@ final class VoiceTelling {
     private final PhraseWords phrases;
     private final Voice voice;
     private final Meter meter;
+    private final Optional<String> usualRhythm;
 
-    VoiceTelling(Wording words, Tuning tuning, Voice voice, Meter meter) {
+    /** @param usualRhythm of a beat, which was told before */
+    VoiceTelling(Wording words, Tuning tuning, Voice voice, Meter meter, Optional<String> usualRhythm) {
         this.words = words;
         this.phrases = new PhraseWords(words, new NoteWords(words, tuning));
         this.voice = voice;
         this.meter = meter;
+        this.usualRhythm = usualRhythm;
     }
 
     String text(Fraction from, Fraction to) {
@@ -45,9 +48,14 @@ final class VoiceTelling {
         String led = first == overlapping
                 ? rhythm
                 : words.say("then", lead(voice.elements().get(first - 1)), rhythm);
+        boolean known = usualRhythm.equals(Optional.of(led)) && isBeat(from, to);
         return struck(voice.elements().subList(first, end))
-                .map(struck -> words.say("rhythm", led, struck))
+                .map(struck -> known ? struck : words.say("rhythm", led, struck))
                 .orElse(led);
+    }
+
+    private boolean isBeat(Fraction from, Fraction to) {
+        return meter.beatStart(from).equals(from) && meter.beatEnd(from).equals(to);
     }
 
     /** Whether an element began before, or is tied to what did, so that it is told as a length of time gone on. */

@@ -14,6 +14,7 @@ import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -34,13 +35,23 @@ public final class Walkthrough {
     private final Depth depth;
     private final List<Told> told = new ArrayList<>();
 
-    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth) {
+    /** Whether a rhythm that most beats have is told with each of them, or once at the beginning. */
+    private enum Rhythms {
+        EACH,
+        USUAL_ONCE
+    }
+
+    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth, Rhythms rhythms) {
         this.line = line;
         this.depth = depth;
         this.written = Writing.of(line);
         this.words = new Wording(messages, naming);
         this.earlier = new EarlierBars(line);
-        this.telling = Telling.of(line, words, earlier);
+        this.telling = Telling.of(
+                line,
+                words,
+                earlier,
+                rhythms == Rhythms.EACH ? Optional.empty() : UsualRhythm.of(written, earlier, words));
         this.leanings = new Leanings(line, written, earlier);
     }
 
@@ -56,12 +67,14 @@ public final class Walkthrough {
 
     /** The same, as much of it as is asked for. */
     public static List<Step> of(Line line, Messages messages, Naming naming, Depth depth) {
-        return new Walkthrough(line, messages, naming, depth).steps();
+        var rhythms = depth == Depth.FULL ? Rhythms.USUAL_ONCE : Rhythms.EACH;
+        return new Walkthrough(line, messages, naming, depth, rhythms).steps();
     }
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
-        var steps = of(line, messages);
+        // a piece is read without the beginning, so that each of its beats says all of itself
+        var steps = new Walkthrough(line, messages, Naming.USUAL, Depth.FULL, Rhythms.EACH).steps();
         var words = new Wording(messages, Naming.USUAL);
         var bars = steps.subList(1, steps.size());
         return passage -> alternative(bars, passage, words);
@@ -83,7 +96,10 @@ public final class Walkthrough {
 
     private String opening() {
         String facts = new OpeningWords(words, line).text();
-        return facts + " " + new PracticePlan(words, line, telling.hard()).text();
+        String rhythm = telling.usualRhythm()
+                .map(usual -> " " + words.say("opening.rhythm", usual))
+                .orElse("");
+        return facts + rhythm + " " + new PracticePlan(words, line, telling.hard()).text();
     }
 
     /** Tells the bar of this index, and those after it that are told with it; the index of the last. */

@@ -86,7 +86,7 @@ class AnalysisTest {
         var runs = Analysis.of(line).runs();
         assertThat(runs).hasSize(1);
         assertThat(Messages.of(Locale.ENGLISH).say(runs.get(0).fragment().said()))
-                .isEqualTo("a rising fragment of A Dorian");
+                .isEqualTo("up A Dorian");
         assertThat(runs.get(0).passage())
                 .isEqualTo(new Passage(new Position(1, Fraction.of(3, 4)), new Position(2, Fraction.of(3, 4))));
     }

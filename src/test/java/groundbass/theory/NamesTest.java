@@ -29,15 +29,15 @@ class NamesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "A dorian | | A1 B1 C2 D2              | a rising fragment of A Dorian",
-                "A dorian | | E2 D2 C2 B1 A1           | a falling fragment of A Dorian",
-                "Bb major | | Bb1 C2 D2 Eb2            | a rising fragment of B flat major",
-                "A minor | | A1 C2 D2 E2 G2            | a rising fragment of the A minor pentatonic",
-                "A minor | | E2 Eb2 D2 C2 A1           | a falling fragment of the A blues scale",
-                "A minor | Am7 | A1 C2 E2 G2           | chord notes of Am7, upward",
-                "C major | G7 | F2 D2 B1               | chord notes of G7, downward",
+                "A dorian | | A1 B1 C2 D2              | up A Dorian",
+                "A dorian | | E2 D2 C2 B1 A1           | down A Dorian",
+                "Bb major | | Bb1 C2 D2 Eb2            | up B flat major",
+                "A minor | | A1 C2 D2 E2 G2            | up the A minor pentatonic",
+                "A minor | | E2 Eb2 D2 C2 A1           | down the A blues scale",
+                "A minor | Am7 | A1 C2 E2 G2           | up through the notes of Am7",
+                "C major | G7 | F2 D2 B1               | down through the notes of G7",
                 "C major | | B1 C2 C#2 D2              | up by semitones from B",
-                "A minor | | E2 F2 G#2 A2              | a rising fragment of A harmonic minor",
+                "A minor | | E2 F2 G#2 A2              | up A harmonic minor",
             })
     void runsHaveNames(String key, String symbol, String notes, String name) {
         var fragment = Fragment.of(KeyFindingTest.key(key), chord(symbol), pitches(notes));

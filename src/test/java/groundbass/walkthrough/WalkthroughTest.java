@@ -320,6 +320,37 @@ class WalkthroughTest {
                         "Bar 1, beats 3 and 4: keep holding.");
     }
 
+    /** Told at the beginning, a rhythm that most beats have is not told with each; another one is, so that nothing is left out. */
+    @Test
+    void aRhythmOfMostBeatsIsToldOnce() {
+        String line = """
+                meter 12/8
+                strings E A D G
+                style finger
+
+                bar 1
+                1   E5 for 2, A4
+                4   A7 for 2, D5
+                7   D4 for 2, A7
+                10  E5, E3, E2
+
+                bar 2
+                1   A5 for 2, D4
+                4   D5, D4 for 2
+                7   D7 for 2, A5
+                10  A4 for 2, E5
+                """;
+        var told = english(line);
+        assertThat(told.get(0)).contains("Rhythm of a beat where none is named: a quarter and an eighth.");
+        assertThat(told)
+                .anyMatch(text -> text.startsWith("Bar 1, beat 2 (counts 4 to 6): play E (A string, fret 7); G"))
+                .anyMatch(text -> text.startsWith("Bar 1, beat 4 (counts 10 to 12): three eighths: play A, G"))
+                .anyMatch(text -> text.startsWith("Bar 2, counts 4 to 6: an eighth and a quarter: play G"));
+        var alone = Walkthrough.alternatives(line(line), Messages.of(Locale.ENGLISH))
+                .apply(new Passage(new Position(1, Fraction.ZERO), new Position(2, Fraction.ZERO)));
+        assertThat(alone).as("a picture of one bar").contains("a quarter and an eighth: play E");
+    }
+
     @Test
     void equalBeatsAreToldTogetherAndBarsByTheirShape() {
         assertThat(english("""
@@ -353,8 +384,7 @@ class WalkthroughTest {
                 .containsSubsequence(
                         "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice."
                                 + " Position: frets 3 to 5.",
-                        "Bar 1, beat 3: two eighths: play C, then D (A string, frets 3 and 5). From 3: a rising fragment of C"
-                                + " major.",
+                        "Bar 1, beat 3: two eighths: play C, then D (A string, frets 3 and 5). From 3: up C major.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
                         "Bar 2: as bar 1, the same shape one string higher, starting on F.",
                         "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck,"
@@ -390,7 +420,7 @@ class WalkthroughTest {
                 """))
                 .contains(
                         "Bar 1, beats 1 to 3, over A7 (A, C sharp, E and G): three quarters: play A (E string, fret 5);"
-                                + " C sharp, then E (A string, frets 4 and 7). From 1 to 3: chord notes of A7, upward."
+                                + " C sharp, then E (A string, frets 4 and 7). From 1 to 3: up through the notes of A7."
                                 + " Position: frets 4 to 7.");
     }
 

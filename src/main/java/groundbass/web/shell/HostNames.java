@@ -36,9 +36,14 @@ public final class HostNames {
 
     private boolean isOurs(String host, URI chosen) {
         return host.isEmpty()
-                || BARE.matcher(host).matches()
+                || isBare(host)
                 || host.equalsIgnoreCase(installation.publicAddress().getAuthority())
                 || host.equalsIgnoreCase(chosen.getAuthority());
+    }
+
+    /** Whether a host is one of the machine itself, by its number or as {@code localhost}, which nobody types who reads a site. */
+    static boolean isBare(String host) {
+        return BARE.matcher(host).matches();
     }
 
     private static String host(Context ctx) {

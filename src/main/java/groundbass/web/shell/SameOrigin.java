@@ -14,9 +14,11 @@ public final class SameOrigin {
     private static final Set<HandlerType> SAFE = Set.of(HandlerType.GET, HandlerType.HEAD, HandlerType.OPTIONS);
 
     private final URI publicAddress;
+    private final boolean secure;
 
     public SameOrigin(Installation installation) {
         this.publicAddress = installation.publicAddress();
+        this.secure = installation.secure();
     }
 
     public void check(Context ctx) {
@@ -32,7 +34,15 @@ public final class SameOrigin {
             return site.equals("same-origin");
         }
         String origin = ctx.header("Origin");
-        return origin != null && (origin.equals(ownOrigin()) || origin.equals("http://" + ctx.header("Host")));
+        return origin != null && (origin.equals(ownOrigin()) || isTyped(origin, String.valueOf(ctx.header("Host"))));
+    }
+
+    /**
+     * Whether it is the address that was typed to get here without encryption: this machine's, or any where the site has
+     * none. A page that came unencrypted under the name of an encrypted site may be anybody's.
+     */
+    private boolean isTyped(String origin, String host) {
+        return origin.equals("http://" + host) && (!secure || HostNames.isBare(host));
     }
 
     private String ownOrigin() {

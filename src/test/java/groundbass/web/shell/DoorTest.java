@@ -17,6 +17,7 @@ import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.MemoryLimits;
 import groundbass.web.shell.limit.RateLimits;
 import io.restassured.specification.RequestSpecification;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -91,6 +92,14 @@ class DoorTest {
         String typed = "http://127.0.0.1:" + stage.port();
         assertThat(stage.request().header("Origin", typed).post("/change").statusCode())
                 .isEqualTo(200);
+    }
+
+    /** RFC 6454 section 4: the scheme is part of an origin; what comes without encryption anybody on the way has written. */
+    @Test
+    void theSameNameWithoutEncryptionIsAnotherSite() {
+        String host = URI.create(HOME).getAuthority();
+        var request = stage.request().header("Host", host).header("Origin", "http://" + host);
+        assertThat(request.post("/change").statusCode()).isEqualTo(403);
     }
 
     @Test
