@@ -18,7 +18,8 @@ export function answerTo(request) {
   if (origin !== location.origin || request.method !== "GET" || NEVER_OURS.test(pathname)) return null;
   if (request.mode === "navigate") return page(request, pathname, search);
   if (pathname.startsWith("/sheet/")) return sheet(request, pathname);
-  const isPart = pathname.startsWith("/assets/") || (pathname.startsWith("/play/") && request.destination === "");
+  const isPlayed = pathname.startsWith("/play/") && ["", "image"].includes(request.destination);
+  const isPart = pathname.startsWith("/assets/") || isPlayed;
   return isPart ? part(request) : null;
 }
 

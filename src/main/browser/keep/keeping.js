@@ -1,7 +1,7 @@
 // Keeps the page of a lesson on this device, whole or not at all.
 import { ANY_READER, cacheOf, noteOf, offlineCache, OURS, remove, write } from "./copies.js";
 import { asking, bring, bringAll } from "./fetching.js";
-import { assetsOf, lessonOf, manifestsOf, pageAt } from "./pages.js";
+import { assetsOf, lessonOf, manifestsOf, pageAt, picturesOf } from "./pages.js";
 import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
 
 /** @typedef {import("./plan.js").Part} Part */
@@ -34,7 +34,7 @@ async function keepNow(path, sheetsOf, signal, tell) {
   });
   const lines = await linesOf(page, (address) => bring(cache, address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
-  await bringAll(cache, [...assetsOf(page), ...sounds, ...sheetsOf(page)], ask, tell);
+  await bringAll(cache, [...assetsOf(page), ...sounds, ...picturesOf(page), ...sheetsOf(page)], ask, tell);
   for (const { manifest, address } of lines) {
     await cache.put(keptAddress(address), Response.json(keptManifest(manifest)));
     await cache.delete(address, ANY_READER);

@@ -1,6 +1,8 @@
 // What a page of the site names, as the server sends it to everybody.
 import { Refused, USUAL } from "./fetching.js";
 
+/** Bytes that are reckoned for a picture before it is here. */
+const PICTURE = 200_000;
 const LINKS = "link[rel='stylesheet'], link[rel='icon'], link[rel='preload'][as='font']";
 /** Of the answer's fields those that speak of how it was sent, and not of what it is. */
 const OF_THE_WAY = ["Content-Encoding", "Content-Length", "ETag", "Vary", "Date"];
@@ -31,6 +33,16 @@ export function lessonOf(page) {
 export function manifestsOf(page) {
   const places = /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll("[data-manifest]"));
   return [...places].map(({ dataset }) => new URL(dataset.manifest ?? "", location.href).href);
+}
+
+/**
+ * The educator's own pictures in its notes.
+ * @param {Document} page
+ * @returns {import("./plan.js").Part[]}
+ */
+export function picturesOf(page) {
+  const pictures = [...page.querySelectorAll("img.notes-photo")].flatMap((one) => one.getAttribute("src") ?? []);
+  return [...new Set(pictures)].map((name) => ({ address: new URL(name, location.href).href, bytes: PICTURE }));
 }
 
 /**

@@ -112,6 +112,7 @@ public record Parts(
                 episodes,
                 revisions,
                 settings,
+                new UploadRepository(jdbi),
                 releases,
                 new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses),
                 addresses,

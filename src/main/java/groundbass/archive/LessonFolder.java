@@ -10,7 +10,11 @@ import groundbass.archive.file.SourceInput;
 import groundbass.archive.file.Texts;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.upload.Picture;
+import groundbass.catalog.upload.PictureFormat;
+import groundbass.catalog.upload.Pictures;
 import groundbass.catalog.upload.Upload;
+import groundbass.document.PictureId;
 import groundbass.document.UploadId;
 import groundbass.form.FieldProblem;
 import groundbass.identity.Sha256;
@@ -25,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The folder of a lesson in an archive, read against its list: texts are held, stored files are kept among the site's
@@ -40,6 +45,7 @@ final class LessonFolder {
     private final Map<String, String> texts = new HashMap<>();
     private final Map<String, Blob> stored = new HashMap<>();
     private final Map<UploadId, Upload> recordings = new LinkedHashMap<>();
+    private final List<Picture> pictures = new ArrayList<>();
     private final List<ArchiveRemark> findings = new ArrayList<>();
 
     LessonFolder(ArchiveParts parts, Texts reader, String folder, LessonPart part) {
@@ -65,6 +71,10 @@ final class LessonFolder {
             read(recording, owner, id);
             sent.add(recording.file());
         }
+        for (var picture : part.pictures()) {
+            read(picture, owner, id);
+            sent.add(picture.file());
+        }
         for (var entry : part.files()) {
             if (!files.contains(entry.name())) {
                 text(entry);
@@ -78,6 +88,7 @@ final class LessonFolder {
     private Set<String> storedNames() {
         var names = new HashSet<String>();
         part.recordings().forEach(recording -> names.add(recording.file()));
+        part.pictures().forEach(picture -> names.add(picture.file()));
         part.releases().forEach(release -> release.files().forEach(file -> names.add(file.file())));
         return names;
     }
@@ -111,6 +122,50 @@ final class LessonFolder {
         } catch (SourceInput.Damaged e) {
             found(entry.name(), "archive.problem.damaged");
         }
+    }
+
+    private void read(LessonPart.PicturePart part, EducatorId owner, EpisodeId lesson) throws IOException {
+        var entry = entries.get(part.file());
+        if (entry == null) {
+            found(part.file(), "archive.problem.json");
+            return;
+        }
+        try (var in = reader.open(place + entry.name())) {
+            var told = told(part, entry, owner, lesson).orElseThrow(() -> DamagedFile.of("archive.problem.json"));
+            var judged = parts.uploads().pictures().judge(told, in);
+            judged.problems().forEach(problem -> found(entry, problem));
+            if (judged.result().isPresent()) {
+                keep(entry, judged.result().map(Picture::blob));
+                pictures.add(judged.result().get());
+            }
+        } catch (DamagedFile e) {
+            findings.add(e.finding(place + entry.name()));
+        } catch (SourceInput.Damaged e) {
+            found(entry.name(), "archive.problem.damaged");
+        }
+    }
+
+    /** Empty where a value is none that a picture of ours has. */
+    private static Optional<Picture> told(LessonPart.PicturePart part, Entry entry, EducatorId owner, EpisodeId lesson)
+            throws DamagedFile {
+        var format = Stream.of(PictureFormat.values())
+                .filter(one -> one.value().equals(part.format()))
+                .findFirst();
+        var id = PictureId.parse(part.id());
+        boolean sound = format.isPresent() && id.isPresent() && Pictures.isSound(part.words());
+        return sound
+                ? Optional.of(new Picture(
+                        id.get(),
+                        owner,
+                        lesson,
+                        part.name(),
+                        part.words(),
+                        format.get(),
+                        part.wide(),
+                        part.high(),
+                        new Blob(new Sha256(entry.sha256()), entry.size()),
+                        JsonMoments.read(part.created())))
+                : Optional.empty();
     }
 
     private void found(Entry entry, FieldProblem problem) {
@@ -159,5 +214,9 @@ final class LessonFolder {
 
     Map<UploadId, Upload> recordings() {
         return recordings;
+    }
+
+    List<Picture> pictures() {
+        return List.copyOf(pictures);
     }
 }

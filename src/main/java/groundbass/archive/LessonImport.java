@@ -14,6 +14,7 @@ import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.catalog.episode.Withdrawal;
 import groundbass.catalog.series.Series;
+import groundbass.catalog.upload.Picture;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BackingTrack;
 import groundbass.document.EpisodeDocument;
@@ -77,6 +78,7 @@ final class LessonImport {
             List<Revision> revisions,
             Optional<Draft> draft,
             List<Upload> uploads,
+            List<Picture> pictures,
             List<ReadyRelease> releases) {}
 
     private record ReadyRelease(Release release, List<ReleaseFile> files) {}
@@ -124,7 +126,12 @@ final class LessonImport {
             releases.add(release(id, each, fixed, inside));
         }
         return new Ready(
-                lesson(id, part, !releases.isEmpty()), revisions, draft(id, part, inside), uploads(inside), releases);
+                lesson(id, part, !releases.isEmpty()),
+                revisions,
+                draft(id, part, inside),
+                uploads(inside),
+                pictures(inside),
+                releases);
     }
 
     private Revision revision(EpisodeId lesson, LessonPart.RevisionPart part, LessonFolder inside) throws DamagedFile {
@@ -172,6 +179,20 @@ final class LessonImport {
             }
             if (here.isEmpty()) {
                 fresh.add(upload);
+            }
+        }
+        return fresh;
+    }
+
+    private List<Picture> pictures(LessonFolder inside) throws DamagedFile {
+        var fresh = new ArrayList<Picture>();
+        for (var picture : inside.pictures()) {
+            var here = parts.uploads().pictures().find(picture.id());
+            if (here.isPresent() && !here.get().by().equals(owner)) {
+                throw DamagedFile.of("archive.problem.ids");
+            }
+            if (here.isEmpty()) {
+                fresh.add(picture);
             }
         }
         return fresh;
@@ -246,6 +267,8 @@ final class LessonImport {
                         parts.desk().bringIn(handle, owner, ready.lesson(), ready.revisions(), ready.draft());
                 if (outcome.result().isPresent()) {
                     ready.uploads().forEach(upload -> parts.uploads().enter(handle, upload));
+                    ready.pictures()
+                            .forEach(picture -> parts.uploads().pictures().enter(handle, picture));
                     ready.releases().forEach(each -> parts.releases().enter(handle, each.release(), each.files()));
                 }
                 return outcome;

@@ -33,14 +33,17 @@ record LessonPart(
         String saved,
         List<RevisionPart> revisions,
         List<RecordingPart> recordings,
+        List<PicturePart> pictures,
         List<ReleasePart> releases,
         List<Entry> files) {
+    /** Archives of earlier programs know of no pictures. */
     LessonPart {
         Objects.requireNonNull(series);
         Objects.requireNonNull(id);
         Objects.requireNonNull(shown);
         revisions = List.copyOf(revisions);
         recordings = List.copyOf(recordings);
+        pictures = List.copyOf(Objects.requireNonNullElse(pictures, List.of()));
         releases = List.copyOf(releases);
         files = List.copyOf(files);
     }
@@ -62,6 +65,15 @@ record LessonPart(
      * @param name what it was called where it came from
      */
     record RecordingPart(String id, String name, String file, String created) {}
+
+    /**
+     * A picture for the notes, which name it by its id.
+     *
+     * @param name what it was called where it came from
+     * @param words that stand for it where it is not seen
+     */
+    record PicturePart(
+            String id, String name, String words, String format, int wide, int high, String file, String created) {}
 
     /**
      * What readers got.

@@ -7,10 +7,12 @@ import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
+import groundbass.catalog.upload.Picture;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BackingTrack;
 import groundbass.document.EpisodeDocument;
 import groundbass.identity.Sha256;
+import groundbass.lesson.NotePictures;
 import groundbass.release.BuildSpecJson;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
@@ -68,6 +70,10 @@ final class LessonReader {
             var recordings = Stream.concat(parts.uploads().of(lesson.id()).stream(), borrowed(draft, revisions))
                     .map(this::recording)
                     .toList();
+            var pictures = Stream.concat(parts.uploads().pictures().of(lesson.id()).stream(), shown(draft, revisions))
+                    .distinct()
+                    .map(this::picture)
+                    .toList();
             var releases = parts.releases().of(lesson.id()).stream()
                     .filter(release -> release.publishedAt().isPresent() && release.isReady())
                     .map(this::release)
@@ -88,6 +94,7 @@ final class LessonReader {
                     draft.flatMap(Draft::savedAt).map(Instant::toString).orElse(null),
                     fixed,
                     recordings,
+                    pictures,
                     releases,
                     entries);
             return new LessonContent(folder, part, texts, stored);
@@ -103,6 +110,17 @@ final class LessonReader {
                     .distinct()
                     .flatMap(id -> parts.uploads().find(id).stream())
                     .filter(upload -> upload.by().equals(owner) && isElsewhere(upload));
+        }
+
+        /** Pictures that its notes show and that were sent for another lesson, as duplicates have them. */
+        private Stream<Picture> shown(Optional<Draft> draft, List<Revision> revisions) {
+            var documents = Stream.concat(
+                    draft.map(Draft::document).stream(), revisions.stream().map(Revision::document));
+            return documents
+                    .flatMap(document -> NotePictures.ids(document.notes()).stream())
+                    .distinct()
+                    .flatMap(id -> parts.uploads().pictures().find(id).stream())
+                    .filter(picture -> picture.by().equals(owner));
         }
 
         private boolean isElsewhere(Upload upload) {
@@ -152,6 +170,20 @@ final class LessonReader {
                     upload.originalName(),
                     add(place, blob.sha256(), blob.length()),
                     upload.createdAt().toString());
+        }
+
+        private LessonPart.PicturePart picture(Picture picture) {
+            String place = "pictures/" + picture.id() + "." + picture.format().extension();
+            var blob = picture.blob();
+            return new LessonPart.PicturePart(
+                    picture.id().value(),
+                    picture.originalName(),
+                    picture.words(),
+                    picture.format().value(),
+                    picture.wide(),
+                    picture.high(),
+                    add(place, blob.sha256(), blob.length()),
+                    picture.createdAt().toString());
         }
 
         /** @return where a file with this content lies: equal ones of a lesson are there once */

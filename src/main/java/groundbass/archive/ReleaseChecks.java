@@ -27,6 +27,7 @@ final class ReleaseChecks {
 
     private static final String SVG = "image/svg+xml";
     private static final String PNG = "image/png";
+    private static final String JPEG = "image/jpeg";
     private static final byte[] PNG_SIGNATURE = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n'};
     private static final Set<String> TYPES = Set.of(
             "application/zip",
@@ -41,7 +42,8 @@ final class ReleaseChecks {
             "text/plain; charset=us-ascii",
             "text/plain; charset=utf-8",
             SVG,
-            PNG);
+            PNG,
+            JPEG);
     private static final Pattern STEM = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
     private static final Pattern ADDRESS = Pattern.compile("https?://[^\\s\"<>]{1,500}");
     private static final int LONGEST_STEM = 200;
@@ -79,7 +81,12 @@ final class ReleaseChecks {
     /** Whether a file of this role may be of this type. */
     static boolean isUsual(FileRole role, String mediaType) {
         boolean drawn = mediaType.equals(SVG) || mediaType.equals(PNG);
-        return TYPES.contains(mediaType) && drawn == (role == FileRole.PICTURE);
+        boolean taken = mediaType.equals(JPEG) || mediaType.equals(PNG);
+        return switch (role) {
+            case PICTURE -> drawn;
+            case NOTE_PICTURE -> taken;
+            default -> TYPES.contains(mediaType) && !drawn && !taken;
+        };
     }
 
     /** Whether a page reads this file's content in. */
@@ -125,6 +132,8 @@ final class ReleaseChecks {
                 .allMatch(picture -> files.stream()
                         .anyMatch(file -> file.name().equals(picture.file())
                                 && file.mediaType().equals(SVG)));
-        return links && pieces && pictures;
+        boolean photos = page.photos().stream().allMatch(photo -> files.stream()
+                .anyMatch(file -> file.name().equals(photo.file()) && file.role() == FileRole.NOTE_PICTURE));
+        return links && pieces && pictures && photos;
     }
 }

@@ -7,6 +7,7 @@ import org.commonmark.ext.autolink.AutolinkExtension;
 import org.commonmark.ext.autolink.AutolinkType;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.node.Node;
+import org.commonmark.node.Text;
 import org.commonmark.parser.IncludeSourceSpans;
 import org.commonmark.parser.Parser;
 
@@ -66,6 +67,15 @@ public final class NoteText {
     /** The text as a document. Ask {@link #isTooMuch} before. */
     public static Node read(String notes) {
         return PARSER.parse(notes);
+    }
+
+    /** The plain words of a node: of a picture, those that stand for it. */
+    public static String words(Node node) {
+        var text = new StringBuilder();
+        for (var child = node.getFirstChild(); child != null; child = child.getNext()) {
+            text.append(child instanceof Text plain ? plain.getLiteral() : words(child));
+        }
+        return text.toString();
     }
 
     private static long count(String notes, String of) {

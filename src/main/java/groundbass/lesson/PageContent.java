@@ -11,6 +11,7 @@ import java.util.Objects;
  * @param lines the main line first, then the exercises
  * @param gear what is needed beside a bass; empty where nothing is
  * @param pieces of the sheet that the notes show
+ * @param photos the educator's own pictures that the notes show
  * @param video the https address of the lesson's video; empty where there is none
  * @param chapters of the video, in order
  */
@@ -29,7 +30,8 @@ public record PageContent(
         String video,
         List<CourseContent> courses,
         List<ChapterContent> chapters,
-        List<PieceContent> pieces) {
+        List<PieceContent> pieces,
+        List<PhotoContent> photos) {
     /**
      * One line as the page shows it.
      *
@@ -86,7 +88,16 @@ public record PageContent(
      */
     public record PieceContent(String range, String svg) {}
 
-    /** Releases of earlier programs say nothing of gear, video, courses, chapters and pieces. */
+    /**
+     * A picture of the educator's own in the notes.
+     *
+     * @param address as the notes name it
+     * @param file its name among the release's files
+     * @param width, height in pixels
+     */
+    public record PhotoContent(String address, String file, int width, int height) {}
+
+    /** Releases of earlier programs say nothing of gear, video, courses, chapters, pieces and photos. */
     public PageContent {
         techniques = List.copyOf(techniques);
         lines = List.copyOf(lines);
@@ -95,5 +106,6 @@ public record PageContent(
         courses = List.copyOf(Objects.requireNonNullElse(courses, List.of()));
         chapters = List.copyOf(Objects.requireNonNullElse(chapters, List.of()));
         pieces = List.copyOf(Objects.requireNonNullElse(pieces, List.of()));
+        photos = List.copyOf(Objects.requireNonNullElse(photos, List.of()));
     }
 }

@@ -3,6 +3,7 @@ package groundbass.lesson;
 import groundbass.lesson.PageContent.ChapterContent;
 import groundbass.lesson.PageContent.CourseContent;
 import groundbass.lesson.PageContent.LineContent;
+import groundbass.lesson.PageContent.PhotoContent;
 import groundbass.lesson.PageContent.Picture;
 import groundbass.lesson.PageContent.StepContent;
 import groundbass.lesson.PageContent.ToldContent;
@@ -17,7 +18,8 @@ import java.util.List;
 public final class PageContents {
     private PageContents() {}
 
-    public static PageContent of(Lesson lesson, List<LineContent> lines, Sheets sheets) {
+    /** @param photos the pictures of the educator's own that its notes show */
+    public static PageContent of(Lesson lesson, List<LineContent> lines, List<PhotoContent> photos, Sheets sheets) {
         var document = lesson.document();
         return new PageContent(
                 document.title(),
@@ -38,7 +40,8 @@ public final class PageContents {
                 Chapters.read(document.facts().chapters()).chapters().stream()
                         .map(chapter -> new ChapterContent(chapter.time(), chapter.title()))
                         .toList(),
-                NotePieces.of(document.notes(), lesson.main(), sheets));
+                NotePieces.of(document.notes(), lesson.main(), sheets),
+                photos);
     }
 
     /** @param others its walkthrough in other languages */

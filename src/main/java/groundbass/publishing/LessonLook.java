@@ -92,7 +92,10 @@ public final class LessonLook {
 
     private CheckedLesson checked(EpisodeDocument document) {
         var around = new Around(
-                Optional.of(site.imprint()), Optional.of(site.mail(episode.series())), DraftChanges.of(this));
+                Optional.of(site.imprint()),
+                Optional.of(site.mail(episode.series())),
+                DraftChanges.of(this),
+                parts.uploads::hasPicture);
         var looked = new Preflight(site.addresses()).look(episode.id(), document, around);
         var remarks = looked.remarks();
         var holding = AcceptedRemarks.holding(accepted(), remarks);

@@ -6,6 +6,7 @@ import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
+import groundbass.publishing.preflight.Around;
 import groundbass.publishing.preflight.Judgements;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
@@ -119,8 +120,9 @@ final class Promises {
     private List<LessonRemark> judged(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
         var id = look.episode().id();
         var addresses = look.site().addresses();
-        return judgements.of(
-                id, fixed, document, addresses.site(), () -> new Preflight(addresses).remarks(id, document));
+        return judgements.of(id, fixed, document, addresses.site(), () -> new Preflight(addresses)
+                .look(id, document, Around.pictures(parts.uploads::hasPicture))
+                .remarks());
     }
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */

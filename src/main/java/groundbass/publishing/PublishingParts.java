@@ -7,6 +7,7 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.UploadRepository;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.preflight.NewsMail;
 import groundbass.publishing.preflight.Preflight;
@@ -25,6 +26,7 @@ public final class PublishingParts {
     final Episodes episodes;
     final Revisions revisions;
     final Settings settings;
+    final UploadRepository uploads;
     final Releases releases;
     final Addresses addresses;
     final BuildQueue queue;
@@ -44,6 +46,7 @@ public final class PublishingParts {
             Episodes episodes,
             Revisions revisions,
             Settings settings,
+            UploadRepository uploads,
             Releases releases,
             BuildSpecs specs,
             Addresses addresses,
@@ -58,6 +61,7 @@ public final class PublishingParts {
         this.episodes = episodes;
         this.revisions = revisions;
         this.settings = settings;
+        this.uploads = uploads;
         this.releases = releases;
         this.specs = specs;
         this.addresses = addresses;

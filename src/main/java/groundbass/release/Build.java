@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** One building of one release: every file is made and kept, in the order in which a reader is shown them. */
 final class Build {
@@ -18,6 +19,7 @@ final class Build {
     private final EpisodeDocument document;
     private final Lesson lesson;
     private final LessonFiles making;
+    private final NotePhotos photos;
     private final OwnRecordings recordings;
     private final List<Integer> tempos;
     private final List<ReleaseFile> drawnBefore;
@@ -41,7 +43,8 @@ final class Build {
         this.spec = release.spec();
         this.document = document;
         this.lesson = Lesson.of(document);
-        this.making = new LessonFiles(lesson, spec);
+        this.photos = NotePhotos.of(document.notes(), uploads.pictures());
+        this.making = new LessonFiles(lesson, photos, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
         this.tempos = PlayAlong.tempos(lesson);
         this.drawnBefore = before(before, false);
@@ -64,7 +67,8 @@ final class Build {
     /** All but sound, the sheet first. */
     List<ReleaseFile> drawn() {
         return drawnBefore.isEmpty()
-                ? making.steps().parallelStream().map(this::kept).toList()
+                ? Stream.concat(making.steps().parallelStream().map(this::kept), photos.files().stream())
+                        .toList()
                 : drawnBefore;
     }
 

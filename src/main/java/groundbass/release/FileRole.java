@@ -31,6 +31,8 @@ public enum FileRole implements TextValue {
     READ_ME,
     /** A picture of the sheet for the page; part of the page, offered to nobody as a file. */
     PICTURE,
+    /** A picture of the educator's own in the notes; part of the page, offered to nobody as a file. */
+    NOTE_PICTURE,
     /** What the page says, as data; offered to nobody as a file. */
     PAGE,
     /** What the page plays along with, as data; offered to nobody as a file. */
@@ -53,7 +55,7 @@ public enum FileRole implements TextValue {
                     LOSSLESS,
                     OWN_TRACK,
                     READ_ME -> true;
-            case PICTURE, PAGE, PLAY, STEM -> false;
+            case PICTURE, NOTE_PICTURE, PAGE, PLAY, STEM -> false;
         };
     }
 
@@ -62,10 +64,10 @@ public enum FileRole implements TextValue {
         return isOffered() && this != BUNDLE && this != LOSSLESS;
     }
 
-    /** Whether the page plays it. */
+    /** Whether the page fetches it by itself: what it plays, and what its notes show. */
     public boolean isPlayed() {
         return switch (this) {
-            case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
+            case PRACTICE, OWN_TRACK, NOTE_PICTURE, PLAY, STEM -> true;
             case BUNDLE,
                     SHEET,
                     MIDI,

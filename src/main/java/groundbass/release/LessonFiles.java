@@ -50,6 +50,7 @@ final class LessonFiles {
             List.of(new Size("narrow", 48, 0), new Size("medium", 72, 520), new Size("wide", 110, 800));
 
     private final Lesson lesson;
+    private final NotePhotos photos;
     private final BuildSpec spec;
     private final Messages messages;
     private final Sheets sheets;
@@ -60,6 +61,11 @@ final class LessonFiles {
     private Optional<CardPicture> cardPicture = Optional.empty();
 
     LessonFiles(Lesson lesson, BuildSpec spec) {
+        this(lesson, NotePhotos.NONE, spec);
+    }
+
+    LessonFiles(Lesson lesson, NotePhotos photos, BuildSpec spec) {
+        this.photos = photos;
         this.lesson = lesson;
         this.spec = spec;
         this.messages =
@@ -245,7 +251,7 @@ final class LessonFiles {
                     lesson.walkthrough(i + 1),
                     others(i + 1)));
         }
-        var content = PageContents.of(lesson, lines, sheets);
+        var content = PageContents.of(lesson, lines, photos.shown(), sheets);
         return new Artifact("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
     }
 

@@ -5,7 +5,7 @@ import groundbass.identity.Sha256;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
 
-/** The stored files that rows name: those of releases, uploaded recordings, and what was heard in these. */
+/** The stored files that rows name: those of releases, uploaded recordings, what was heard in these, and pictures. */
 public final class NamedFiles {
     private final Jdbi jdbi;
     private final Releases releases;
@@ -35,6 +35,8 @@ public final class NamedFiles {
                             order by sha256 fetch first :most rows only) of_upload
                         union select heard_sha256 from (select distinct heard_sha256 from upload where heard_sha256 > :hex
                             and heard_sha256 <> '' order by heard_sha256 fetch first :most rows only) of_hearing
+                        union select sha256 from (select distinct sha256 from picture where sha256 > :hex
+                            order by sha256 fetch first :most rows only) of_picture
                         order by 1 fetch first :most rows only""")
                 .bind("hex", hex)
                 .bind("most", most)

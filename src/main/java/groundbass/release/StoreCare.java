@@ -18,7 +18,7 @@ import org.slf4j.LoggerFactory;
 /**
  * Looks after the stored files: reads them through one after another, a little at each pass, and makes again what is
  * damaged or missing. A release's file comes back from its build specification, what was heard in a recording by listening again; a
- * recording that is gone is lost, and so is what an older version of the renderers made. Not thread-safe.
+ * recording or picture that is gone is lost, and so is what an older version of the renderers made. Not thread-safe.
  */
 public final class StoreCare {
     private static final Logger log = LoggerFactory.getLogger(StoreCare.class);

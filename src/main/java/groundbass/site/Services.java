@@ -251,6 +251,7 @@ final class Services {
                 episodes,
                 revisions,
                 settings,
+                stored.uploadRows(),
                 releases,
                 specs,
                 addresses,

@@ -35,6 +35,7 @@ class ArchiveSchemaTest {
         var series = site.series();
         var first = site.write(series, "Rope", edit -> edit);
         site.record(first);
+        site.picture(first);
         site.publish(first);
         var withdrawal = new Withdrawal(site.clock.instant(), "why");
         site.parts.jdbi().useTransaction(handle -> site.parts.episodes().takeBack(handle, first.id(), withdrawal));

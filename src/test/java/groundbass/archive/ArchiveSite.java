@@ -1,6 +1,7 @@
 package groundbass.archive;
 
 import groundbass.Parts;
+import groundbass.PictureBytes;
 import groundbass.archive.file.ArchiveLimits;
 import groundbass.audio.AudioBytes;
 import groundbass.catalog.educator.Educator;
@@ -23,6 +24,7 @@ import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.document.WalkthroughEdit;
 import groundbass.form.Outcome;
+import groundbass.lesson.NotePictures;
 import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.NewsText;
 import groundbass.release.Built;
@@ -136,6 +138,24 @@ public final class ArchiveSite {
         var track = new BackingTrack(upload.id(), upload.blob().sha256(), "The band", BackingTrack.Kind.FULL);
         var document = parts.desk().draft(owner, lesson.id()).orElseThrow().document();
         save(lesson, document.edit().backingTracks(List.of(track)).done());
+    }
+
+    /** Sends a picture for a lesson and shows it in the notes of its draft. */
+    public void picture(Episode lesson) throws IOException {
+        var picture = done(archive.uploads()
+                .pictures()
+                .accept(
+                        owner,
+                        lesson.id(),
+                        "thumb.png",
+                        "The thumb rests",
+                        new ByteArrayInputStream(PictureBytes.png())));
+        var document = parts.desk().draft(owner, lesson.id()).orElseThrow().document();
+        save(
+                lesson,
+                document.edit()
+                        .notes(document.notes() + "\n\n" + NotePictures.typed(picture.id(), picture.words()) + "\n")
+                        .done());
     }
 
     /** Brings the draft out, as far as pages and sheets. */

@@ -36,6 +36,7 @@ class ArchiveTest {
         var series = site.series();
         var first = site.write(series, "Rope and Pulley", edit -> edit);
         site.record(first);
+        site.picture(first);
         site.publish(first);
         site.clock.advance(Duration.ofDays(7));
         site.correct(first, "The third bar is told \u201canew\u201d.");
@@ -67,6 +68,8 @@ class ArchiveTest {
                         "release_id, place, name, role, media_type, byte_count, sha256",
                         "upload",
                         "id, episode_id, original_name, media_type, byte_count, sha256, facts, created_at",
+                        "picture",
+                        "id, episode_id, original_name, words, format, wide, high, byte_count, sha256, created_at",
                         "draft",
                         "episode_id, document, saved_at")
                 .entrySet()) {

@@ -2,6 +2,7 @@ package groundbass.catalog.upload;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.document.PictureId;
 import groundbass.document.UploadId;
 import groundbass.identity.Sha256;
 import java.util.List;
@@ -9,16 +10,27 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** Uploads as rows. */
+/** Uploads as rows, recordings and pictures. */
 public final class UploadRepository {
     private static final String SELECT = """
             select id, educator_id, episode_id as episode, original_name, byte_count as length, sha256, facts, created_at
             from upload\s""";
 
     private final Jdbi jdbi;
+    private final PictureRows pictures;
 
     public UploadRepository(Jdbi jdbi) {
         this.jdbi = jdbi;
+        this.pictures = new PictureRows(jdbi);
+    }
+
+    /** Whether a picture for notes is there. */
+    public boolean hasPicture(PictureId id) {
+        return pictures.find(id).isPresent();
+    }
+
+    PictureRows pictures() {
+        return pictures;
     }
 
     void insert(Handle handle, Upload upload) {
@@ -37,6 +49,7 @@ public final class UploadRepository {
             handOn(handle, upload.id(), episode);
         }
         handle.execute("delete from upload where episode_id = ?", episode);
+        pictures.forget(handle, episode);
     }
 
     /** An id is 16 random characters, so a document that has them names it. */

@@ -46,6 +46,7 @@ public final class Uploads {
     private final long quota;
     private final Episodes episodes;
     private final UploadRepository rows;
+    private final Pictures pictures;
 
     public Uploads(Jdbi jdbi, UploadRepository rows, Episodes episodes, Blobs blobs, Audit audit, Clock clock) {
         this(jdbi, rows, episodes, blobs, audit, clock, LIMIT, QUOTA);
@@ -68,6 +69,12 @@ public final class Uploads {
         this.quota = quota;
         this.rows = rows;
         this.episodes = episodes;
+        this.pictures = new Pictures(jdbi, rows.pictures(), episodes, blobs, audit, clock);
+    }
+
+    /** Those that were sent for notes. */
+    public Pictures pictures() {
+        return pictures;
     }
 
     /**
@@ -176,6 +183,6 @@ public final class Uploads {
 
     /** Whether an upload's row names this content; for {@link Blobs#sweep}. */
     public boolean names(Sha256 sha256) {
-        return rows.names(sha256);
+        return rows.names(sha256) || pictures.names(sha256);
     }
 }

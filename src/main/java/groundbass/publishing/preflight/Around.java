@@ -1,7 +1,9 @@
 package groundbass.publishing.preflight;
 
 import groundbass.catalog.settings.Imprint;
+import groundbass.document.PictureId;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * What is looked at beside the document of a lesson. Each is empty where it is not asked.
@@ -9,12 +11,22 @@ import java.util.Optional;
  * @param imprint who teaches here
  * @param mail how the news of it will go out
  * @param difference in what the draft differs from what readers see or will see; also empty where it does not
+ * @param pictures whether a picture is there
  */
-public record Around(Optional<Imprint> imprint, Optional<MailOutlook> mail, Optional<Difference> difference) {
-    static final Around NOTHING = new Around(Optional.empty(), Optional.empty(), Optional.empty());
+public record Around(
+        Optional<Imprint> imprint,
+        Optional<MailOutlook> mail,
+        Optional<Difference> difference,
+        Predicate<PictureId> pictures) {
+    static final Around NOTHING = new Around(Optional.empty(), Optional.empty(), Optional.empty(), picture -> true);
+
+    /** For whoever asks of a document alone. */
+    public static Around pictures(Predicate<PictureId> pictures) {
+        return new Around(Optional.empty(), Optional.empty(), Optional.empty(), pictures);
+    }
 
     /** For whoever asks whether it may go out, and not how all else stands. */
-    public static Around site(Imprint imprint) {
-        return new Around(Optional.of(imprint), Optional.empty(), Optional.empty());
+    public static Around site(Imprint imprint, Predicate<PictureId> pictures) {
+        return new Around(Optional.of(imprint), Optional.empty(), Optional.empty(), pictures);
     }
 }

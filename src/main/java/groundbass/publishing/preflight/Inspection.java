@@ -63,7 +63,7 @@ public final class Inspection {
         return switch (point) {
             case DETAILS, LINES, FINDINGS, SOUND -> List.of(); // all of it was typed
             case RECORDINGS -> RecordingRemarks.of(text);
-            case NOTES -> NoteRemarks.pieces(text);
+            case NOTES -> NoteRemarks.broken(text, around.pictures());
             case PICTURES -> NoteRemarks.pictures(text);
             case LINKS -> LinkRemarks.of(document());
             case WALKTHROUGH -> Preflight.lostWords(text);

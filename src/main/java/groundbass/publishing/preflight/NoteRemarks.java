@@ -1,19 +1,43 @@
 package groundbass.publishing.preflight;
 
+import groundbass.document.PictureId;
 import groundbass.lesson.LessonText;
+import groundbass.lesson.NotePictures;
 import groundbass.lesson.NotePieces;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 
-/** What is to be said of what the notes show of the sheet. */
+/** What is to be said of what the notes show. */
 final class NoteRemarks {
     private static final String NOTES = "notes";
 
     private NoteRemarks() {}
 
+    /** What the notes ask for and no reader would see: pieces that the line does not have, pictures that are not there. */
+    static List<LessonRemark> broken(LessonText text, Predicate<PictureId> known) {
+        return Stream.concat(pieces(text).stream(), ownPictures(text.document().notes(), known))
+                .toList();
+    }
+
+    /** A picture needs words as well: nobody else can say to who hears the page what is on it. */
+    private static Stream<LessonRemark> ownPictures(String notes, Predicate<PictureId> known) {
+        return NotePictures.of(notes).stream()
+                .flatMap(asked -> {
+                    if (asked.id().filter(known).isEmpty()) {
+                        return Stream.of(Message.of("publishing.problem.photo", asked.line(), asked.address()));
+                    }
+                    return asked.words().isBlank()
+                            ? Stream.of(Message.of("publishing.problem.photo.words", asked.line(), asked.address()))
+                            : Stream.empty();
+                })
+                .map(message -> LessonRemark.blocks(Checkpoint.NOTES, NOTES, message));
+    }
+
     /** Pieces that the line does not have. */
-    static List<LessonRemark> pieces(LessonText text) {
+    private static List<LessonRemark> pieces(LessonText text) {
         if (!isRead(text)) {
             return List.of();
         }
@@ -44,6 +68,6 @@ final class NoteRemarks {
     }
 
     static int pieceCount(String notes) {
-        return NotePieces.count(notes);
+        return NotePieces.count(notes) + NotePictures.of(notes).size();
     }
 }

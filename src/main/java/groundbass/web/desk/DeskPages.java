@@ -57,6 +57,7 @@ import groundbass.web.desk.facts.FactsPages;
 import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
+import groundbass.web.desk.notes.PicturePages;
 import groundbass.web.desk.people.PeopleDesk;
 import groundbass.web.desk.publish.LessonNews;
 import groundbass.web.desk.publish.PreflightPage;
@@ -180,6 +181,8 @@ public final class DeskPages {
         var publishing = new PublishingViews(services.releases(), services.publisher(), services.watch());
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
+        var notes = new NotesPages(
+                desk, rooms, services.writing(), services.uploads().pictures());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
         var publish = new PublishPages(
                 desk,
@@ -251,7 +254,14 @@ public final class DeskPages {
                 sound,
                 new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),
                 new RecordingPages(desk, services.writing(), services.uploads(), services.recordings()),
-                new NotesPages(desk, rooms, services.writing()),
+                notes,
+                new PicturePages(
+                        desk,
+                        notes,
+                        services.writing(),
+                        services.uploads().pictures(),
+                        services.blobs(),
+                        shell.limits()),
                 new WalkthroughPages(desk, rooms),
                 new PrompterPage(desk, services.writing()),
                 new ScriptPages(desk, rooms, services.writing()),

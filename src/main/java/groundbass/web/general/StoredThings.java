@@ -75,6 +75,7 @@ final class StoredThings {
             "draft",
             "revision",
             "upload",
+            "picture",
             "release",
             "release_file",
             "lesson_traits",

@@ -3,10 +3,10 @@ package groundbass.web.view;
 import groundbass.lesson.NoteText;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,22 +49,35 @@ final class Markdown {
 
     private Markdown() {}
 
+    /** Knows the pictures that are ours. */
+    interface Pictures {
+        Pictures NONE = (address, words, title) -> Optional.empty();
+
+        /**
+         * What stands for an image.
+         *
+         * @param words that stand for it where it is not seen
+         * @param title that was typed behind the address; empty where none was
+         * @return empty for what is none of ours
+         */
+        Optional<Figure> of(String address, String words, String title);
+    }
+
     /**
      * HTML that is safe to show.
      *
      * @param top the level that the highest heading gets, so that the outline of the page stays whole
      */
     public static String html(String markdown, int top) {
-        return html(markdown, top, address -> Optional.empty());
+        return html(markdown, top, Pictures.NONE);
     }
 
     /**
      * HTML that is safe to show, with pictures of our own set in.
      *
-     * @param pictures from the address of an image to markup of ours that stands for it; empty for what is none of ours,
-     *     blank where there is nothing to show, which leaves the words
+     * @param pictures that are ours; one without markup has nothing to show, which leaves the words
      */
-    static String html(String markdown, int top, Function<String, Optional<String>> pictures) {
+    static String html(String markdown, int top, Pictures pictures) {
         if (NoteText.isTooMuch(markdown)) {
             return asTyped(markdown);
         }
@@ -82,35 +95,44 @@ final class Markdown {
         return "<pre>" + RENDERER.render(new Text(text.replace(PLACE, ""))) + "</pre>";
     }
 
-    private record Figure(String picture, String words) {
-        String alone() {
-            String caption = words.isEmpty() ? "" : "<figcaption>" + RENDERER.render(new Text(words)) + "</figcaption>";
+    /**
+     * A picture that is shown.
+     *
+     * @param picture markup of ours; empty where there is nothing to show
+     * @param caption what stands under it where it stands alone; empty for none
+     */
+    record Figure(String picture, String caption) {
+        private String alone() {
+            String caption = this.caption.isEmpty()
+                    ? ""
+                    : "<figcaption>" + RENDERER.render(new Text(this.caption)) + "</figcaption>";
             return "<figure class=\"notes-piece\">" + picture + caption + "</figure>";
         }
 
         /** Among words, where no figure may stand. */
-        String inline() {
+        private String inline() {
             return "<span class=\"notes-piece\">" + picture + "</span>";
         }
     }
 
     /** Leaves marks where our pictures belong, since the sanitizer lets no picture through, and sets them in after it. */
     private static final class Figures extends AbstractVisitor {
-        private final Function<String, Optional<String>> pictures;
+        private final Pictures pictures;
         private final List<Figure> found = new ArrayList<>();
         private int drawn;
 
-        Figures(Function<String, Optional<String>> pictures) {
+        Figures(Pictures pictures) {
             this.pictures = pictures;
         }
 
         @Override
         public void visit(Image image) {
-            pictures.apply(image.getDestination()).ifPresent(picture -> {
-                String words = words(image);
-                String mark = picture.isEmpty() || isFull(picture)
+            String words = NoteText.words(image);
+            String title = Objects.requireNonNullElse(image.getTitle(), "");
+            pictures.of(image.getDestination(), words, title).ifPresent(figure -> {
+                String mark = figure.picture().isEmpty() || isFull(figure.picture())
                         ? "[" + (words.isEmpty() ? image.getDestination() : words) + "]"
-                        : mark(picture, words);
+                        : mark(figure);
                 image.insertBefore(new Text(mark));
                 image.unlink();
             });
@@ -120,18 +142,10 @@ final class Markdown {
             return found.size() >= MOST_FIGURES || drawn + picture.length() > MOST_DRAWN;
         }
 
-        private String mark(String picture, String words) {
-            drawn += picture.length();
-            found.add(new Figure(picture, words));
+        private String mark(Figure figure) {
+            drawn += figure.picture().length();
+            found.add(figure);
             return PLACE + (found.size() - 1) + PLACE;
-        }
-
-        private static String words(Node node) {
-            var text = new StringBuilder();
-            for (var child = node.getFirstChild(); child != null; child = child.getNext()) {
-                text.append(child instanceof Text plain ? plain.getLiteral() : words(child));
-            }
-            return text.toString();
         }
 
         /** In one pass, however many there are. */

@@ -82,7 +82,7 @@ class CheckpointTest {
     }
 
     private static Around around() {
-        return new Around(Optional.of(TEACHER), Optional.of(new MailOutlook(3, true, 0)), Optional.empty());
+        return new Around(Optional.of(TEACHER), Optional.of(new MailOutlook(3, true, 0)), Optional.empty(), id -> true);
     }
 
     /** What is said of a lesson that only this checkpoint finds fault with. */
@@ -96,13 +96,16 @@ class CheckpointTest {
     private static Around spoiledAround(Checkpoint point) {
         var fine = around();
         return switch (point) {
-            case TEACHER -> new Around(Optional.of(Imprint.EMPTY), fine.mail(), fine.difference());
-            case MAIL -> new Around(fine.imprint(), Optional.of(new MailOutlook(3, false, 2)), fine.difference());
+            case TEACHER -> new Around(Optional.of(Imprint.EMPTY), fine.mail(), fine.difference(), fine.pictures());
+            case MAIL ->
+                new Around(
+                        fine.imprint(), Optional.of(new MailOutlook(3, false, 2)), fine.difference(), fine.pictures());
             case RELEASE ->
                 new Around(
                         fine.imprint(),
                         fine.mail(),
-                        Optional.of(new Difference(1, true, List.of(Message.of("publishing.part.notes")))));
+                        Optional.of(new Difference(1, true, List.of(Message.of("publishing.part.notes")))),
+                        fine.pictures());
             default -> fine;
         };
     }
@@ -132,7 +135,7 @@ class CheckpointTest {
     @Test
     void theListOfRemarksIsThatOfTheCheckpointsAndNothingElse() {
         var document = EpisodeDocument.titled("", Level.BEGINNER);
-        var look = look(document, "http://localhost", Around.site(Imprint.EMPTY));
+        var look = look(document, "http://localhost", Around.site(Imprint.EMPTY, picture -> true));
         assertThat(look.remarks()).hasSizeGreaterThan(4);
         int counted = 0;
         for (var point : Checkpoint.values()) {

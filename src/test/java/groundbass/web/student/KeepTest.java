@@ -123,7 +123,12 @@ class KeepTest {
         var page = visit.lesson();
         keep(page);
         page.context().setOffline(true);
-        visit.shelf().correct(1, Rehearsal.saying("The second bar was wrong."));
+        String thumb = visit.shelf().picture(1, "The thumb rests on the E string");
+        var corrected = Rehearsal.saying("The second bar was wrong.")
+                .edit()
+                .notes("Look.\n\n" + thumb)
+                .done();
+        visit.shelf().correct(1, corrected);
         visit.site().clock().advance(Duration.ofSeconds(2)); // what was found holds for a second
         visit.lesson(page, "");
         assertThat(page.getByText("The second bar was wrong.")).isHidden();
@@ -136,6 +141,9 @@ class KeepTest {
         page.context().setOffline(true);
         visit.lesson(page, "");
         assertThat(page.getByText("The second bar was wrong.").first()).isVisible();
+        var picture = page.getByAltText("The thumb rests on the E string");
+        picture.scrollIntoViewIfNeeded();
+        page.waitForCondition(() -> (Integer) picture.evaluate("img => img.naturalWidth") == 40);
         page.context().setOffline(false);
         takeBack(page);
     }

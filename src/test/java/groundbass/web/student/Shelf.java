@@ -1,6 +1,7 @@
 package groundbass.web.student;
 
 import groundbass.Parts;
+import groundbass.PictureBytes;
 import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
@@ -16,6 +17,7 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.identity.Slug;
+import groundbass.lesson.NotePictures;
 import groundbass.release.BuildSpec;
 import groundbass.release.MadeAudio;
 import groundbass.release.Release;
@@ -214,6 +216,19 @@ public final class Shelf {
         publish(2, build(episode(2), document(episode(2).title())), FIRST.plus(Duration.ofDays(7)));
         new SeriesCatalog(jdbi, audit, site.clock())
                 .create(site.educator(), new SeriesForm("Empty so far", "empty", "", "UTC"));
+    }
+
+    /** What is typed into the notes of an episode for a picture that was sent for it. */
+    String picture(int number, String words) {
+        try (var sent = new ByteArrayInputStream(PictureBytes.png())) {
+            var picture = uploads.pictures()
+                    .accept(site.educator(), episode(number).id(), "thumb.png", words, sent)
+                    .result()
+                    .orElseThrow();
+            return NotePictures.typed(picture.id(), words);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** A lesson with a recording of the educator's own: a second of silence. */

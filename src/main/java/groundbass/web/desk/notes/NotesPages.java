@@ -2,8 +2,12 @@ package groundbass.web.desk.notes;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.upload.Picture;
+import groundbass.catalog.upload.Pictures;
 import groundbass.document.EpisodeDocument;
 import groundbass.effort.Busy;
+import groundbass.form.FieldProblem;
+import groundbass.lesson.NotePictures;
 import groundbass.lesson.NotePieces;
 import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
@@ -19,7 +23,9 @@ import groundbass.web.desk.room.Rooms;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.view.FieldProblems;
 import groundbass.web.view.NoteViews;
+import groundbass.web.view.NoteViews.PhotoView;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
@@ -32,8 +38,10 @@ public final class NotesPages implements PageGroup, RoomPage {
     private final DeskContext desk;
     private final Rooms rooms;
     private final EpisodeService writing;
+    private final Pictures pictures;
 
-    public NotesPages(DeskContext desk, Rooms rooms, EpisodeService writing) {
+    public NotesPages(DeskContext desk, Rooms rooms, EpisodeService writing, Pictures pictures) {
+        this.pictures = pictures;
         this.desk = desk;
         this.rooms = rooms;
         this.writing = writing;
@@ -63,7 +71,32 @@ public final class NotesPages implements PageGroup, RoomPage {
 
     @Override
     public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
-        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(ctx, episode, document)));
+        var sent = pictures.of(episode.id()).stream()
+                .map(picture -> row(episode, picture, document.notes()))
+                .toList();
+        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(ctx, episode, document), sent));
+    }
+
+    /** The room as it is saved, with what kept a picture from being taken. */
+    void showAgain(Context ctx, List<FieldProblem> problems) {
+        rooms.showAgain(ctx, this, new FieldProblems(problems));
+    }
+
+    /** Leads to the room, which then says {@code flash.NAME}. */
+    void back(Context ctx, String name) {
+        rooms.back(ctx, this, name);
+    }
+
+    private static PictureRow row(Episode episode, Picture picture, String notes) {
+        return new PictureRow(
+                path(episode, picture),
+                picture.words(),
+                NotePictures.typed(picture.id(), picture.words()),
+                notes.contains(NotePictures.address(picture.id())));
+    }
+
+    private static String path(Episode episode, Picture picture) {
+        return DeskContext.path(episode) + "/pictures/" + picture.id();
     }
 
     /** Whatever the machine has to do, the text can be opened. */
@@ -91,12 +124,39 @@ public final class NotesPages implements PageGroup, RoomPage {
         var sheets = new Sheets(messages).with(desk.style(episode));
         return desk.work(ctx, episode, () -> {
             var line = LineText.read(document.mainLine().text()).line();
-            return NoteViews.html(document.notes(), HEADINGS, NotePieces.of(document.notes(), line, sheets));
+            return NoteViews.html(
+                    document.notes(),
+                    HEADINGS,
+                    NotePieces.of(document.notes(), line, sheets),
+                    photos(episode, document.notes()));
         });
     }
 
-    /** @param shown the notes as students see them, as HTML */
-    public record View(RoomView room, String notes, String shown) {}
+    private List<PhotoView> photos(Episode episode, String notes) {
+        return NotePictures.ids(notes).stream()
+                .flatMap(id -> pictures.find(id).stream())
+                .map(picture -> new PhotoView(
+                        NotePictures.address(picture.id()), path(episode, picture), picture.wide(), picture.high()))
+                .toList();
+    }
+
+    /**
+     * @param shown the notes as students see them, as HTML
+     * @param pictures that were sent for them
+     */
+    public record View(RoomView room, String notes, String shown, List<PictureRow> pictures) {
+        public long unused() {
+            return pictures.stream().filter(picture -> !picture.used()).count();
+        }
+    }
+
+    /**
+     * A picture that was sent.
+     *
+     * @param typed what sets it into the notes
+     * @param used whether they show it
+     */
+    public record PictureRow(String path, String words, String typed, boolean used) {}
 
     /** What the script puts into the page. */
     public record Look(String shown, String language) {}

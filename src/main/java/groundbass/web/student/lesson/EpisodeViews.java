@@ -10,6 +10,7 @@ import groundbass.text.Message;
 import groundbass.web.student.lesson.EpisodeView.FileView;
 import groundbass.web.student.lesson.EpisodeView.LineView;
 import groundbass.web.view.NoteViews;
+import groundbass.web.view.NoteViews.PhotoView;
 import groundbass.web.view.Reader;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
@@ -64,7 +65,8 @@ public final class EpisodeViews {
                 lines(lesson.release().id(), content, files, ways, reader)
                         .skip(1)
                         .toList(),
-                NoteViews.html(content.notes(), HEADINGS_OF_NOTES, content.pieces()),
+                NoteViews.html(
+                        content.notes(), HEADINGS_OF_NOTES, content.pieces(), photos(lesson.release(), content, ways)),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
                 single(files, fileViews),
@@ -129,6 +131,13 @@ public final class EpisodeViews {
 
     private static boolean isBundle(ReleaseFile file) {
         return file.role() == FileRole.BUNDLE;
+    }
+
+    private static List<PhotoView> photos(Release release, PageContent content, Ways ways) {
+        return content.photos().stream()
+                .map(photo -> new PhotoView(
+                        photo.address(), ways.play(release.id(), photo.file()), photo.width(), photo.height()))
+                .toList();
     }
 
     private static List<String> rights(PageContent content) {

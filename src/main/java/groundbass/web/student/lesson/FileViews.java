@@ -73,7 +73,8 @@ final class FileViews {
             case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE, LOSSLESS -> practice(file);
             case OWN_TRACK -> own(file);
-            case PICTURE, PAGE, PLAY, STEM -> throw new IllegalArgumentException("offered to nobody: " + file.name());
+            case PICTURE, NOTE_PICTURE, PAGE, PLAY, STEM ->
+                throw new IllegalArgumentException("offered to nobody: " + file.name());
         };
     }
 
