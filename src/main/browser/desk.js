@@ -39,7 +39,7 @@ line?.once(() => {
 });
 
 // where fields were given other values the editor shows them
-openRoom(() => line?.text.replace(line.area.value));
+openRoom(() => line?.text.replace(line.area.value), () => line?.coming() ?? null);
 
 // from a finding to its place in the text
 form.addEventListener("click", (event) => {

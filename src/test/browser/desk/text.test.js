@@ -6,6 +6,7 @@ import { difference } from "../../../main/browser/desk/line/difference.js";
 import { lineText } from "../../../main/browser/desk/line/language.js";
 import { Stretch } from "../../../main/browser/desk/line/stretch.js";
 import { LineText } from "../../../main/browser/desk/line/text.js";
+import { Written } from "../../../main/browser/desk/line/written.js";
 import { having, nothing, thing } from "./stand-ins.js";
 
 const LENGTH = 20;
@@ -112,6 +113,37 @@ Deno.test("where the editor cannot be had, a place is selected in the plain fiel
     equal(text.value(), area.value);
     deepEqual(new Set(said), new Set(["not to be had"]));
   }));
+
+Deno.test("where the editor cannot be had, what was written is undone in the plain field", () =>
+  plain("throw new Error('not to be had');", async (text, area) => {
+    const first = text.value();
+    text.apply([{ from: 2, to: 4, text: "E10" }]);
+    text.apply([{ from: 0, to: 1, text: "4" }]);
+    await text.undo();
+    equal(area.value, "1 E10+A12, D7");
+    equal(text.value(), area.value);
+    deepEqual([area.selectionStart, area.selectionEnd], [1, 1]);
+    await text.undo();
+    await text.undo(); // there is no more of it
+    equal(area.value, first);
+    await text.redo();
+    equal(area.value, "1 E10+A12, D7");
+    text.apply([{ from: 0, to: 1, text: "2" }]);
+    await text.redo(); // something else was written since
+    equal(area.value, "2 E10+A12, D7");
+  }));
+
+Deno.test("what is typed in one go is one step", () => {
+  const typed = (from, text, at, alone = false) => ({ splices: [{ from, to: from, text }], at, alone });
+  const written = new Written("", [typed(0, "E", 0), typed(1, "5", 400), typed(2, ",", 2_000)]);
+  written.note(typed(3, " A5", 2_100, true));
+  equal(written.text(), "E5, A5");
+  const steps = [];
+  while (written.undo()) steps.push(written.text());
+  deepEqual(steps, ["E5,", "E5", ""]);
+  while (written.redo());
+  equal(written.text(), "E5, A5");
+});
 
 Deno.test("an editor that cannot stand in the place of the field is asked for again", () =>
   plain(secondTime("1 E5"), async (text, area, said) => {

@@ -41,6 +41,8 @@ export class LineDesk {
     this.asked = 0;
     this.live = null;
     this.liveText = null;
+    /** @type {Set<Promise<unknown>>} */
+    this.awaiting = new Set();
     this.drawings = new Map(); // of the systems shown, by their keys
     this.paused = false; // the server has said when it may be asked again
     this.here = { bar: null, at: 0 };
@@ -62,7 +64,10 @@ export class LineDesk {
       },
       fix: (index) => this.fixAt(index),
     });
-    this.part("text-box").addEventListener("toggle", () => this.part("text-box").open && this.text.open());
+    // the editor component weighs as much as all else on the page: it comes when somebody comes to the text
+    for (const coming of ["pointerenter", "focusin"]) {
+      this.part("text-box").addEventListener(coming, () => this.text.open(), { once: true });
+    }
     for (const moved of ["keyup", "pointerup"]) this.part("text").addEventListener(moved, () => this.follow());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
@@ -175,11 +180,15 @@ export class LineDesk {
     });
   }
 
-  /** Undoes and does again wherever the focus is; a field in which something else is typed undoes that itself. */
+  /**
+   * Undoes and does again wherever the focus is; a field in which something else is typed undoes that itself. The plain
+   * field of the text forgets what was typed once the strip or a button has changed it: its history is ours as well.
+   */
   undoKey(event) {
     const undo = isCommand(event, "z") && !event.shiftKey;
     const redo = isCommand(event, "y") || (isCommand(event, "z") && event.shiftKey);
-    const own = isTyping(event) && !this.part("strip").contains(event.target);
+    const ours = event.target === this.area || this.part("strip").contains(event.target);
+    const own = isTyping(event) && !ours;
     if (event.defaultPrevented || own || (!undo && !redo)) return;
     event.preventDefault();
     this.history(undo);
@@ -309,13 +318,26 @@ export class LineDesk {
     return this.liveText === this.text.value();
   }
 
+  /** Counts work among what is still to change the text, until it has. @template T @param {Promise<T>} work */
+  awaited(work) {
+    this.awaiting.add(work);
+    const done = () => this.awaiting.delete(work);
+    work.then(done, done);
+    return work;
+  }
+
+  /** What is still to change the text: places that were pressed, changes that the server is asked for. Null for nothing. */
+  coming() {
+    return this.awaiting.size ? Promise.allSettled(this.awaiting) : null;
+  }
+
   /**
    * Has the server change the text, one change after the other. Whether it could.
    * @param {Record<string, unknown>} change
    * @param {string} cannot what is said where it could not
    */
   edit(change, cannot = "cannot") {
-    const done = (this.editing ?? Promise.resolve()).then(() => this.editNow(change, cannot, PATIENCE));
+    const done = this.awaited((this.editing ?? Promise.resolve()).then(() => this.editNow(change, cannot, PATIENCE)));
     this.editing = done.catch(() => false);
     return done;
   }
@@ -642,7 +664,7 @@ export class LineDesk {
 
   /** Writes at the place in hand and goes on by the step; into the text where the cursor was there last. */
   writePlace(place) {
-    this.writing = (this.writing ?? Promise.resolve()).then(() => this.write(place));
+    this.writing = this.awaited((this.writing ?? Promise.resolve()).then(() => this.write(place)));
     return this.writing;
   }
 

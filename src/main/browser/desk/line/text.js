@@ -3,6 +3,7 @@
 // changed is noted for the history.
 import { difference } from "./difference.js";
 import { Stretch } from "./stretch.js";
+import { spliced, Written } from "./written.js";
 
 const MOST_KEPT = 600_000; // characters of a history that stay in the browser
 
@@ -16,17 +17,11 @@ function keptOf(memory, text) {
   }
 }
 
-/** The text that comes of splices of `text`, which do not overlap and stand in order. */
-function spliced(text, splices) {
-  return splices.reduceRight((all, { from, to, text: put }) => all.slice(0, from) + put + all.slice(to), text);
-}
-
 export class LineText {
   #area;
   #wishes;
   #text;
   #kept;
-  #before;
   #written;
   #remarks = [];
   /** @type {import("./editor.js").LineEditor | null} */
@@ -52,8 +47,7 @@ export class LineText {
     this.#wishes = wishes;
     this.#text = area.value;
     this.#kept = keptOf(wishes.memory, area.value);
-    this.#before = this.#kept?.doc ?? area.value;
-    this.#written = this.#kept?.written ?? [];
+    this.#written = new Written(this.#kept?.doc ?? area.value, this.#kept?.written ?? []);
     area.addEventListener("focus", wishes.entered);
     area.addEventListener("input", () => this.#typed());
     addEventListener("pagehide", () => this.#keep());
@@ -75,8 +69,8 @@ export class LineText {
     const editor = new LineEditor(area, {
       ...this.#wishes,
       kept: this.#kept,
-      doc: this.#before,
-      written: this.#written,
+      doc: this.#written.before,
+      written: this.#written.changes,
       changed: (splices) => this.#changed(splices),
     });
     editor.show(this.#remarks);
@@ -92,7 +86,7 @@ export class LineText {
   }
 
   #note(splices, alone) {
-    this.#written.push({ splices, at: Date.now(), alone });
+    this.#written.note({ splices, at: Date.now(), alone });
     this.#changed(splices);
   }
 
@@ -112,7 +106,8 @@ export class LineText {
 
   #keep() {
     try {
-      const plain = { ...this.#kept, doc: this.#before, written: this.#written, now: this.#text };
+      const { before: doc, changes: written } = this.#written;
+      const plain = { ...this.#kept, doc, written, now: this.#text };
       const kept = JSON.stringify(this.#editor ?? plain);
       if (kept.length < MOST_KEPT) localStorage.setItem(this.#wishes.memory, kept);
     } catch {
@@ -195,12 +190,22 @@ export class LineText {
 
   async undo() {
     await this.open();
-    this.#editor?.undo();
+    if (this.#editor) this.#editor.undo();
+    else if (this.#written.undo()) this.#goBack();
   }
 
   async redo() {
     await this.open();
-    this.#editor?.redo();
+    if (this.#editor) this.#editor.redo();
+    else if (this.#written.redo()) this.#goBack();
+  }
+
+  /** Without an editor: the text becomes what is written, and the cursor stands where that differs. */
+  #goBack() {
+    const differs = difference(this.#text, this.#written.text());
+    this.#changed([differs]);
+    const end = differs.from + differs.text.length;
+    this.#area.setSelectionRange(end, end);
   }
 
   show(remarks) {

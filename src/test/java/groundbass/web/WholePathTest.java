@@ -87,6 +87,7 @@ class WholePathTest {
         page.getByLabel("Title of the lesson").fill("Slack Water");
         press(page, "Begin writing");
 
+        page.locator(".stand-text[open]").first().dispatchEvent("pointerenter");
         assertThat(page.locator(".line-text").first()).isVisible(); // the script is there
         Browser.write(page, "Line text", WITH_A_MISTAKE);
         assertThat(page.getByRole(AriaRole.MAIN)).containsText("Fret 33");

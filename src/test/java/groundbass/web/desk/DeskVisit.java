@@ -66,10 +66,11 @@ final class DeskVisit extends BrowserFixture {
         return atWork(page);
     }
 
-    /** Waits until the line of a page can be written; on a narrow one its text is opened first. */
+    /** Comes to the text of a line where it is open, and waits until it can be written; on a narrow page it is opened first. */
     static Page atWork(Page page) {
         assertThat(page.locator(".stand").first()).isVisible();
         if (page.locator(".stand-text[open]").count() > 0) {
+            page.locator(".stand-text[open]").first().dispatchEvent("pointerenter");
             assertThat(page.locator(".line-text").first()).isVisible();
         }
         return page;

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Writing a line on its sheet, as an educator's browser does it. */
 @Tag("browser")
@@ -133,26 +134,31 @@ class LineDeskTest {
         assertThat(desk.complaints()).isEmpty();
     }
 
-    /** On a phone one writes by the strip; what is written so can be undone, also after the next visit. */
-    @Test
-    void theEditorIsFetchedOnceSomebodyWantsIt() {
-        var episode = written("On a phone");
-        var page = desk.signedIn(390, ColorScheme.LIGHT);
+    /** One can write by the strip alone; what is written so can be undone, also after the next visit. */
+    @ParameterizedTest
+    @ValueSource(ints = {390, 1280})
+    void theEditorIsFetchedOnceSomebodyWantsIt(int width) {
+        var episode = written("At " + width);
+        var page = desk.signedIn(width, ColorScheme.LIGHT);
         page.setExtraHTTPHeaders(Map.of("Accept-Encoding", "gzip"));
-        desk.editor(page, episode);
+        page.navigate(desk.address() + DeskVisit.path(episode) + "/line");
+        assertThat(page.locator(".stand").first()).isVisible();
         page.locator("[data-bar-spot='1']").click();
         page.getByLabel("Bar 1, count 1", exactly()).fill("E7");
         assertThat(page.locator("#draft-word")).hasText("All saved");
         assertThat(page.evaluate(FETCHED)).asInstanceOf(LIST).isNotEmpty().doesNotContain("line-editor.js");
         assertThat(((Number) page.evaluate(WEIGHT)).intValue()).isBetween(10_000, 150_000);
 
-        desk.editor(page, episode);
+        page.reload();
+        assertThat(page.locator(".stand").first()).isVisible();
         page.keyboard().press("Control+z");
         assertThat(page.locator("#mainLine")).hasValue(LINE);
         assertThat(page.evaluate(FETCHED)).asInstanceOf(LIST).contains("line-editor.js");
         page.keyboard().press("Control+y");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1    E5", "1    E7"));
-        page.locator(".stand-text > summary").click();
+        if (page.locator(".stand-text[open]").count() == 0) {
+            page.locator(".stand-text > summary").click();
+        }
         assertThat(page.locator(".line-text")).isVisible();
         assertThat(desk.complaints()).isEmpty();
     }
@@ -189,6 +195,24 @@ class LineDeskTest {
         }
         assertThat(page.locator(".stand [data-part='place']").first()).hasText("Writes at bar 2, count 1");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n2    E5\n3    E5\n4    E5\n");
+    }
+
+    /** A server takes its time for each of them. */
+    @Test
+    void whatWasPressedIsWrittenBeforeTheRoomIsLeft() {
+        var episode = desk.studio().episode("Pressed fast");
+        var page = desk.editor(episode);
+        page.locator(".stand-neck > summary").first().click();
+        page.locator("[data-part=step]").first().selectOption("4");
+        page.evaluate("() => { for (let i = 0; i < 8; i++)"
+                + " document.querySelector(\"[data-string='3'][data-fret='5']\")"
+                + ".dispatchEvent(new MouseEvent('click', { bubbles: true })); }");
+        page.locator("#rooms a").nth(3).click();
+        page.waitForURL("**/notes");
+        assertThat(page.locator("#notes")).isVisible();
+        assertThat(desk.studio().document(episode).mainLine().text())
+                .isEqualTo("bar 1\n1    E5\n2    E5\n3    E5\n4    E5\n\nbar 2\n1    E5\n2    E5\n3    E5\n4    E5\n");
+        assertThat(desk.complaints()).isEmpty();
     }
 
     /** From where a page begins, without a way through its head and its rooms. */
