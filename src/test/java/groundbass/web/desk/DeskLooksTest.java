@@ -9,12 +9,16 @@ import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
 import groundbass.catalog.episode.Episode;
+import groundbass.document.Clearance;
 import groundbass.document.LessonFacts;
+import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.LineSource;
+import groundbass.document.Rights;
 import groundbass.web.Browser;
 import groundbass.web.Looks;
 import groundbass.web.desk.sound.TrackPagesTest;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -33,21 +37,45 @@ class DeskLooksTest {
     /** Milliseconds; a build takes seconds. */
     private static final double TWO_MINUTES = 120_000;
 
+    /** Line, exercises and walkthrough are as long as the music. */
+    private static final Set<String> ROOMS_OF_TWO_SCREENS =
+            Set.of("LESSON/sound", "LESSON/notes", "LESSON/script", "LESSON/facts", "LESSON/publish");
+
+    /** Of a telephone, in CSS pixels: common practice, no source. */
+    private static final int TWO_SCREENS = 2 * 844;
+
     @RegisterExtension
     static final DeskVisit desk = new DeskVisit();
 
     private static Studio studio;
     private static Episode written;
 
+    /** A lesson as a teacher has it: every room has something in it. */
     @BeforeAll
     static void open() {
         studio = desk.studio();
         written = studio.episode("Rope Ladder");
         studio.write(written, Studio.LINE);
         studio.change(written, edit -> edit.exercises(List.of(new LineSource("Slowly", "bar 1\n1-4  E5, E58\n")))
-                .notes("## Left hand\n\nRelax.\n\n![Bar one](bars:1)\n")
+                .notes("## Left hand\n\nRelax.\n\n![Bar one](bars:1)\n" + "Slowly, and evenly.\n\n".repeat(20))
                 .script(SCRIPT)
-                .facts(LessonFacts.NONE.withChapters("0:00 Start\n")));
+                .summary("One bar that goes up by thirds and comes down by steps, for the first finger.")
+                .rights(new Rights(
+                        "Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio.", Clearance.OWN))
+                .facts(new LessonFacts(
+                        "https://video.example/rope",
+                        "A metronome, a capo",
+                        List.of(new CoursePointer("Thirds", "https://courses.example/thirds")),
+                        "0:00 Start\n")));
+        for (String take : List.of("Slow band.wav", "Evening take, without the bass.wav")) {
+            studio.form()
+                    .contentType("application/octet-stream")
+                    .body(TrackPagesTest.wav())
+                    .queryParam("name", take)
+                    .put(DeskVisit.path(written) + "/tracks")
+                    .then()
+                    .statusCode(201);
+        }
         studio.episode("Night Bridge");
     }
 
@@ -72,8 +100,15 @@ class DeskLooksTest {
         var page = desk.signedIn(390, narrow);
         Browser.open(page, address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         hasNoBarriers(page, path, 390, narrow);
+        if (ROOMS_OF_TWO_SCREENS.contains(path)) {
+            assertThat(height(page)).as("pixels of the room on a telephone").isLessThanOrEqualTo(TWO_SCREENS);
+        }
         Browser.turn(page, 1280, wide);
         hasNoBarriers(page, path, 1280, wide);
+    }
+
+    private static int height(Page page) {
+        return (int) page.evaluate("() => document.documentElement.scrollHeight");
     }
 
     private static void hasNoBarriers(Page page, String path, int width, ColorScheme scheme) {
@@ -122,6 +157,7 @@ class DeskLooksTest {
     void theHourIsExplainedWhileItIsChosen() {
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + written.id() + "/publish"));
+        page.click("#hour-zone summary");
         page.fill("#zone", "Europe/Vienna");
         page.fill("#local", "2026-07-03T18:00");
         PlaywrightAssertions.assertThat(page.locator("#live-hour")).containsText("CEST");
@@ -132,6 +168,7 @@ class DeskLooksTest {
         var episode = studio.episode("Sent by script");
         var page = desk.signedIn(390, ColorScheme.DARK);
         page.navigate(address("/desk/episodes/" + episode.id() + "/sound"));
+        page.click("#send summary");
         page.setInputFiles("#file", new FilePayload("letter.wav", "audio/wav", "Dear all".getBytes(UTF_8)));
         page.click(".upload button");
         PlaywrightAssertions.assertThat(page.locator("#file-problem")).containsText("no WAV, FLAC or MP3");
@@ -157,6 +194,10 @@ class DeskLooksTest {
         PlaywrightAssertions.assertThat(page.locator("#calendar")).containsText("sheet.pdf");
         assertThat(Browser.barriers(page)).isEmpty();
         Looks.keep(page, "out", 1280, ColorScheme.LIGHT);
+        page.reload();
+        Browser.turn(page, 390, ColorScheme.LIGHT);
+        Looks.keep(page, "out", 390, ColorScheme.LIGHT);
+        assertThat(height(page)).as("pixels of the room on a telephone").isLessThanOrEqualTo(TWO_SCREENS);
         assertThat(Studio.mistakes(studio.browser()
                         .get("/desk/episodes/" + episode.id() + "/publish")
                         .asString()))

@@ -84,6 +84,7 @@ class PromisedPathTest {
     private static void promise(Page page, Episode episode) {
         room(page, episode, "publish");
         page.fill("#local", HOUR);
+        page.click("#hour-zone summary");
         page.fill("#zone", "Europe/Vienna");
         press(page, "Promise this hour");
         assertThat(page.locator("#calendar .standing")).containsText("Promised for");

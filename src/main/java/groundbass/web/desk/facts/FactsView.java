@@ -15,6 +15,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The facts of a lesson: those that are typed, and those that its line tells.
@@ -64,6 +65,26 @@ public record FactsView(
 
     public List<CoursePointer> courses() {
         return rows(document.facts());
+    }
+
+    /** What is folded away, in one line: who is credited. */
+    public String credits() {
+        return joined(document.rights().composer(), document.rights().credit());
+    }
+
+    /** What a student needs, in one line. */
+    public String needed() {
+        return joined(document.facts().gear(), document.facts().video());
+    }
+
+    /** Where the lesson leads on to, in one line. */
+    public String leadsOn() {
+        return joined(
+                document.facts().courses().stream().map(CoursePointer::title).toArray(String[]::new));
+    }
+
+    private static String joined(String... parts) {
+        return Stream.of(parts).filter(part -> !part.isBlank()).collect(Collectors.joining(" · "));
     }
 
     /** The courses, and rows for more. */

@@ -141,4 +141,9 @@ public record ScriptView(
                 .map(Count::toString)
                 .orElse("1");
     }
+
+    /** Of those that are typed. */
+    public long chapterCount() {
+        return chapters.lines().filter(line -> !line.isBlank()).count();
+    }
 }
