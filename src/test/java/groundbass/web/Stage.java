@@ -40,8 +40,8 @@ public final class Stage implements AutoCloseable {
     /** A stage that is set up as the operator wants it. */
     public static Stage at(
             Installation installation, PrincipalResolver principals, Function<Pages, List<PageGroup>> groups) {
-        var pages = new Pages(new Templates(new Assets()), installation, () -> SiteSettings.USUAL);
         var accessFilter = new AccessFilter(principals, new SessionCookie(installation));
+        var pages = new Pages(new Templates(new Assets()), installation, () -> SiteSettings.USUAL, accessFilter);
         return new Stage(WebServer.start(
                 "127.0.0.1",
                 0,

@@ -19,12 +19,13 @@ public final class AccessFilter {
         this.cookie = cookie;
     }
 
-    /** Who sends this request; looked up once. */
+    /** Who sends this request; looked up once, so that a page which says that the lookup failed does not fail at it too. */
     public Principal principal(Context ctx) {
         Principal known = ctx.attribute(VISITOR);
         if (known != null) {
             return known;
         }
+        ctx.attribute(VISITOR, Principal.UNKNOWN);
         var token = cookie.token(ctx);
         var principal = token.isEmpty() ? Principal.UNKNOWN : principals.of(token);
         ctx.attribute(VISITOR, principal);

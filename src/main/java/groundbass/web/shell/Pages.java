@@ -26,15 +26,16 @@ public final class Pages {
     private final Templates templates;
     private final Installation installation;
     private final Supplier<SiteSettings> chosen;
-    private final SessionCookie cookie;
+    private final AccessFilter visitors;
     private final PageCache kept = new PageCache();
     private final HeaderCache headers = new HeaderCache();
 
-    public Pages(Templates templates, Installation installation, Supplier<SiteSettings> chosen) {
+    /** @param visitors knows who asks for a page */
+    public Pages(Templates templates, Installation installation, Supplier<SiteSettings> chosen, AccessFilter visitors) {
         this.templates = templates;
         this.installation = installation;
         this.chosen = chosen;
-        this.cookie = new SessionCookie(installation);
+        this.visitors = visitors;
     }
 
     /** Answers with {@code templates/NAME.html}. The answer is the reader's own and is not kept anywhere. */
@@ -47,7 +48,7 @@ public final class Pages {
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
-                cookie.token(ctx).isPresent(),
+                visitor(ctx),
                 AccessFilter.isOwner(ctx),
                 Flash.take(ctx));
         describe(ctx, reader);
@@ -62,8 +63,8 @@ public final class Pages {
     }
 
     /**
-     * Answers with a page that is the same for all readers of a language, but for who is signed in at all: rendered once, kept as bytes, answered with 304
-     * where the reader has it. {@code version} names the content and changes with it (a release's id, say); {@code view}
+     * Answers with a page that is the same for all readers of a language, but for whether they are signed in, and as what:
+     * rendered once, kept as bytes, answered with 304 where the reader has it. {@code version} names the content and changes with it (a release's id, say); {@code view}
      * is asked only when the page must be rendered.
      */
     public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
@@ -75,7 +76,7 @@ public final class Pages {
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
-                cookie.token(ctx).isPresent(),
+                visitor(ctx),
                 false,
                 Optional.empty());
         var key = new PageCache.Key(template, version, frame, reader);
@@ -120,6 +121,14 @@ public final class Pages {
         ctx.header("Content-Language", reader.language());
         Vary.on(ctx, "Accept-Language");
         Vary.on(ctx, "Cookie");
+    }
+
+    private PageFrame.Visitor visitor(Context ctx) {
+        var principal = visitors.principal(ctx);
+        if (principal.student().isPresent()) {
+            return PageFrame.Visitor.STUDENT;
+        }
+        return principal.desk().isPresent() ? PageFrame.Visitor.EDUCATOR : PageFrame.Visitor.NOBODY;
     }
 
     private static PageFrame.Place place(Context ctx) {

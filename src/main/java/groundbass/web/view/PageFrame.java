@@ -9,8 +9,8 @@ import java.util.regex.Pattern;
 
 /**
  * What the layout around a page needs to know. {@code path} is the page's own path, {@code site} the full address of the
- * front page, {@code place} the part of the site it belongs to, {@code signedIn} whether the browser brings a session, {@code owner} whether its reader
- * keeps the site, {@code flash} what the request before this one has to say.
+ * front page, {@code place} the part of the site it belongs to, {@code visitor} who reads it, {@code owner} whether they
+ * keep the site, {@code flash} what the request before this one has to say.
  */
 public record PageFrame(
         String path,
@@ -18,7 +18,7 @@ public record PageFrame(
         Place place,
         String siteName,
         boolean demo,
-        boolean signedIn,
+        Visitor visitor,
         boolean owner,
         Optional<Message> flash) {
     private static final Pattern SERIES = Pattern.compile("/series/[a-z0-9-]+");
@@ -29,10 +29,18 @@ public record PageFrame(
         DESK
     }
 
+    /** As far as a page's frame tells them apart: an educator has a desk, but nothing that a student's account keeps. */
+    public enum Visitor {
+        NOBODY,
+        STUDENT,
+        EDUCATOR
+    }
+
     public PageFrame {
         Objects.requireNonNull(path);
         Objects.requireNonNull(site);
         Objects.requireNonNull(place);
+        Objects.requireNonNull(visitor);
         Objects.requireNonNull(siteName);
         Objects.requireNonNull(flash);
     }
@@ -45,6 +53,15 @@ public record PageFrame(
     /** The path of the series that this page belongs to. */
     public Optional<String> series() {
         return Optional.of(SERIES.matcher(path)).filter(Matcher::lookingAt).map(Matcher::group);
+    }
+
+    /** Whether the reader has a student's account. */
+    public boolean signedIn() {
+        return visitor == Visitor.STUDENT;
+    }
+
+    public boolean nobody() {
+        return visitor == Visitor.NOBODY;
     }
 
     public boolean desk() {

@@ -46,7 +46,14 @@ class PageCacheTest {
 
     private static PageCache.Key key(String version) {
         var frame = new PageFrame(
-                "/", "https://bass.example/", PageFrame.Place.FRONT, "Site", false, false, false, Optional.empty());
+                "/",
+                "https://bass.example/",
+                PageFrame.Place.FRONT,
+                "Site",
+                false,
+                PageFrame.Visitor.NOBODY,
+                false,
+                Optional.empty());
         return new PageCache.Key("page", version, frame, new Reader(Locale.ENGLISH, ZoneOffset.UTC));
     }
 }

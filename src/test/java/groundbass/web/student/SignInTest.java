@@ -55,6 +55,37 @@ class SignInTest {
         site.browser().get(link).then().statusCode(410);
     }
 
+    /** An educator at the desk has no student's account: what they practise stays in the browser, and nothing is asked for. */
+    @Test
+    void whoIsAtTheDeskIsNoStudentOnTheSite() {
+        String student = signIn("both@reader.example");
+        var desk = site.atTheDesk();
+        for (String page : List.of("/", "/practised", PlayVisit.LESSON)) {
+            var atDesk = Jsoup.parse(site.browser().cookie(desk).get(page).asString());
+            assertThat(atDesk.select("[data-practised]").eachAttr("data-signed-in"))
+                    .as(page)
+                    .containsOnly("false");
+            assertThat(atDesk.select(".nav a").eachAttr("href"))
+                    .contains("/desk")
+                    .doesNotContain("/me")
+                    .noneMatch(href -> href.startsWith("/sign-in"));
+            var asStudent = Jsoup.parse(
+                    site.browser().cookie("session", student).get(page).asString());
+            assertThat(asStudent.select("[data-practised]").eachAttr("data-signed-in"))
+                    .containsOnly("true");
+        }
+    }
+
+    /** A session that has ended is none, though its cookie is still there. */
+    @Test
+    void aCookieWithoutASessionIsNobody() {
+        var page = Jsoup.parse(
+                site.browser().cookie("session", "of-long-ago").get("/").asString());
+        assertThat(page.select(".nav a").eachAttr("href"))
+                .contains("/sign-in?next=/")
+                .doesNotContain("/me");
+    }
+
     /** No mail server is set up here: what was asked for lies on the desk before the next pass of the post. */
     /** Without a turn of the clock; the pass that comes by each few seconds may have it in its hands just then. */
     @Test
