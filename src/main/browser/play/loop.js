@@ -38,25 +38,26 @@ function endOf(count, bar) {
   return end >= bar.length - NEARLY ? Infinity : end;
 }
 
-/** Reads "3" or "3.2&". */
+/** Reads "3", "3.2&", or "3x2" and "3.2&x2" for the second time that the bar is played. */
 function parsePlace(text) {
-  const match = /^\s*(\d{1,4})\s*(?:[.,:]\s*(\d{1,2}\s*[e&+a]?))?\s*$/i.exec(text);
+  const match = /^\s*(\d{1,4})\s*(?:[.,:]\s*(\d{1,2}\s*[e&+a]?))?\s*(?:[x×*]\s*(\d{1,2}))?\s*$/i.exec(text);
   if (!match) return null;
   const count = match[2] && match[2].toLowerCase().replace(/\s/g, "").replace("+", "&");
-  return { bar: Number(match[1]), count };
+  return { bar: Number(match[1]), count, pass: match[3] && Number(match[3]) };
 }
 
 /**
  * Reads two fields, both included: `{range}`, or `{problem, field, ...}` with what a message needs. An empty field
  * means the start or the end of the line. A bar that is played more than once is meant in the pass in which the other
  * end is nearest, so that "6 to 9" is the way into a second ending; from the first bar to the last it is the whole line.
+ * Where an end names its pass, that pass is meant.
  */
 export function readRange(fromText, toText, bars) {
   const from = readPlace(fromText, bars, "from");
   if (from.problem) return from;
   const to = readPlace(toText, bars, "to");
   if (to.problem) return to;
-  const ends = nearest(from.bar ? passesOf(from.bar, bars) : [0], to.bar ? passesOf(to.bar, bars) : [bars.length - 1]);
+  const ends = nearest(from.at ?? [0], to.at ?? [bars.length - 1]);
   if (!ends) return { problem: "backward", field: "to" };
   const [first, last] = ends;
   const range = {
@@ -66,7 +67,7 @@ export function readRange(fromText, toText, bars) {
     to: to.count ? endOf(to.count, bars[last]) : Infinity,
   };
   if (last === first && range.to <= range.from) return { problem: "backward", field: "to" };
-  return { range: throughout(range, bars) };
+  return { range: from.pass || to.pass ? range : throughout(range, bars) };
 }
 
 function readPlace(text, bars, field) {
@@ -76,13 +77,17 @@ function readPlace(text, bars, field) {
   const bar = bars.find((known) => known.bar === place.bar);
   const numbers = bars.map((known) => known.bar);
   if (!bar) return { problem: "bar", field, found: place.bar, first: Math.min(...numbers), last: Math.max(...numbers) };
-  if (!place.count) return { bar: place.bar };
+  const { pass } = place;
+  const all = passesOf(place.bar, bars);
+  const at = pass ? all.filter((index) => bars[index].pass === pass) : all;
+  if (!at.length) return { problem: "pass", field, found: pass, bar: place.bar, times: all.length };
+  if (!place.count) return { at, pass };
   const count = bar.counts.find((known) => known.count === place.count);
-  return count ? { bar: place.bar, count } : { problem: "count", field, found: place.count, bar: place.bar };
+  return count ? { at, pass, count } : { problem: "count", field, found: place.count, bar: place.bar };
 }
 
 /** Where a bar is played, in order. */
-function passesOf(number, bars) {
+export function passesOf(number, bars) {
   return bars.flatMap((bar, index) => (bar.bar === number ? [index] : []));
 }
 
@@ -100,13 +105,23 @@ function throughout(range, bars) {
 }
 
 /**
- * The range in words for the two fields; the shortest that say it. Inside one bar the end is a count where the start is
- * one: "from 2.2 to 2" would read as if it went back.
+ * The range in words for the two fields; the shortest that say it. A pass stands at the end that needs it, or at both.
+ * Inside one bar the end is a count where the start is one: "from 2.2 to 2" would read as if it went back.
  */
 export function writeRange(range, bars) {
   const from = writeFrom(range, bars);
   const inside = range.first === range.last && from.includes(".") && range.to === Infinity;
-  return [from, inside ? lastCount(bars[range.last]) : writeTo(range, bars)];
+  const to = inside ? lastCount(bars[range.last]) : writeTo(range, bars);
+  const [fromPass, toPass] = [`${from}x${bars[range.first].pass}`, `${to}x${bars[range.last].pass}`];
+  /** @type {[string, string][]} */
+  const ways = [[from, to], [fromPass, to], [from, toPass], [fromPass, toPass]];
+  return ways.find((way) => says(way, range, bars)) ?? [from, to];
+}
+
+/** @param {[string, string]} ends */
+function says([from, to], { first, last }, bars) {
+  const { range } = readRange(from, to, bars);
+  return range?.first === first && range.last === last;
 }
 
 /** The whole count that a bar ends with. */

@@ -2,7 +2,9 @@
 import { byId } from "../common/page.js";
 import { FASTEST, SLOWEST } from "./practice.js";
 import { Balance } from "./balance.js";
+import { isSame } from "./loop.js";
 import { Passages } from "./passages.js";
+import { barsOf } from "./passes.js";
 import { number, say } from "./words.js";
 
 const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys"];
@@ -123,6 +125,7 @@ export class Panel {
     faster.addEventListener("click", () => practice.faster());
     whole.addEventListener("click", () => this.#wholeLine());
     this.#parts.rewind.addEventListener("click", () => practice.rewind());
+    this.#parts.pass.addEventListener("change", ({ target }) => practice.chooseWay(Number(target.value)));
     for (const way of ["bar", "four", "section"]) {
       this.#parts[`near-${way}`].addEventListener("click", () => practice.repeatAround(way));
     }
@@ -239,9 +242,23 @@ export class Panel {
     if (range === this.#shown) return;
     this.#shown = range;
     this.showProblem(null);
+    this.#showPasses();
     const { from, to } = this.#parts;
     if (this.#practice.isRange(from.value, to.value)) return; // what is typed stays as it was typed
     [from.value, to.value] = this.#practice.range ?? ["", ""];
+  }
+
+  #showPasses() {
+    const { ways, score, engine } = this.#practice;
+    const { pass, ["pass-row"]: row } = this.#parts;
+    row.hidden = !ways.length;
+    const options = ways.map((way, i) => {
+      const heard = barsOf(way.range, score.bars);
+      const words = way.pass === null ? say("passAll", heard) : say("passOf", way.pass, heard);
+      const chosen = isSame(way.range, engine.range);
+      return new Option(words, String(i), chosen, chosen);
+    });
+    pass.replaceChildren(...options);
   }
 
   #showTicks() {
@@ -273,11 +290,12 @@ export function tempoWords(practice) {
   return say("tempo", number(Math.round(practice.score.bpm(practice.percent))));
 }
 
-function problemWords({ problem, found, bar, first, last }) {
+function problemWords({ problem, found, bar, first, last, times }) {
   return {
     form: () => say("form", found),
     bar: () => say("bar", found, first, last),
     count: () => say("count", found, bar),
+    pass: () => say("pass", found, bar, times),
     backward: () => say("backward"),
   }[problem]();
 }

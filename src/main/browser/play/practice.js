@@ -2,6 +2,7 @@
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
 import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { waysOf } from "./passes.js";
 import { eventKey } from "./score.js";
 import { Trainer, typedIn } from "./trainer.js";
 
@@ -245,6 +246,16 @@ export class Practice extends EventTarget {
   /** Repeats what lies around the bar that sounds: "bar", "four" or "section". */
   repeatAround(way) {
     this.#repeat(around(way, this.#index(), this.score.bars, this.score.sections));
+  }
+
+  /** The passes in which the passage is played: {@link waysOf}. */
+  get ways() {
+    return waysOf(this.#engine.range, this.score.bars);
+  }
+
+  /** Repeats the passage in another pass: one of `ways`. */
+  chooseWay(n) {
+    this.#repeat(this.ways[n].range);
   }
 
   /** Shows what a drag would choose. */

@@ -2,6 +2,7 @@
 import { deepEqual, equal } from "node:assert/strict";
 import { Trainer } from "../../../main/browser/play/trainer.js";
 import { around, rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
+import { barsOf, waysOf } from "../../../main/browser/play/passes.js";
 import { bar, bars } from "./bars.js";
 
 const END = Infinity;
@@ -59,6 +60,51 @@ Deno.test("a passage into a second ending is the pass in which its ends are neig
   const read = (from, to) => readRange(from, to, form).range;
   const found = [read("1", "3"), rangeOf(a, b, form), read("1", "2"), read("1", "4")];
   deepEqual(found.map(({ first, last }) => [first, last]), [[2, 3], [2, 3], [0, 1], [0, 4]]);
+});
+
+// Played 1 2 3 1 2 4 5: bars 1 and 2 twice, with endings 3 and 4.
+const twice = [[1, 1], [2, 1], [3, 1], [1, 2], [2, 2], [4, 1], [5, 1]].map(([n, pass], i) => bar(n, pass, 4000 * i));
+
+for (
+  const [from, to, first, last] of [
+    ["1x2", "2", 3, 4],
+    ["1x2", "2x2", 3, 4],
+    ["2x1", "4", 1, 5],
+    ["1", "2x2", 3, 4],
+    ["1x1", "2x2", 0, 4],
+    ["1x2", "5", 3, 6],
+    ["1.2 x 2", "2.3×2", 3, 4],
+  ]
+) {
+  Deno.test(`a pass can be named: "${from}" to "${to}"`, () => {
+    const { range } = readRange(from, to, twice);
+    deepEqual([range.first, range.last], [first, last]);
+  });
+}
+
+Deno.test("a pass that is not played is named", () => {
+  const { problem, field, found, bar: number, times } = readRange("2x3", "4", twice);
+  deepEqual([problem, field, found, number, times], ["pass", "from", 3, 2, 2]);
+});
+
+Deno.test("what is written is read as the same passage, in whichever pass", () => {
+  for (let first = 0; first < twice.length; first++) {
+    for (let last = first; last < twice.length; last++) {
+      const range = { first, from: 0.25, last, to: 0.75 };
+      deepEqual(readRange(...writeRange(range, twice), twice).range, range, `${first} to ${last}`);
+    }
+  }
+  deepEqual(writeRange({ first: 0, from: 0, last: 1, to: END }, twice), ["1", "2"]);
+  deepEqual(writeRange({ first: 3, from: 0, last: 4, to: END }, twice), ["1x2", "2"]);
+});
+
+Deno.test("the passes of a passage are offered in order, with the bars that each has", () => {
+  const offered = (from, to) =>
+    waysOf(readRange(from, to, twice).range, twice).map(({ range, pass }) => [pass, barsOf(range, twice)]);
+  deepEqual(offered("1", "2"), [[1, "1–2"], [2, "1–2"], [null, "1–3, 1–2"]]);
+  deepEqual(offered("2", "4"), [[1, "2–3, 1–2, 4"], [2, "2, 4"]]);
+  deepEqual(offered("4", "5"), []);
+  deepEqual(offered("", ""), []);
 });
 
 Deno.test("a drag inside a triplet reaches the next named counts", () => {

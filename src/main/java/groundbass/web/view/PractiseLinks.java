@@ -12,10 +12,11 @@ import org.commonmark.node.Node;
 
 /**
  * Links in notes that lead to a passage of the lesson's line: {@code [bars 3 and 4](practise:3-4)},
- * {@code [slowly](practise:3.1-4.4@60)} with the tempo in beats a minute. On the page they set the loop of the player.
+ * {@code [slowly](practise:3.1-4.4@60)} with the tempo in beats a minute, {@code [again](practise:3x2)} for the second time
+ * that a bar is played. On the page they set the loop of the player.
  */
 final class PractiseLinks extends AbstractVisitor {
-    private static final String PLACE = "([0-9]{1,4}(?:\\.[0-9]{1,2}[e&a]?)?)";
+    private static final String PLACE = "([0-9]{1,4}(?:\\.[0-9]{1,2}[e&a]?)?(?:x[0-9]{1,2})?)";
     private static final Pattern PASSAGE =
             Pattern.compile("practise:" + PLACE + "(?:-" + PLACE + ")?(?:@([0-9]{2,3}))?");
 

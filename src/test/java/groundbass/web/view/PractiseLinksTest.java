@@ -13,6 +13,7 @@ class PractiseLinksTest {
     @CsvSource({
         "practise:3, ?from=3&to=3#sheet",
         "practise:3-4, ?from=3&to=4#sheet",
+        "practise:3.2x2-4x2, ?from=3.2x2&to=4x2#sheet",
         "practise:3-4@60, ?from=3&to=4&tempo=60#sheet",
         "practise:3.2&-4.1e@112, ?from=3.2%26&to=4.1e&tempo=112#sheet"
     })

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 final class PractisedForm {
     private static final Pattern MARK =
             Pattern.compile("([a-z0-9]{16}),(line|exercise-[0-9]{1,2}),(\\d{4}-\\d{2}-\\d{2})"
-                    + ",(\\d{1,3}),([0-9.ea&]{0,12}),([0-9.ea&]{0,12})");
+                    + ",(\\d{1,3}),([0-9.ea&x]{0,12}),([0-9.ea&x]{0,12})");
     /** A day further off comes from a clock that is wrong. */
     private static final int YEARS = 20;
 
