@@ -38,7 +38,8 @@ export function soundsOf(manifest, base) {
 /** What a copy plays along with: one tempo, and no recordings, which may need a sign-in. The page offers all tempos. */
 export function keptManifest(manifest) {
   const percents = manifest.tempos.map(({ percent }) => percent);
-  return { ...manifest, percents, tempos: [fullOf(manifest)], tracks: [] };
+  const { small: _, ...full } = fullOf(manifest); // what is kept need not be small
+  return { ...manifest, percents, tempos: [full], tracks: [] };
 }
 
 /** @param {string} address of a manifest, as the page names it */

@@ -24,6 +24,7 @@ export class Take {
     this.bpm = tempo.bpm;
     this.countIn = tempo.countIn;
     this.files = tempo.files;
+    this.small = tempo.small ?? {};
     this.bars = tempo.bars.map(readBar);
     this.events = this.bars.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
   }

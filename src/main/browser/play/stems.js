@@ -1,5 +1,7 @@
 // The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
+import { isSlow } from "./line-rate.js";
 import { Parts } from "./parts.js";
+import { canBeSmall, decodeSmall } from "./small.js";
 import { Sounds } from "./sounds.js";
 import { Stretcher } from "../common/stretcher.js";
 
@@ -10,6 +12,8 @@ export class Stems {
   #parts;
   #sounds = new Sounds();
   #stretcher = new Stretcher();
+  /** Whether the smaller form is fetched; once it is, the line stays with it. */
+  #small = false;
 
   constructor(score, base) {
     this.score = score;
@@ -40,6 +44,7 @@ export class Stems {
 
   /** Has the bytes of these steps come, without making sound of them yet. */
   fetch(steps) {
+    this.#small ||= canBeSmall() && isSlow();
     for (const [url, segments] of this.#files(steps)) this.#parts.fetch(url, segments);
   }
 
@@ -64,17 +69,17 @@ export class Stems {
   /** The click of the count-in, as it is at the take's own tempo. */
   async countIn(take) {
     const { url, offset, bytes } = take.countIn;
-    return this.#sound({ key: `${url}@${offset}`, stem: "click", url, segment: { offset, bytes }, longer: 1 });
+    const segment = { offset, bytes };
+    return this.#sound({ key: keyOf({ url, segment }), stem: "click", url, segment, longer: 1 });
   }
 
   #pieces(step) {
     const { take, longer } = this.score.at(step.percent);
     return this.stems.flatMap((stem) => {
-      const { url, segments } = take.files[stem];
-      const segment = segments[step.index];
-      if (!segment.bytes) return [];
-      const key = `${url}@${segment.offset}${longer === 1 ? "" : `*${longer}`}`;
-      return [{ key, stem, url, segment, longer }];
+      const plain = pieceOf(take.files[stem], step.index, stem, longer);
+      const { small } = take;
+      if (!plain.segment.bytes || !this.#small || !small[stem]) return plain.segment.bytes ? [plain] : [];
+      return [this.#sounds.ready(plain.key) ? plain : smallPieceOf(plain, small[stem], step.index)];
     });
   }
 
@@ -86,11 +91,37 @@ export class Stems {
     return files;
   }
 
-  #sound({ key, stem, url, segment, longer }) {
+  #sound(piece) {
+    const { key, stem, longer } = piece;
     return this.#sounds.get(key, async () => {
-      if (longer === 1) return this.#context.decodeAudioData(await this.#parts.bytes(url, segment));
-      const plain = await this.#sound({ key: `${url}@${segment.offset}`, stem, url, segment, longer: 1 });
+      if (longer === 1) return this.#decoded(piece);
+      const plain = await this.#sound({ ...piece, key: keyOf(piece), longer: 1 });
       return this.#stretcher.stretch(this.#context, plain, longer, STROKES.includes(stem));
     });
   }
+
+  /** What cannot be decoded in the smaller form is fetched in the other one. */
+  async #decoded({ url, segment, plain }) {
+    const bytes = await this.#parts.bytes(url, segment);
+    if (!plain) return this.#context.decodeAudioData(bytes);
+    return (await decodeSmall(this.#context, bytes, segment, this.score.rate)) ?? this.#decoded(plain);
+  }
+}
+
+function keyOf({ url, segment }) {
+  return `${url}@${segment.offset}`;
+}
+
+function pieceOf({ url, segments }, index, stem, longer) {
+  const segment = segments[index];
+  const key = keyOf({ url, segment }) + (longer === 1 ? "" : `*${longer}`);
+  return { key, stem, url, segment, longer };
+}
+
+/** The same piece in its smaller form; `plain` is the piece itself. */
+function smallPieceOf(plain, { url, rate, skip, spans }, index) {
+  const { frames, lead } = plain.segment;
+  const segment = { ...spans[index], frames, lead, rate, skip };
+  const key = keyOf({ url, segment }) + (plain.longer === 1 ? "" : `*${plain.longer}`);
+  return { ...plain, key, url, segment, plain };
 }

@@ -39,6 +39,7 @@ final class ReleaseChecks {
             "audio/mpeg",
             "audio/flac",
             "audio/wav",
+            "audio/ogg; codecs=opus",
             "text/plain; charset=us-ascii",
             "text/plain; charset=utf-8",
             SVG,

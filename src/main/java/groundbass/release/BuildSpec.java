@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 18;
+    public static final int RENDERERS = 19;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
@@ -54,6 +54,9 @@ public record BuildSpec(
      * walkthrough in every language, and a bundle whose files are called as they are alone.
      */
     private static final int FIRST_WITH_CARD_PICTURES = 18;
+
+    /** And from this one on what the page plays in a smaller form as well. */
+    private static final int FIRST_WITH_SMALL_SOUND = 19;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -113,6 +116,10 @@ public record BuildSpec(
 
     boolean hasNamesOfItsOwn() {
         return renderers >= FIRST_WITH_CARD_PICTURES;
+    }
+
+    boolean hasSmallSound() {
+        return renderers >= FIRST_WITH_SMALL_SOUND;
     }
 
     boolean hasNeck() {

@@ -8,6 +8,7 @@ import groundbass.groove.Groove;
 import groundbass.identity.Sha256;
 import groundbass.linetext.LineText;
 import groundbass.release.play.LineStems;
+import groundbass.release.play.SmallStems;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
@@ -86,6 +87,18 @@ final class LineAudio implements AutoCloseable {
             return before.get();
         }
         var written = LineStems.write(name, tape(percent), blobs);
+        made.keep(key, written);
+        return written;
+    }
+
+    SmallStems.Written smallStems(int percent) throws IOException {
+        var key = key("small stems", name, percent);
+        var before = made.find(
+                key, SmallStems.Written.class, written -> written.files().values());
+        if (before.isPresent()) {
+            return before.get();
+        }
+        var written = SmallStems.write(name, tape(percent), blobs);
         made.keep(key, written);
         return written;
     }

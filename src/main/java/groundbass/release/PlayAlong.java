@@ -3,24 +3,28 @@ package groundbass.release;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Lesson;
-import groundbass.release.play.LineStems.Written;
 import groundbass.release.play.NeckPlaces;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
 import groundbass.release.play.PlayManifest.Section;
+import groundbass.release.play.PlayManifest.Tempo;
 import groundbass.score.Line;
 import groundbass.signal.SampleRate;
 import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Stem;
+import groundbass.store.Blob;
 import groundbass.store.Blobs;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What the page of a lesson plays: each of its lines at each tempo that is offered. */
 final class PlayAlong {
     private static final String FLAC = "audio/flac"; // RFC 9639, section 11.2
+    private static final String OPUS = "audio/ogg; codecs=opus"; // RFC 7845, section 9
 
     private final List<LineAudio> lines;
     private final List<Integer> tempos;
@@ -70,19 +74,37 @@ final class PlayAlong {
         return lines.stream().flatMap(line -> make(line, artifacts).stream()).toList();
     }
 
+    /** A line at one tempo: what the manifest says of it, and the files that it names. */
+    private record Made(Tempo tempo, List<ReleaseFile> files) {}
+
     private List<ReleaseFile> make(LineAudio line, ArtifactStore artifacts) {
-        var written = tempos.parallelStream()
-                .map(percent -> artifacts.step(() -> line.stems(percent)))
+        var made = tempos.parallelStream()
+                .map(percent -> artifacts.step(() -> made(line, percent)))
                 .toList();
         var files = new ArrayList<ReleaseFile>();
-        files.add(artifacts.keep(manifest(line, written)));
-        for (var tempo : written) {
-            tempo.files().forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, FLAC, blob)));
-        }
+        files.add(artifacts.keep(manifest(line, made.stream().map(Made::tempo).toList())));
+        made.forEach(tempo -> files.addAll(tempo.files()));
         return files;
     }
 
-    private Artifact manifest(LineAudio line, List<Written> written) {
+    private Made made(LineAudio line, int percent) throws IOException {
+        var plain = line.stems(percent);
+        var files = stems(plain.files(), FLAC);
+        if (!spec.hasSmallSound()) {
+            return new Made(plain.tempo(), files);
+        }
+        var small = line.smallStems(percent);
+        files.addAll(stems(small.files(), OPUS));
+        return new Made(plain.tempo().with(small.stems()), files);
+    }
+
+    private static List<ReleaseFile> stems(Map<String, Blob> blobs, String mediaType) {
+        var files = new ArrayList<ReleaseFile>();
+        blobs.forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, mediaType, blob)));
+        return files;
+    }
+
+    private Artifact manifest(LineAudio line, List<Tempo> written) {
         var manifest = new PlayManifest(
                 PlayManifest.FORM,
                 line.name(),
@@ -90,7 +112,7 @@ final class PlayAlong {
                 SampleRate.CD.hertz(),
                 Mastering.HEADROOM,
                 Stream.of(Stem.values()).map(Stem::word).toList(),
-                written.stream().map(Written::tempo).toList(),
+                written,
                 line == lines.get(0) ? tracks : List.of(),
                 spec.hasSections() ? sections(line.line()) : List.of(),
                 spec.hasNeck() ? strings(line.line()) : List.of(),

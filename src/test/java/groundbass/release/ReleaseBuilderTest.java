@@ -387,7 +387,9 @@ class ReleaseBuilderTest {
         int made = database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from made_audio")
                 .mapTo(Integer.class)
                 .one());
-        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 1 + 3); // lines at tempos, MP3 at tempos and of the exercise, FLAC
+        assertThat(made)
+                .isEqualTo(2 * 2 * 2 + 3 * 2 + 1
+                        + 3); // lines at tempos in two forms, MP3 at tempos and of the exercise, FLAC
     }
 
     @Test
@@ -395,7 +397,7 @@ class ReleaseBuilderTest {
         var files = releases.files(built(spec(revision(List.of()), 1)).id());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
-                .hasSize(2 * 2 * 4)
+                .hasSize(2 * 2 * 4 * 2) // lines, tempos, stems, forms
                 .isNotEmpty()
                 .noneMatch(file -> file.role().isOffered() || file.role().isBundled());
         assertThat(files)

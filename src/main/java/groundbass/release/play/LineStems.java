@@ -1,5 +1,6 @@
 package groundbass.release.play;
 
+import groundbass.audio.Flac;
 import groundbass.audio.MonoPcm;
 import groundbass.release.play.PlayManifest.CountIn;
 import groundbass.release.play.PlayManifest.Segment;
@@ -51,7 +52,7 @@ public final class LineStems {
     private Stored write(Stem stem, Blobs blobs) throws IOException {
         var segments = new ArrayList<Segment>();
         var blob = blobs.put(out -> {
-            var writer = new StemWriter(out);
+            var writer = new StemWriter(out, Flac::mono);
             segments.add(writer.write(stem == Stem.CLICK ? countIn() : MonoPcm.NOTHING, 0));
             for (int bar = 0; bar < tape.bars(); bar++) {
                 segments.add(writer.write(pcm(tape.bar(stem, bar), levels.of(stem)), tape.lead(bar)));
@@ -91,7 +92,8 @@ public final class LineStems {
                 times.frame(performance.end()),
                 countIn,
                 times.bars(),
-                files);
+                files,
+                Map.of());
     }
 
     private Map<String, Blob> files(Map<Stem, Stored> stored) {

@@ -54,6 +54,7 @@ public record PlayManifest(
      * @param bpm of the first bar: so many of {@code beat} a minute
      * @param endFrame where the last bar ends
      * @param files by the stem's name
+     * @param small the same stems in a smaller form, likewise; none in manifests of earlier programs
      */
     public record Tempo(
             int percent,
@@ -62,7 +63,16 @@ public record PlayManifest(
             long endFrame,
             CountIn countIn,
             List<Bar> bars,
-            Map<String, StemFile> files) {}
+            Map<String, StemFile> files,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, SmallFile> small) {
+        public Tempo {
+            small = Objects.requireNonNullElse(small, Map.of());
+        }
+
+        public Tempo with(Map<String, SmallFile> stems) {
+            return new Tempo(percent, bpm, beat, endFrame, countIn, bars, files, stems);
+        }
+    }
 
     /**
      * The clicks before the first whole bar, from frame zero on.
@@ -100,6 +110,19 @@ public record PlayManifest(
      * @param segments one for each bar of {@link Tempo#bars}; equal bars share their bytes
      */
     public record StemFile(String url, double pan, List<Segment> segments) {}
+
+    /**
+     * One stem once more, with a little loss: complete Ogg Opus streams one after the other. Decoded at their own rate they
+     * have the frames of {@link StemFile}, one for one, whatever that one's rate.
+     *
+     * @param rate at which to decode, in hertz
+     * @param skip how many decoded frames come before the first of the sound
+     * @param spans one for each segment of the stem
+     */
+    public record SmallFile(String url, int rate, int skip, List<Span> spans) {}
+
+    /** @param bytes 0 where nothing begins */
+    public record Span(long offset, long bytes) {}
 
     /**
      * What begins in one bar, with its tail.

@@ -1,6 +1,5 @@
 package groundbass.release.play;
 
-import groundbass.audio.Flac;
 import groundbass.audio.MonoPcm;
 import groundbass.identity.Sha256;
 import groundbass.release.play.PlayManifest.Segment;
@@ -13,12 +12,19 @@ import java.util.Map;
 final class StemWriter {
     private static final Segment SILENT = new Segment(0, 0, 0, 0);
 
+    /** How one segment becomes bytes that can be decoded alone. */
+    interface Form {
+        byte[] encoded(MonoPcm pcm);
+    }
+
     private final OutputStream out;
+    private final Form form;
     private final Map<Sha256, Segment> known = new HashMap<>();
     private long size;
 
-    StemWriter(OutputStream out) {
+    StemWriter(OutputStream out, Form form) {
         this.out = out;
+        this.form = form;
     }
 
     /** @param lead how many of the samples come before the bar's start */
@@ -28,7 +34,7 @@ final class StemWriter {
         }
         var digest = Sha256.of(pcm.bytes());
         if (!known.containsKey(digest)) {
-            byte[] encoded = Flac.mono(pcm);
+            byte[] encoded = form.encoded(pcm);
             out.write(encoded);
             known.put(digest, new Segment(size, encoded.length, pcm.frames(), 0));
             size += encoded.length;

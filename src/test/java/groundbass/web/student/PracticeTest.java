@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -23,7 +24,7 @@ class PracticeTest {
             const {lines} = await import(document.querySelector('script[src*="/play.js"]').src);
             const {practice, sheet} = lines[0];
             """;
-    private static final String SOUND = "**/*.flac";
+    private static final Pattern SOUND = Pattern.compile("/play/.*\\.(flac|opus)$");
 
     @RegisterExtension
     static final PlayVisit visit = new PlayVisit();
