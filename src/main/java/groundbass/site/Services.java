@@ -72,6 +72,7 @@ import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
+import groundbass.release.SeriesReleases;
 import groundbass.release.StoreCare;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.BlobFolder;
@@ -115,6 +116,7 @@ final class Services {
     final ExecutorService lettersUnderWay;
     // --- release, audience
     final Releases releases;
+    final SeriesReleases seriesReleases;
     final LessonIndex index;
     final StoredFiles files;
     final ReleaseBuilder builder;
@@ -192,6 +194,7 @@ final class Services {
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = stored.releases();
+        this.seriesReleases = new SeriesReleases(jdbi);
         this.index = new LessonIndex(jdbi, releases, revisions);
         var named = stored.named();
         this.files = new StoredFiles(blobs, named, clock);

@@ -47,9 +47,9 @@ final class Website {
         this.services = services;
         this.installation = installation;
         this.chosen = new CachedSettings(services.settings::current, services.clock);
-        this.pages = new Pages(new Templates(assets), installation, chosen);
         this.cookie = new SessionCookie(installation);
         this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions, services.educators), cookie);
+        this.pages = new Pages(new Templates(assets), installation, chosen, accessFilter);
         this.limits = new SiteLimits(services.tries, services.clock);
         this.budget = budget(services.clock);
     }
@@ -110,6 +110,7 @@ final class Website {
                         services.episodes,
                         services.revisions,
                         services.releases,
+                        services.seriesReleases,
                         services.index,
                         services.releaseChanges,
                         services.outlooks::of,

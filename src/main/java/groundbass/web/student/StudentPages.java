@@ -24,6 +24,7 @@ import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Releases;
+import groundbass.release.SeriesReleases;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
@@ -48,6 +49,7 @@ import groundbass.web.student.feed.FeedPages;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
+import groundbass.web.student.file.SeriesFiles;
 import groundbass.web.student.lesson.CardPictures;
 import groundbass.web.student.lesson.Cards;
 import groundbass.web.student.lesson.EpisodePage;
@@ -100,6 +102,7 @@ public final class StudentPages {
             Episodes episodes,
             Revisions revisions,
             Releases releases,
+            SeriesReleases seriesReleases,
             LessonIndex index,
             ReleaseChanges changes,
             Function<SeriesId, Outlook> outlook,
@@ -131,15 +134,20 @@ public final class StudentPages {
             Postman postman) {}
 
     public static List<PageGroup> of(Shell shell, Library library, Audience audience) {
-        return Stream.concat(reading(shell, library, audience), taking(shell, library, audience))
+        var lessons = new Lessons(
+                library.catalog(),
+                library.episodes(),
+                library.releases(),
+                library.seriesReleases(),
+                library.outlook(),
+                shell.clock());
+        return Stream.concat(reading(shell, library, audience, lessons), taking(shell, library, audience, lessons))
                 .toList();
     }
 
-    private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience) {
+    private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience, Lessons lessons) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs());
-        var lessons = new Lessons(
-                library.catalog(), library.episodes(), library.releases(), library.outlook(), shell.clock());
         var cards = new Cards(contents);
         var views = new EpisodeViews(contents, new OwnTracks(library.revisions()), shell.keeping());
         return Stream.of(
@@ -148,7 +156,7 @@ public final class StudentPages {
                 // before the pages of lessons, whose addresses would hide theirs
                 new FeedPages(pages, lessons, library.releases(), shell.settings()),
                 news(shell, library, audience),
-                new SeriesPage(pages, lessons, cards),
+                new SeriesPage(pages, lessons, cards, library.seriesReleases(), shell.settings()),
                 new FindPage(pages, library.index(), contents, shell.limits(), shell.clock()),
                 new EpisodePage(
                         pages,
@@ -187,10 +195,11 @@ public final class StudentPages {
         return new PreviewPages(shell.pages(), shell.accessFilter(), shell.limits(), previews, links);
     }
 
-    private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience) {
+    private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience, Lessons lessons) {
         var signIn = new StudentSignIn(audience.sessions(), shell.cookie());
         return Stream.of(
                 files(shell, library, audience.downloads()),
+                seriesFiles(shell, library, audience.downloads(), lessons),
                 new SignInPages(
                         shell.pages(),
                         shell.accessFilter(),
@@ -261,5 +270,17 @@ public final class StudentPages {
                 shell.installation(),
                 shell.settings(),
                 new Manifests(library.blobs()));
+    }
+
+    private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {
+        return new SeriesFiles(
+                lessons,
+                library.releases(),
+                library.seriesReleases(),
+                library.blobs(),
+                downloads,
+                shell.accessFilter(),
+                shell.limits(),
+                shell.settings());
     }
 }

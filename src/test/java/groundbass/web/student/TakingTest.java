@@ -19,14 +19,20 @@ import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.web.Html;
 import groundbass.web.Site;
+import groundbass.web.shell.limit.Limit;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.zip.ZipInputStream;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -240,6 +246,64 @@ class TakingTest {
 
     private Response raw(String address) {
         return principal("F").urlEncodingEnabled(false).get(address);
+    }
+
+    /** A folder for each lesson with the bytes that its files have alone, and a download of each lesson's bundle. */
+    @Test
+    void aWholeSeriesIsOneZipAndADownloadOfEachLesson() throws IOException {
+        String path = "/files/series/" + Shelf.SERIES + "/all.zip";
+        var page = Jsoup.parse(site.browser().get("/series/" + Shelf.SERIES).asString());
+        assertThat(page.select("a[href=" + path + "]").attr("rel")).isEqualTo("nofollow");
+        var cookie = student("all@reader.example");
+        as(cookie).head(path).then().statusCode(200).contentType("application/zip");
+        assertThat(bundlesTaken("all@reader.example")).isEmpty();
+
+        var files = unpacked(as(cookie).get(path).asByteArray());
+        assertThat(files.keySet()).allMatch(name -> name.startsWith(Shelf.SERIES + "/" + Shelf.SERIES + "-0"));
+        for (int number : List.of(1, 2)) {
+            var spec = shelf.current(number).spec();
+            String name = Shelf.SERIES + "/" + spec.fileStem() + "/" + spec.fileStem() + "-sheet.pdf";
+            assertThat(files.get(name))
+                    .as(name)
+                    .isEqualTo(as(cookie).get(shelf.file(number, "sheet.pdf")).asByteArray());
+        }
+        Shelf.await(() -> bundlesTaken("all@reader.example").equals(List.of("complete", "complete")));
+        assertThat(bundlesTaken("all@reader.example")).containsExactly("complete", "complete");
+
+        for (int i = 2; i < Limit.SERIES.times; i++) {
+            as(cookie).head(path).then().statusCode(200);
+        }
+        as(cookie).head(path).then().statusCode(429);
+        site.program().get("/files/series/empty/all.zip").then().statusCode(404);
+        needSignIn(true);
+        try {
+            site.program().get(path).then().statusCode(401);
+            site.browser()
+                    .get(path)
+                    .then()
+                    .statusCode(303)
+                    .header("Location", containsString("/sign-in?next=%2Fseries%2F" + Shelf.SERIES));
+        } finally {
+            needSignIn(false);
+        }
+    }
+
+    private static Map<String, byte[]> unpacked(byte[] zip) throws IOException {
+        var files = new HashMap<String, byte[]>();
+        var in = new ZipInputStream(new ByteArrayInputStream(zip));
+        for (var entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+            files.put(entry.getName(), in.readAllBytes());
+        }
+        return files;
+    }
+
+    private static List<String> bundlesTaken(String email) {
+        return site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery("""
+                        select d.state from download d join student s on s.id = d.student_id
+                        where s.email = :email and d.file_name like '%.zip'""")
+                .bind("email", email)
+                .mapTo(String.class)
+                .list());
     }
 
     @Test

@@ -27,6 +27,10 @@ public enum Limit {
     UPLOAD(60, Duration.ofHours(1), Keeper.MEMORY),
     /** Files asked for in one network; a download manager asks for many ranges. */
     DOWNLOAD(600, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Whole series asked for by one student: each is made anew while it is sent. */
+    SERIES(12, Duration.ofHours(1), Keeper.DATABASE),
+    /** And in one network. */
+    SERIES_OF_NETWORK(60, Duration.ofHours(1), Keeper.MEMORY),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
     PLAY(20_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Sheets set for a screen in one network: a class keeps a lesson at once, some forty for each; drawn they are once. */

@@ -123,7 +123,7 @@ public final class FilePages implements PageGroup {
         return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withHandOver(installation.handOver());
     }
 
-    private static Requester requester(Context ctx, Principal principal) {
+    static Requester requester(Context ctx, Principal principal) {
         if (principal.educator().isPresent()) {
             return new Requester.AtTheDesk();
         }

@@ -11,6 +11,7 @@ import groundbass.identity.Slug;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
+import groundbass.release.SeriesReleases;
 import groundbass.web.student.lesson.PublishedSeries.Part;
 import java.time.Clock;
 import java.time.Duration;
@@ -30,6 +31,7 @@ public final class Lessons {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final SeriesReleases ofSeries;
     private final Function<SeriesId, Outlook> outlook;
     private final Clock clock;
     private final TimedCache<Address, PublishedLesson> lessons;
@@ -41,11 +43,13 @@ public final class Lessons {
             SeriesCatalog catalog,
             Episodes episodes,
             Releases releases,
+            SeriesReleases ofSeries,
             Function<SeriesId, Outlook> outlook,
             Clock clock) {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.ofSeries = ofSeries;
         this.outlook = outlook;
         this.clock = clock;
         this.lessons = TimedCache.small(clock, FRESH, MOST);
@@ -109,8 +113,10 @@ public final class Lessons {
     }
 
     private Optional<PublishedSeries> read(Series found) {
+        var current = ofSeries.current(found.id());
         var parts = episodes.publishedIn(found.id()).stream()
-                .flatMap(episode -> releases.current(episode.id()).map(release -> new Part(episode, release)).stream())
+                .filter(episode -> current.containsKey(episode.id()))
+                .map(episode -> new Part(episode, current.get(episode.id())))
                 .toList();
         var shown = outlook.apply(found.id());
         var coming = shown == Outlook.NOTHING ? List.<Coming>of() : coming(found);
