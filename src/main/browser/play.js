@@ -1,4 +1,5 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { tell, whereToTell } from "./common/tell.js";
 import { asked, show } from "./play/address.js";
 import { stayAwake } from "./play/awake.js";
 import { silence } from "./play/balance.js";
@@ -12,6 +13,7 @@ import { Practice } from "./play/practice.js";
 import { LineSettings, Settings } from "./play/remember.js";
 import { Score } from "./play/score.js";
 import { readEvent, Sheet } from "./play/sheet.js";
+import { Played } from "./play/sitting.js";
 import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
@@ -27,6 +29,8 @@ const stand = new Stand(settings);
 const marks = new Marks();
 /** The lesson whose practice is remembered; none in a preview. @type {HTMLElement | null} */
 const remembered = document.querySelector("[data-practised][data-lesson]");
+/** Where this page tells what was played; null where it does not. */
+const telling = whereToTell();
 /** The lines that can be practised, each `{practice, panel, sheet}`. */
 export const lines = [];
 let current = null; // the line that keys are for: the last one that was used
@@ -48,7 +52,8 @@ async function begin(place) {
   if (manifest.places) new Neck(panel.neck(), practice, manifest);
   const { title } = place.dataset;
   const { fitted } = sheet.figure.dataset;
-  const line = { practice, panel, sheet, title, fitted, name: place.id.replace("-practice", "") };
+  const name = place.id.replace("-practice", "");
+  const line = { practice, panel, sheet, title, fitted, name, played: new Played(name) };
   lines.push(line);
   current ??= line;
   watch(line, place);
@@ -160,6 +165,7 @@ function follow(line) {
     const { practice, panel, sheet } = line;
     practice.light();
     remember(line);
+    hear(line);
     panel.showPlace();
     if (stand.line === line) stand.showTempo();
     const index = practice.place.index;
@@ -186,6 +192,18 @@ function remember(line) {
   }
   if (step) line.heard = step; // while a round is counted in, the one before it is not forgotten
 }
+
+function hear({ practice, played }) {
+  const { first, last } = practice.engine.range;
+  const range = { first, last, whole: practice.range === null };
+  played.hear(practice.engine.heard()?.step, range, practice.score.bars);
+}
+
+/** A page that is hidden may be gone without another word (W3C Page Visibility). */
+addEventListener("visibilitychange", () => {
+  if (!telling || document.visibilityState !== "hidden") return;
+  tell(telling, "played", lines.flatMap(({ played, practice }) => played.news(practice.score.bars) ?? []));
+});
 
 let scrolled = -Infinity;
 for (const way of ["wheel", "touchmove", "keydown"]) {

@@ -91,7 +91,8 @@ class HouseTest {
                             List.of(FACE),
                             List.of("preview"),
                             List.of("file", "account", "news", "feed"),
-                            List.of("lesson"))),
+                            List.of("lesson"),
+                            List.of("visit"))),
             Map.entry(
                     "web.desk",
                     List.of(
@@ -117,7 +118,7 @@ class HouseTest {
                     List.of(
                             List.of(FACE),
                             List.of("statistics"),
-                            List.of("rollup"),
+                            List.of("rollup", "visit"),
                             List.of("download"),
                             List.of("news", "question", "colleague"),
                             List.of("student"))),

@@ -4,6 +4,9 @@ import groundbass.publishing.jobs.Jobs;
 import groundbass.publishing.jobs.Jobs.Pass;
 import java.time.Duration;
 import java.util.List;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -11,6 +14,8 @@ import org.slf4j.LoggerFactory;
 final class Background {
     private static final Logger log = LoggerFactory.getLogger(Background.class);
     private static final int THREADS = 2;
+    /** So much is lost of what was counted where a process is killed. */
+    private static final int SECONDS_OF_VISITS = 10;
     /** Lessons that are read in one pass; a site that is new to this program has read all of its own after a while. */
     private static final int READ_AT_ONCE = 20;
 
@@ -37,6 +42,7 @@ final class Background {
                 new Pass("bin", Duration.ofHours(1), services.bin::empty),
                 new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
+        open.add(writeVisits()::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(),
                 services.builder::build,
@@ -44,6 +50,25 @@ final class Background {
                 passes,
                 THREADS));
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
+    }
+
+    /** Each node has visits of its own to write; passes are shared among nodes. */
+    private ScheduledExecutorService writeVisits() {
+        var writing = Executors.newSingleThreadScheduledExecutor(work -> {
+            var thread = new Thread(work, "visits");
+            thread.setDaemon(true);
+            return thread;
+        });
+        writing.scheduleWithFixedDelay(this::writeSome, SECONDS_OF_VISITS, SECONDS_OF_VISITS, TimeUnit.SECONDS);
+        return writing;
+    }
+
+    private void writeSome() {
+        try {
+            services.visits.write();
+        } catch (RuntimeException e) {
+            log.warn("visits are not written yet", e); // thrown on, it would be the last time
+        }
     }
 
     /** What went out is found a few seconds later. */

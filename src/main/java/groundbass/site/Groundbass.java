@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.audience.visit.LessonVisits;
 import groundbass.store.Database;
 import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
@@ -27,6 +28,7 @@ public final class Groundbass implements AutoCloseable {
     private final int port;
     private final SetUpNotice setUpNotice;
     private final List<Routes.Route> routes;
+    private final LessonVisits visits;
 
     private Groundbass(
             Closer open,
@@ -34,13 +36,15 @@ public final class Groundbass implements AutoCloseable {
             Installation installation,
             int port,
             SetUpNotice setUpNotice,
-            List<Routes.Route> routes) {
+            List<Routes.Route> routes,
+            LessonVisits visits) {
         this.open = open;
         this.database = database;
         this.installation = installation;
         this.port = port;
         this.setUpNotice = setUpNotice;
         this.routes = routes;
+        this.visits = visits;
     }
 
     /** Opens everything and listens; on failure everything opened so far is closed again. */
@@ -65,6 +69,7 @@ public final class Groundbass implements AutoCloseable {
         services.files.pairWith(database.jdbi());
         var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
+        open.add(services.visits);
         var server = open.add(Website.open(config, port, installation, services, metrics));
         log.info("open {} in a browser", installation.publicAddress());
         if (config.isExposed()) {
@@ -78,7 +83,7 @@ public final class Groundbass implements AutoCloseable {
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, database, installation, port, setUpNotice, server.routes());
+        return new Groundbass(open, database, installation, port, setUpNotice, server.routes(), services.visits);
     }
 
     private static SetUpNotice setUpNotice(Config config, Services services) {
@@ -131,6 +136,11 @@ public final class Groundbass implements AutoCloseable {
     /** Every way into the site. */
     public List<Routes.Route> routes() {
         return routes;
+    }
+
+    /** Writes the visits that were counted so far: before somebody looks, instead of some seconds later. */
+    public void settle() {
+        visits.write();
     }
 
     public Database database() {

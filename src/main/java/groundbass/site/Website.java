@@ -96,6 +96,11 @@ final class Website {
                 services.episodes,
                 services.statistics,
                 services.seriesUse,
+                services.visitFigures,
+                services.releases,
+                services.index,
+                services.blobs,
+                () -> chosen.get().countsVisits(),
                 services.students,
                 services.clock));
         return groups;
@@ -129,6 +134,7 @@ final class Website {
                         services.previewLinks,
                         services.outbox,
                         services.downloads,
+                        services.visits,
                         services.heldReleases,
                         services.statistics,
                         config.mail().isPresent(),

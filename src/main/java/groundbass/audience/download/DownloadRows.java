@@ -15,6 +15,12 @@ public final class DownloadRows {
             + " download.started_at, download.touched_at, download.state,"
             + " download.bytes_sent, download.robot, download.own, download.repeated";
 
+    /** Whether a {@code download} of a student is their first of its lesson: ids grow with time. */
+    public static final String FIRST_OF_LESSON = """
+            not exists (select 1 from download earlier
+                where earlier.student_id = download.student_id and earlier.episode_id = download.episode_id
+                    and earlier.id < download.id)""";
+
     private static final String INSERT = """
             insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at, touched_at,
                 state, covered, bytes_sent, robot, own, repeated)
@@ -76,11 +82,11 @@ public final class DownloadRows {
      */
     public static void depart(Handle handle, StudentId student) {
         handle.createUpdate("""
-                        update download set departed = true, departed_first = not exists (
-                            select 1 from download earlier
-                            where earlier.student_id = download.student_id and earlier.episode_id = download.episode_id
-                                and earlier.id < download.id)
-                        where student_id = :student""").bind("student", student).execute();
+                        update download set departed = true, departed_first = <first>
+                        where student_id = :student""")
+                .define("first", FIRST_OF_LESSON)
+                .bind("student", student)
+                .execute();
     }
 
     static int touch(Handle handle, DownloadId id, DownloadState state, Instant now) {

@@ -44,12 +44,11 @@ final class Departure {
             Instant startedAt,
             Optional<Instant> began) {
         LocalDate week() {
-            return SeriesWeeks.monday(startedAt, zone);
+            return Mondays.of(startedAt, zone);
         }
 
         boolean isInAWeekOfTheSeries() {
-            return began.map(at -> !week().isBefore(SeriesWeeks.monday(at, zone)))
-                    .orElse(false);
+            return began.map(at -> !week().isBefore(Mondays.of(at, zone))).orElse(false);
         }
     }
 

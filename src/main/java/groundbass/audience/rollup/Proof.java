@@ -41,7 +41,7 @@ final class Proof {
 
     private record Summed(SeriesId series, ZoneId zone, LocalDate nextWeek, Instant began) {
         LocalDate first() {
-            return SeriesWeeks.monday(began, zone);
+            return Mondays.of(began, zone);
         }
 
         String firstId(LocalDate week) {
@@ -85,9 +85,8 @@ final class Proof {
     private void records(Summed summed, Recount recount) {
         handle.createQuery("""
                         select download.student_id as student, download.started_at from download
-                        where coalesce(download.episode_id, '') in (select id from episode where series_id = :series)
-                            and download.id >= :from and download.id < :until
-                            and not download.robot and not download.own and not download.repeated""")
+                        where <records>""")
+                .define("records", SeriesWeeks.OF_WEEK)
                 .bind("series", summed.series())
                 .bind("from", summed.firstId(summed.first()))
                 .bind("until", summed.firstId(summed.nextWeek()))

@@ -26,7 +26,7 @@ final class Recount {
     record Taken(Optional<String> student, Instant startedAt) {}
 
     void add(Taken taken) {
-        var week = SeriesWeeks.monday(taken.startedAt(), zone);
+        var week = Mondays.of(taken.startedAt(), zone);
         taken.student().ifPresent(student -> weeks.computeIfAbsent(student, key -> new TreeSet<>())
                 .add(week));
         hours.merge(LocalHour.of(taken.startedAt().atZone(zone)), 1L, Long::sum);

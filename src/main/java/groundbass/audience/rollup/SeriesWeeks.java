@@ -2,11 +2,9 @@ package groundbass.audience.rollup;
 
 import groundbass.audience.download.DownloadId;
 import groundbass.catalog.series.SeriesId;
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -18,20 +16,13 @@ import org.jdbi.v3.core.statement.Update;
  * than its weeks were made in, they are made again. Works in the caller's transaction.
  */
 final class SeriesWeeks {
-    /** Of the records of one week and one series, those that count; the expression has no index, see {@code Counted}. */
-    static final String OF_WEEK = """
-            download.id >= :from and download.id < :until
-                and coalesce(download.episode_id, '') in (select id from episode where series_id = :series)
-                and not download.robot and not download.own and not download.repeated""";
+    /** Of the records of one week and one series, those that count. */
+    static final String OF_WEEK = "download.id >= :from and download.id < :until and " + Counting.OF_MANY
+            + " in (select id from episode where series_id = :series) and " + Counting.COUNTED;
 
-    static final String WEEK = """
-            select download.episode_id, :week as week, count(distinct download.student_id) as students,
-                count(*) filter (where download.state = 'complete') as complete,
-                count(*) filter (where download.state = 'broken off') as broken_off,
-                count(*) filter (where download.state = 'handed over') as handed_over,
-                count(*) filter (where download.state = 'started') as running
-            from download where
-            """ + OF_WEEK + " group by download.episode_id";
+    static final String WEEK =
+            "select download.episode_id, :week as week, count(distinct download.student_id) as students, "
+                    + Counting.BY_STATE + " from download where " + OF_WEEK + " group by download.episode_id";
 
     /** When the first lesson of a series was brought out: no week before that is summed up. */
     static final String BEGAN = "(select min(published_at) from episode where episode.series_id = series.id)";
@@ -71,12 +62,16 @@ final class SeriesWeeks {
         return due.isPresent();
     }
 
+    /** Throws away what is summed up of every series. */
     static void clear(Handle handle) {
-        handle.execute("delete from taken_series");
-        handle.execute("delete from taken_week");
-        handle.execute("delete from taken_cohort");
-        handle.execute("delete from taken_clock");
-        handle.execute("delete from taking_student");
+        handle.execute("delete from taken_week"); // those of lessons that were thrown away too
+        all(handle).forEach(series -> forget(handle, series));
+    }
+
+    private static List<SeriesId> all(Handle handle) {
+        return handle.createQuery("select id from series order by id")
+                .mapTo(SeriesId.class)
+                .list();
     }
 
     private List<Due> all() {
@@ -91,9 +86,9 @@ final class SeriesWeeks {
     private Optional<Due> due(Row row) {
         var summed = row.nextWeek().filter(week -> row.summedZone().equals(Optional.of(row.zone())));
         if (summed.isEmpty() && row.nextWeek().isPresent()) {
-            forget(row.id());
+            forget(handle, row.id());
         }
-        return summed.or(() -> row.began().map(began -> monday(began, row.zone())))
+        return summed.or(() -> row.began().map(began -> Mondays.of(began, row.zone())))
                 .map(week -> new Due(row.id(), row.zone(), week));
     }
 
@@ -104,18 +99,13 @@ final class SeriesWeeks {
             Optional<LocalDate> nextWeek,
             Optional<Instant> began) {}
 
-    static LocalDate monday(Instant at, ZoneId zone) {
-        return LocalDate.ofInstant(at, zone).with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
-    }
-
-    private void forget(SeriesId series) {
-        handle.execute("delete from taken_series where series_id = ?", series.value());
+    private static void forget(Handle handle, SeriesId series) {
         handle.execute(
                 "delete from taken_week where episode_id in (select id from episode where series_id = ?)",
                 series.value());
-        handle.execute("delete from taken_cohort where series_id = ?", series.value());
-        handle.execute("delete from taken_clock where series_id = ?", series.value());
-        handle.execute("delete from taking_student where series_id = ?", series.value());
+        for (String table : List.of("taken_series", "taken_cohort", "taken_clock", "taking_student")) {
+            handle.execute("delete from " + table + " where series_id = ?", series.value());
+        }
     }
 
     private void add(Due due) {

@@ -1,5 +1,7 @@
 package groundbass.audience.rollup;
 
+import groundbass.audience.download.DownloadRows;
+
 /**
  * The SQL that counts records: the same for what is summed up, for what is not yet, and for the proof that both agree.
  *
@@ -49,10 +51,8 @@ public final class TakenSums {
                 (select download.episode_id, download.file_name, download.started_at, download.state, download.robot,
                     download.student_id is null and not download.departed as nobody,
                     case when download.student_id is null then download.departed_first
-                        else not exists (
-                            select 1 from download earlier
-                            where earlier.student_id = download.student_id and earlier.episode_id = download.episode_id
-                                and earlier.id < download.id) end as newcomer""" + more
+                        else <first> end as newcomer""".replace("<first>", DownloadRows.FIRST_OF_LESSON)
+                + more
                 + " from download" + beside + " where not download.own and not download.repeated and (" + which
                 + ")) taken";
     }

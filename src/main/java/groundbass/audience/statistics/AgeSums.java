@@ -1,5 +1,6 @@
 package groundbass.audience.statistics;
 
+import groundbass.audience.rollup.Counting;
 import groundbass.audience.rollup.TakenSums;
 import groundbass.audience.rollup.Watermark;
 import groundbass.catalog.episode.EpisodeId;
@@ -36,7 +37,7 @@ final class AgeSums {
     static Map<EpisodeId, LessonAges> of(Handle handle, List<EpisodeId> episodes) {
         return handle
                 .createQuery(ALL)
-                .define("episode", Counted.episodeOf(episodes))
+                .define("episode", Counting.episodeOf(episodes))
                 .bindList("episodes", episodes)
                 .bind("from", Watermark.of(handle))
                 .mapTo(LessonAges.class)

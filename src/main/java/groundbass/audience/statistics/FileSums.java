@@ -1,5 +1,6 @@
 package groundbass.audience.statistics;
 
+import groundbass.audience.rollup.Counting;
 import groundbass.audience.rollup.TakenSums;
 import groundbass.audience.rollup.Watermark;
 import groundbass.catalog.episode.EpisodeId;
@@ -19,7 +20,7 @@ final class FileSums {
     /** Both parts are of one moment only in a transaction that reads one moment. */
     static List<EpisodeTallies.Taken> of(Handle handle, List<EpisodeId> episodes) {
         return handle.createQuery(ALL)
-                .define("episode", Counted.episodeOf(episodes))
+                .define("episode", Counting.episodeOf(episodes))
                 .bindList("episodes", episodes)
                 .bind("from", Watermark.of(handle))
                 .mapTo(EpisodeTallies.Taken.class)

@@ -2,11 +2,11 @@ package groundbass.audience.statistics;
 
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadRows;
+import groundbass.audience.rollup.Counting;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.store.OneMoment;
-import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -66,10 +66,10 @@ public final class Statistics {
 
     private static List<WeekUse> byWeek(Handle handle, StatisticsScope scope, Weeks weeks) {
         var sums = new WeekSums(handle, scope, weeks);
-        LocalDate next = sums.next().orElse(LocalDate.MIN);
+        var next = sums.next();
         var departed = sums.departed();
         return Stream.concat(
-                        next.equals(LocalDate.MIN) ? Stream.empty() : sums.before(next).stream(),
+                        next.stream().flatMap(week -> sums.before(week).stream()),
                         WeekRows.of(handle, scope.episodes(), weeks, next).stream())
                 .map(week -> week.withMore(departed.getOrDefault(week.monday(), 0L)))
                 .sorted(Comparator.comparing(WeekUse::monday))
@@ -99,9 +99,10 @@ public final class Statistics {
                         from student join (
                             select student_id, count(*) as downloads, count(distinct episode_id) as episodes,
                                 min(started_at) as first_at, max(started_at) as last_at
-                            from download where student_id in (<students>) and coalesce(download.episode_id, '') in (<episodes>) and <counted>
+                            from download where student_id in (<students>) and <many> in (<episodes>) and <counted>
                             group by student_id) taken on taken.student_id = student.id""")
-                .define("counted", Counted.ONES)
+                .define("counted", Counting.COUNTED)
+                .define("many", Counting.OF_MANY)
                 .bindList("episodes", episodes)
                 .bindList("students", students)
                 .mapTo(StudentUse.class)

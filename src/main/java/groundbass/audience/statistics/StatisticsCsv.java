@@ -1,6 +1,11 @@
 package groundbass.audience.statistics;
 
 import groundbass.audience.download.Download;
+import groundbass.audience.visit.CourseClicks;
+import groundbass.audience.visit.LoopedBar;
+import groundbass.audience.visit.PlayedPart;
+import groundbass.audience.visit.VisitKind;
+import groundbass.audience.visit.VisitsOfLesson;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.text.Messages;
@@ -9,6 +14,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 
 /**
@@ -101,6 +107,62 @@ public final class StatisticsCsv {
                 Integer.toString(hour.weekday()),
                 Integer.toString(hour.localHour()),
                 Long.toString(hour.downloads()))));
+    }
+
+    /** The columns of {@link #visits(VisitsOfLesson)} and {@link #clicks}. */
+    public void visits() {
+        headings("lesson", "visit", "ages.day", "ages.week", "ages.month", "inall");
+    }
+
+    /** A row for each thing that visitors of a lesson did. */
+    public void visits(VisitsOfLesson visits) {
+        for (var kind : VisitKind.values()) {
+            var numbers = visits.of(kind);
+            csv.row(List.of(
+                    title.apply(visits.lesson()),
+                    words.say(kind.key()),
+                    Long.toString(numbers.firstDay()),
+                    Long.toString(numbers.firstWeek()),
+                    Long.toString(numbers.firstMonth()),
+                    Long.toString(numbers.inAll())));
+        }
+    }
+
+    /** A row for one course that a lesson leads to, at no age but in all. */
+    public void clicks(EpisodeId lesson, CourseClicks clicks) {
+        csv.row(List.of(title.apply(lesson), clicks.address(), "", "", "", Long.toString(clicks.visitors())));
+    }
+
+    /** The columns of {@link #played(EpisodeId, PlayedPart)}. */
+    public void played() {
+        headings("lesson", "line", "quarters", "visitors");
+    }
+
+    /** A row for one part of a line at least. */
+    public void played(EpisodeId lesson, PlayedPart part) {
+        csv.row(List.of(
+                title.apply(lesson), part.line(), Integer.toString(part.quarters()), Long.toString(part.visitors())));
+    }
+
+    /** The columns of {@link #repeated(EpisodeId, LoopedBar)}. */
+    public void repeated() {
+        headings("lesson", "line", "bar", "visitors");
+    }
+
+    /** A row for one bar. */
+    public void repeated(EpisodeId lesson, LoopedBar bar) {
+        csv.row(List.of(title.apply(lesson), bar.line(), Integer.toString(bar.bar()), Long.toString(bar.visitors())));
+    }
+
+    /** The columns of {@link #next(String, long...)}. */
+    public void next() {
+        headings("next.trait", "lessons", "visit.view", "students", "visit.play", "next.whole", "next.looped");
+    }
+
+    /** A row for the lessons with one trait. @param numbers under the other columns */
+    public void next(String trait, long... numbers) {
+        csv.row(Stream.concat(Stream.of(trait), LongStream.of(numbers).mapToObj(Long::toString))
+                .toList());
     }
 
     private void headings(String... columns) {

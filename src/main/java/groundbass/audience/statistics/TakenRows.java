@@ -1,6 +1,7 @@
 package groundbass.audience.statistics;
 
 import groundbass.audience.download.DownloadRows;
+import groundbass.audience.rollup.Counting;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
 import java.util.Collection;
@@ -27,7 +28,7 @@ final class TakenRows {
 
     TakenRows(Jdbi jdbi, Collection<EpisodeId> episodes) {
         this.jdbi = jdbi;
-        this.episode = Counted.episodeOf(episodes);
+        this.episode = Counting.episodeOf(episodes);
         this.episodes = List.copyOf(episodes);
     }
 
@@ -81,7 +82,7 @@ final class TakenRows {
         return jdbi.withHandle(handle -> handle.createQuery(TAKEN)
                 .define("columns", DownloadRows.COLUMNS)
                 .define("join", known ? "join" : "left join")
-                .define("counted", Counted.ONES)
+                .define("counted", Counting.COUNTED)
                 .define("episode", episode)
                 .define("side", direction.side)
                 .define("order", direction.order)

@@ -1,10 +1,12 @@
 package groundbass.audience.statistics;
 
 import groundbass.audience.download.DownloadId;
+import groundbass.audience.rollup.Counting;
 import groundbass.catalog.episode.EpisodeId;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
@@ -16,10 +18,7 @@ final class WeekRows {
     /** The weeks come along as rows of their own, so that each reads its part of the downloads by their ids. */
     private static final String BY_WEEK = """
             select week.place, count(distinct download.student_id) as students,
-                count(*) filter (where download.state = 'complete') as complete,
-                count(*) filter (where download.state = 'broken off') as broken_off,
-                count(*) filter (where download.state = 'handed over') as handed_over,
-                count(*) filter (where download.state = 'started') as running
+                <states>
             from (values <weeks>) as week (place, starts, ends)
             join download on download.id >= week.starts and download.id < week.ends
             where <episode> in (<episodes>) and <counted>
@@ -27,16 +26,21 @@ final class WeekRows {
 
     private WeekRows() {}
 
-    /** Those of the weeks from one on in which something was taken. */
-    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks, LocalDate first) {
+    /**
+     * Those of the weeks in which something was taken.
+     *
+     * @param first none before this one; all where it is empty
+     */
+    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks, Optional<LocalDate> first) {
         var places = IntStream.range(0, weeks.count())
-                .filter(place -> !weeks.monday(place).isBefore(first))
+                .filter(place -> first.filter(weeks.monday(place)::isBefore).isEmpty())
                 .toArray();
         if (places.length == 0) return List.of();
         Query query = handle.createQuery(BY_WEEK)
                 .define("weeks", rows(places))
-                .define("counted", Counted.ONES)
-                .define("episode", Counted.episodeOf(episodes))
+                .define("states", Counting.BY_STATE)
+                .define("counted", Counting.COUNTED)
+                .define("episode", Counting.episodeOf(episodes))
                 .bindList("episodes", episodes);
         for (int place : places) {
             query.bind("start" + place, DownloadId.lowest(weeks.start(place)))

@@ -1,10 +1,10 @@
 package groundbass.audience.statistics;
 
+import groundbass.audience.rollup.Mondays;
 import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.temporal.TemporalAdjusters;
 
 /**
  * Some weeks of a calendar, one after another. A week begins on Monday (ISO 8601) at midnight of the zone.
@@ -21,7 +21,7 @@ public record Weeks(LocalDate last, int count, ZoneId zone) {
 
     /** So many weeks, the one with this day being the last. */
     public static Weeks until(LocalDate day, int count, ZoneId zone) {
-        return new Weeks(day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)), count, zone);
+        return new Weeks(Mondays.of(day), count, zone);
     }
 
     /** The Monday of one of them, counted from 0. */

@@ -18,6 +18,7 @@ public final class Settings {
     private static final String SIGN_IN = "downloads.need-sign-in";
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
+    private static final String VISITS = "visits.counted";
     private static final String IMPRINT = "imprint.";
 
     private final Jdbi jdbi;
@@ -39,6 +40,7 @@ public final class Settings {
                 Optional.ofNullable(chosen.get(ADDRESS))
                         .filter(text -> !text.isEmpty())
                         .map(URI::create),
+                Boolean.parseBoolean(chosen.getOrDefault(VISITS, String.valueOf(usual.countsVisits()))),
                 imprint(chosen));
     }
 
@@ -88,5 +90,6 @@ public final class Settings {
         NamedValues.put(handle, ZONE, settings.defaultZone().getId());
         NamedValues.put(
                 handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
+        NamedValues.put(handle, VISITS, String.valueOf(settings.countsVisits()));
     }
 }

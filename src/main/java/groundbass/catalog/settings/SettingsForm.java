@@ -13,7 +13,12 @@ import java.util.Optional;
 
 /** The site's settings as typed. */
 public record SettingsForm(
-        String siteName, String language, boolean downloadsNeedSignIn, String defaultZone, String publicAddress) {
+        String siteName,
+        String language,
+        boolean downloadsNeedSignIn,
+        String defaultZone,
+        String publicAddress,
+        boolean countsVisits) {
     public SettingsForm {
         Objects.requireNonNull(siteName);
         Objects.requireNonNull(language);
@@ -28,7 +33,8 @@ public record SettingsForm(
                 settings.language(),
                 settings.downloadsNeedSignIn(),
                 settings.defaultZone().getId(),
-                settings.publicAddress().map(URI::toString).orElse(""));
+                settings.publicAddress().map(URI::toString).orElse(""),
+                settings.countsVisits());
     }
 
     /** The settings, or what is wrong with them. */
@@ -48,7 +54,13 @@ public record SettingsForm(
         }
         return problems.isEmpty()
                 ? Outcome.done(new SiteSettings(
-                        siteName.strip(), tag.orElseThrow(), downloadsNeedSignIn, zone.orElseThrow(), address))
+                        siteName.strip(),
+                        tag.orElseThrow(),
+                        downloadsNeedSignIn,
+                        zone.orElseThrow(),
+                        address,
+                        countsVisits,
+                        Imprint.EMPTY))
                 : Outcome.refused(problems);
     }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param defaultZone   the zone that new series begin with
  * @param publicAddress the address that QR codes, mails and feeds begin with, where it is not the one that the server
  *                      was started with; no slash at its end
+ * @param countsVisits  whether it is counted what is done with lessons on their pages
  * @param imprint       who answers for the site
  */
 public record SiteSettings(
@@ -20,6 +21,7 @@ public record SiteSettings(
         boolean downloadsNeedSignIn,
         ZoneId defaultZone,
         Optional<URI> publicAddress,
+        boolean countsVisits,
         Imprint imprint) {
     /** What holds until something is chosen. */
     public static final SiteSettings USUAL =
@@ -40,6 +42,6 @@ public record SiteSettings(
             boolean downloadsNeedSignIn,
             ZoneId defaultZone,
             Optional<URI> publicAddress) {
-        this(siteName, language, downloadsNeedSignIn, defaultZone, publicAddress, Imprint.EMPTY);
+        this(siteName, language, downloadsNeedSignIn, defaultZone, publicAddress, true, Imprint.EMPTY);
     }
 }

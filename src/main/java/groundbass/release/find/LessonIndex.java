@@ -11,9 +11,11 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.release.find.Choices.SeriesName;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -127,6 +129,22 @@ public final class LessonIndex {
                 .mapTo(Integer.class)
                 .one());
     }
+
+    /** The plucking hand's techniques of those of the lessons that were read, by line text's words. */
+    public Map<EpisodeId, List<String>> techniques(List<EpisodeId> lessons) {
+        if (lessons.isEmpty()) {
+            return Map.of();
+        }
+        return jdbi.withHandle(handle -> handle
+                .createQuery(
+                        "select episode_id as episode, techniques from lesson_traits where episode_id in (<lessons>)")
+                .bindList("lessons", lessons)
+                .mapTo(Played.class)
+                .stream()
+                .collect(Collectors.toMap(Played::episode, played -> Lists.split(played.techniques()))));
+    }
+
+    private record Played(EpisodeId episode, String techniques) {}
 
     /** What can be chosen from. */
     public Choices choices() {

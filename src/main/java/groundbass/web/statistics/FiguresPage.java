@@ -38,7 +38,7 @@ final class FiguresPage implements PageGroup {
         var shelf = services.ownSeries(ctx);
         var invented = services.statistics().invented();
         var series = shelf.page(page).boards().stream()
-                .map(board -> block(board, shelf.whole(board.series().id()), invented, reader))
+                .map(board -> block(board, shelf.board(board.series().id()).orElseThrow(), invented, reader))
                 .toList();
         if (series.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();

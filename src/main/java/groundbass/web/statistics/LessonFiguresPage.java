@@ -3,13 +3,11 @@ package groundbass.web.statistics;
 import groundbass.audience.statistics.EpisodeUse;
 import groundbass.audience.statistics.StatisticsScope;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.statistics.OwnSeries.Lesson;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.List;
 
 /** One lesson: its weeks, its files, and who took what and when. */
@@ -29,10 +27,7 @@ final class LessonFiguresPage implements PageGroup {
     }
 
     private void show(Context ctx) {
-        var lesson = EpisodeId.parse(ctx.pathParam("id"))
-                .flatMap(id -> services.ownSeries(ctx).find(id))
-                .orElseThrow(NotFoundResponse::new);
-        services.pages().show(ctx, "statistics/episode", view(ctx, lesson));
+        services.pages().show(ctx, "statistics/episode", view(ctx, services.lesson(ctx)));
     }
 
     private View view(Context ctx, Lesson lesson) {
@@ -46,6 +41,10 @@ final class LessonFiguresPage implements PageGroup {
                         .map(one -> TakenRow.of(one, days))
                         .toList()
                 : List.<TakenRow>of();
+        var id = lesson.episode().id();
+        var visits = services.visits();
+        var release = services.released().of(id);
+        var ages = services.ages(List.of(lesson.episode())).get(0);
         return new View(
                 ctx.path(),
                 lesson.series().title(),
@@ -54,6 +53,12 @@ final class LessonFiguresPage implements PageGroup {
                 use,
                 WeekChart.of(statistics.byWeek(scope, services.weeks(lesson.zone())), services.today(lesson.zone())),
                 days,
+                Funnel.of(visits.of(List.of(id)).get(0), ages, use.downloads().all()),
+                PlayedLines.of(release, visits.parts(id), visits.loops(id)),
+                visits.courses(id).stream()
+                        .map(clicks -> CourseRow.of(clicks, release))
+                        .toList(),
+                services.counting().getAsBoolean(),
                 told,
                 taken,
                 use.downloads().all());
@@ -63,6 +68,10 @@ final class LessonFiguresPage implements PageGroup {
      * What the page shows.
      *
      * @param demo whether its figures are invented
+     * @param funnel from opening the page to following a course
+     * @param played how far, and which bars again and again
+     * @param courses to which anybody followed a link, the most first
+     * @param counting whether the site counts what is done on its pages
      * @param told whether its reader may see who took what
      * @param taken the latest downloads; none where they may not be told
      * @param all how many there are of them
@@ -75,6 +84,10 @@ final class LessonFiguresPage implements PageGroup {
             EpisodeUse use,
             WeekChart chart,
             Days days,
+            Funnel funnel,
+            PlayedLines played,
+            List<CourseRow> courses,
+            boolean counting,
             boolean told,
             List<TakenRow> taken,
             long all) {}

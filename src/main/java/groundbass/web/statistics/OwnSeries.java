@@ -68,11 +68,8 @@ record OwnSeries(List<Board> boards) {
     }
 
     /** The series of an id; with all its lessons. */
-    Board whole(SeriesId id) {
-        return boards.stream()
-                .filter(board -> board.series().id().equals(id))
-                .findFirst()
-                .orElseThrow();
+    Optional<Board> board(SeriesId id) {
+        return boards.stream().filter(board -> board.series().id().equals(id)).findFirst();
     }
 
     List<EpisodeId> ids() {
@@ -88,7 +85,11 @@ record OwnSeries(List<Board> boards) {
     }
 
     Optional<Lesson> find(EpisodeId id) {
-        return Optional.ofNullable(lessons().get(id));
+        return boards.stream()
+                .flatMap(board -> board.episodes().stream()
+                        .filter(episode -> episode.id().equals(id))
+                        .map(episode -> new Lesson(board.series(), episode)))
+                .findFirst();
     }
 
     /** Those of somebody's downloads that are of these lessons. */

@@ -3,14 +3,19 @@ package groundbass.web.statistics;
 import groundbass.audience.statistics.SeriesUse;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Students;
+import groundbass.audience.visit.VisitFigures;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.release.Releases;
+import groundbass.release.find.LessonIndex;
+import groundbass.store.Blobs;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Routes;
 import java.time.Clock;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 
 /** All pages of this room. An educator sees what was taken of their own series, and who took it, and of nobody else's. */
 public final class StatisticsPages implements PageGroup {
@@ -23,15 +28,34 @@ public final class StatisticsPages implements PageGroup {
             Episodes episodes,
             Statistics statistics,
             SeriesUse use,
+            VisitFigures visits,
+            Releases releases,
+            LessonIndex index,
+            Blobs blobs,
+            BooleanSupplier counting,
             Students students,
             Clock clock) {
-        var services = new StatisticsServices(pages, accessFilter, catalog, episodes, statistics, use, students, clock);
+        var services = new StatisticsServices(
+                pages,
+                accessFilter,
+                catalog,
+                episodes,
+                statistics,
+                use,
+                visits,
+                new ReleasedLines(releases, blobs),
+                index,
+                counting,
+                students,
+                clock);
+        var tables = new Tables(services);
         groups = List.of(
                 new FiguresPage(services),
                 new SeriesFiguresPage(services),
                 new LessonFiguresPage(services),
+                new NextPage(services, tables),
                 new TakerPages(services),
-                new Tables(services));
+                tables);
     }
 
     @Override

@@ -4,21 +4,26 @@ import groundbass.audience.statistics.SeriesUse;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
+import groundbass.audience.visit.VisitFigures;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
+import groundbass.release.find.LessonIndex;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Pages;
 import groundbass.web.statistics.OwnSeries.Board;
+import groundbass.web.statistics.OwnSeries.Lesson;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 
 /** What these pages work with. */
@@ -29,6 +34,10 @@ record StatisticsServices(
         Episodes episodes,
         Statistics statistics,
         SeriesUse use,
+        VisitFigures visits,
+        ReleasedLines released,
+        LessonIndex index,
+        BooleanSupplier counting,
         Students students,
         Clock clock) {
     /** The series whose figures the educator who asks may read, on a route that demands one. */
@@ -39,9 +48,14 @@ record StatisticsServices(
     /** Of these the one that the address names. */
     Board board(Context ctx) {
         return SeriesId.parse(ctx.pathParam("id"))
-                .flatMap(id -> ownSeries(ctx).boards().stream()
-                        .filter(board -> board.series().id().equals(id))
-                        .findFirst())
+                .flatMap(id -> ownSeries(ctx).board(id))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    /** Of their lessons the one that the address names. */
+    Lesson lesson(Context ctx) {
+        return EpisodeId.parse(ctx.pathParam("id"))
+                .flatMap(id -> ownSeries(ctx).find(id))
                 .orElseThrow(NotFoundResponse::new);
     }
 

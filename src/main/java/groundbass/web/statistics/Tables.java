@@ -9,6 +9,8 @@ import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.statistics.OwnSeries.Board;
+import groundbass.web.statistics.OwnSeries.Lesson;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -48,6 +50,9 @@ final class Tables implements PageGroup {
         routes.get("/desk/statistics/series/{id}/clock.csv", Role.EDUCATOR, this::clock);
         routes.get("/desk/statistics/students.csv", Role.EDUCATOR, this::students);
         routes.get("/desk/statistics/episodes/{id}/downloads.csv", Role.EDUCATOR, this::episode);
+        routes.get("/desk/statistics/episodes/{id}/visits.csv", Role.EDUCATOR, this::visits);
+        routes.get("/desk/statistics/episodes/{id}/played.csv", Role.EDUCATOR, this::played);
+        routes.get("/desk/statistics/episodes/{id}/repeated.csv", Role.EDUCATOR, this::repeated);
         routes.get("/desk/statistics/students/{id}/downloads.csv", Role.EDUCATOR, this::student);
     }
 
@@ -115,6 +120,39 @@ final class Tables implements PageGroup {
         });
     }
 
+    private void visits(Context ctx) throws IOException {
+        var lesson = services.lesson(ctx);
+        var id = lesson.episode().id();
+        sendOf(ctx, lesson, "-visits", csv -> {
+            csv.visits();
+            csv.visits(services.visits().of(List.of(id)).get(0));
+            services.visits().courses(id).forEach(clicks -> csv.clicks(id, clicks));
+        });
+    }
+
+    private void played(Context ctx) throws IOException {
+        var lesson = services.lesson(ctx);
+        var id = lesson.episode().id();
+        sendOf(ctx, lesson, "-played", csv -> {
+            csv.played();
+            services.visits().parts(id).forEach(part -> csv.played(id, part));
+        });
+    }
+
+    private void repeated(Context ctx) throws IOException {
+        var lesson = services.lesson(ctx);
+        var id = lesson.episode().id();
+        sendOf(ctx, lesson, "-repeated", csv -> {
+            csv.repeated();
+            services.visits().loops(id).forEach(bar -> csv.repeated(id, bar));
+        });
+    }
+
+    private void sendOf(Context ctx, Lesson lesson, String end, Consumer<StatisticsCsv> table) throws IOException {
+        String name = lesson.series().slug() + "-" + lesson.episode().slug() + end;
+        send(ctx, name, new OwnSeries(List.of(new Board(lesson.series(), List.of(lesson.episode())))), table);
+    }
+
     private void student(Context ctx) throws IOException {
         var ownSeries = services.takenSeries(ctx);
         var found = TakerPages.Found.in(services, ownSeries, ctx.pathParam("id"));
@@ -126,7 +164,7 @@ final class Tables implements PageGroup {
     }
 
     /** Writes a table while it is read, so that its length does not matter. */
-    private void send(Context ctx, String name, OwnSeries ownSeries, Consumer<StatisticsCsv> table) throws IOException {
+    void send(Context ctx, String name, OwnSeries ownSeries, Consumer<StatisticsCsv> table) throws IOException {
         var reader = services.pages().reader(ctx);
         var lessons = ownSeries.lessons();
         var titles = titles(ownSeries, reader);

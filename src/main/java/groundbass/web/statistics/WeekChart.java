@@ -1,12 +1,11 @@
 package groundbass.web.statistics;
 
+import groundbass.audience.rollup.Mondays;
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.WeekUse;
 import groundbass.web.statistics.ColumnScale.Part;
-import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -35,7 +34,7 @@ public record WeekChart(long top, List<Column> columns) {
 
     /** @param today a day of the last week to show */
     static WeekChart of(List<WeekUse> weeks, LocalDate today) {
-        var last = today.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
+        var last = Mondays.of(today);
         Map<LocalDate, WeekUse> known = weeks.stream().collect(Collectors.toMap(WeekUse::monday, week -> week));
         var shown = LongStream.range(0, count(weeks, last))
                 .mapToObj(last::minusWeeks)

@@ -13,6 +13,7 @@ import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Students;
+import groundbass.audience.visit.LessonVisits;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
@@ -62,10 +63,12 @@ import groundbass.web.student.lesson.LinkPictures;
 import groundbass.web.student.lesson.OwnTracks;
 import groundbass.web.student.lesson.ReleaseContents;
 import groundbass.web.student.lesson.SeriesPage;
+import groundbass.web.student.lesson.SittingPage;
 import groundbass.web.student.news.NewsPages;
 import groundbass.web.student.news.OwnNewsPages;
 import groundbass.web.student.preview.PreviewPages;
 import groundbass.web.student.preview.Previews;
+import groundbass.web.student.visit.VisitCounter;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -128,6 +131,7 @@ public final class StudentPages {
             PreviewLinks previewLinks,
             Outbox outbox,
             Downloads downloads,
+            LessonVisits visits,
             HeldReleases heldReleases,
             Statistics statistics,
             boolean mailed,
@@ -141,11 +145,15 @@ public final class StudentPages {
                 library.seriesReleases(),
                 library.outlook(),
                 shell.clock());
-        return Stream.concat(reading(shell, library, audience, lessons), taking(shell, library, audience, lessons))
+        var visits = new VisitCounter(audience.visits(), shell.accessFilter(), shell.settings());
+        return Stream.concat(
+                        reading(shell, library, audience, lessons, visits),
+                        taking(shell, library, audience, lessons, visits))
                 .toList();
     }
 
-    private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience, Lessons lessons) {
+    private static Stream<PageGroup> reading(
+            Shell shell, Library library, Audience audience, Lessons lessons, VisitCounter visits) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs());
         var cards = new Cards(contents);
@@ -165,7 +173,9 @@ public final class StudentPages {
                         shell.settings(),
                         shell.accessFilter(),
                         audience.heldReleases(),
-                        library.changes()),
+                        library.changes(),
+                        visits),
+                new SittingPage(lessons, contents, visits, shell.limits()),
                 new LinkPictures(lessons, contents, library.blobs()),
                 new CardPictures(lessons, library.releases(), library.blobs()),
                 new FittedSheets(lessons, contents, shell.limits(), shell.clock()),
@@ -195,7 +205,8 @@ public final class StudentPages {
         return new PreviewPages(shell.pages(), shell.accessFilter(), shell.limits(), previews, links);
     }
 
-    private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience, Lessons lessons) {
+    private static Stream<PageGroup> taking(
+            Shell shell, Library library, Audience audience, Lessons lessons, VisitCounter visits) {
         var signIn = new StudentSignIn(audience.sessions(), shell.cookie());
         return Stream.of(
                 files(shell, library, audience.downloads()),
@@ -210,7 +221,9 @@ public final class StudentPages {
                         shell.limits(),
                         new ReturnCookie(shell.installation().secure()),
                         new AskedCookie(shell.installation().secure()),
-                        toDesk(audience)),
+                        toDesk(audience),
+                        lessons,
+                        visits),
                 new PractisedPages(
                         shell.pages(),
                         shell.accessFilter(),

@@ -20,7 +20,9 @@ class SettingsTest {
             "de",
             true,
             ZoneId.of("Europe/Vienna"),
-            Optional.of(URI.create("https://lessons.example.org")));
+            Optional.of(URI.create("https://lessons.example.org")),
+            false,
+            Imprint.EMPTY);
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
@@ -43,7 +45,8 @@ class SettingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var settings = new Settings(database.jdbi(), fixture.audit);
-            var faulty = new SettingsForm("Studio", "not a language", true, "Middle of nowhere", "ftp://example.org");
+            var faulty =
+                    new SettingsForm("Studio", "not a language", true, "Middle of nowhere", "ftp://example.org", true);
             assertThat(settings.save(fixture.owner, faulty).problems())
                     .extracting(FieldProblem::field)
                     .containsExactly("language", "defaultZone", "publicAddress");
@@ -63,6 +66,6 @@ class SettingsTest {
     }
 
     private static SettingsForm form(String address) {
-        return new SettingsForm("Studio", "en", false, "Europe/Vienna", address);
+        return new SettingsForm("Studio", "en", false, "Europe/Vienna", address, true);
     }
 }

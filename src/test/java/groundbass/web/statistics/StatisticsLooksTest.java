@@ -49,6 +49,8 @@ class StatisticsLooksTest {
         "episode, 1280, LIGHT",
         "series, 390, LIGHT",
         "series, 1280, DARK",
+        "next, 390, DARK",
+        "next, 1280, LIGHT",
         "students, 390, LIGHT",
         "student, 390, LIGHT",
         "student, 1280, DARK"
@@ -70,6 +72,7 @@ class StatisticsLooksTest {
                 + switch (name) {
                     case "episode" -> "/episodes/" + story.rope.id();
                     case "series" -> "/series/" + story.rope.series();
+                    case "next" -> "/next";
                     case "students" -> "/students";
                     case "student" -> "/students/" + story.bert;
                     default -> "";

@@ -57,9 +57,9 @@ class StatisticsPagesTest {
     void drawsTheWeeksOfTheSeriesOwnCalendar() {
         var page = page("/desk/statistics");
         assertThat(words(page))
-                .contains("Week of Jan 26, 2026: 1 downloads, 1 students")
+                .contains("Week of Jan 26, 2026: one download, one student")
                 .contains("Week of Feb 2, 2026: 3 downloads, 2 students")
-                .contains("Week of Feb 9, 2026: 1 downloads, 1 students")
+                .contains("Week of Feb 9, 2026: one download, one student")
                 .contains("Feb 9, 2026 1 1 1 0 Feb 2, 2026 2 3 2 1 Jan 26, 2026 1 1 1 0 ");
         // three of the four that the full height stands for: two complete, one broken off
         assertThat(page)
@@ -262,8 +262,55 @@ class StatisticsPagesTest {
                 .hasSize(1 + 2);
     }
 
+    /**
+     * Of rope, on its first day: the visitor opens and plays it; 2 downloads. Within seven days: Anna too, who plays all of it and
+     * repeats two bars. 28 days are not over.
+     */
+    @Test
+    void tellsOfALessonWhoCameAndWhatTheyPlayed() {
+        var path = "/desk/statistics/episodes/" + story.rope.id();
+        assertThat(text(path))
+                .contains("Opened the lesson 2 1 2 – Signed in on the way 0 0 0 – Downloads 4 2 4 – Played 2 1 2 –"
+                        + " Played all of it 1 0 1 – Repeated a passage 1 0 1 – Followed a course 1 0 1 – ")
+                .contains("https://courses.example/slap 1 ");
+        assertThat(csv(path + "/visits.csv").asString().lines())
+                .hasSize(1 + 6 + 1)
+                .contains(
+                        "Low Tide 1: =Rope & <Tide> (demo figures),Opened the lesson,1,2,2,2",
+                        "Low Tide 1: =Rope & <Tide> (demo figures),https://courses.example/slap,,,,1");
+        assertThat(csv(path + "/played.csv").asString())
+                .startsWith("Lesson,Line,At least,Visitors\r\n")
+                .contains("line,0,2", "line,1,2", "line,2,1", "line,4,1");
+        assertThat(csv(path + "/repeated.csv").asString())
+                .isEqualTo("Lesson,Line,Bar,Visitors\r\nLow Tide 1: =Rope & <Tide> (demo figures),line,3,1\r\n"
+                        + "Low Tide 1: =Rope & <Tide> (demo figures),line,4,1\r\n");
+    }
+
+    /**
+     * Two lessons of seven days, both with slap, one with fingers too. Slap: (2 + 0) / 2 students, views and plays a lesson; of 2
+     * who played one played all and repeated.
+     */
+    @Test
+    void tellsWhatStudentsTookFinishedAndRepeated() {
+        assertThat(text("/desk/statistics/next"))
+                .contains("2 lessons are looked at here, each at an age of 7 days.")
+                .contains("Taken by the most students: Slap, by one a lesson.")
+                .contains("Most often played to the end: Slap, by 50 of 100 who played.")
+                .contains(" Slap 1 1 1 50 50 2 Fingerstyle 0 0 0 – – 1 ")
+                .contains(" Beginner 1 1 1 50 50 2 ");
+        var series = "/desk/statistics/series/" + story.rope.series() + "/next";
+        assertThat(text(series)).contains(" Slap 1 1 1 50 50 2 ");
+        assertThat(csv(series + ".csv").asString().lines()).hasSize(1 + 2 + 1).contains("Slap,2,1,1,1,50,50");
+        assertThat(csv("/desk/statistics/next.csv").asString().lines()).hasSize(1 + 2 + 1);
+    }
+
     Stream<String> ofOthers() {
         return Stream.of(
+                "/desk/statistics/episodes/" + story.strangers.id() + "/visits.csv",
+                "/desk/statistics/episodes/" + story.strangers.id() + "/played.csv",
+                "/desk/statistics/episodes/" + story.strangers.id() + "/repeated.csv",
+                "/desk/statistics/series/" + story.strangers.series() + "/next",
+                "/desk/statistics/series/" + story.strangers.series() + "/next.csv",
                 "/desk/statistics/episodes/" + story.strangers.id(),
                 "/desk/statistics/episodes/" + story.strangers.id() + "/downloads.csv",
                 "/desk/statistics?page=2",
@@ -292,6 +339,7 @@ class StatisticsPagesTest {
                 "/desk/statistics",
                 "/desk/statistics/episodes/" + story.rope.id(),
                 "/desk/statistics/series/" + story.rope.series(),
+                "/desk/statistics/next",
                 "/desk/statistics/students",
                 "/desk/statistics/students/" + story.anna);
     }

@@ -9,6 +9,9 @@ import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.StudentId;
+import groundbass.audience.visit.LessonVisits;
+import groundbass.audience.visit.PlayedLine;
+import groundbass.audience.visit.Sitting;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -23,7 +26,9 @@ import groundbass.store.Instants;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -52,6 +57,8 @@ final class Story implements AutoCloseable {
     private final Downloads downloads =
             new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(site.clock()), site.clock());
 
+    private final LessonVisits visits = new LessonVisits(jdbi, new VisitorKey(site.clock()), site.clock());
+
     Story() {
         rope = lesson(site.educator(), "Low Tide", TITLE);
         ferry = lesson(site.educator(), "Low Tide", "Night Ferry");
@@ -76,6 +83,36 @@ final class Story implements AutoCloseable {
         take("2026-02-10T08:00:00Z", ferry, "bundle.zip", new Requester.Known(bert), 1000);
         take("2026-02-10T09:00:00Z", strangers, "sheet.pdf", new Requester.Known(anna), 1000);
         take("2026-02-10T10:00:00Z", strangers, "sheet.pdf", new Requester.Known(carl), 1000);
+        visit();
+    }
+
+    /** Rope is opened by a visitor on its first day and by Anna on its second, and both play; Ferry by Bert in its second week. */
+    private void visit() {
+        site.clock().set("2026-02-02T10:00:00Z");
+        visits.viewed(rope, VISITOR);
+        visits.sat(rope, played(1), VISITOR);
+        site.clock().set("2026-02-03T10:00:00Z");
+        visits.viewed(rope, new Requester.Known(anna));
+        visits.sat(rope, played(4, 3, 4), new Requester.Known(anna));
+        visits.sat(rope, new Sitting(List.of(), List.of("https://courses.example/slap")), new Requester.Known(anna));
+        site.clock().set("2026-02-10T08:00:00Z");
+        visits.signedIn(ferry, new Requester.Known(bert));
+        visits.viewed(ferry, new Requester.Known(bert));
+        visits.write();
+        techniques(rope, " slap ");
+        techniques(ferry, " slap i m ");
+    }
+
+    private static Sitting played(int quarters, Integer... looped) {
+        return new Sitting(List.of(new PlayedLine("line", quarters, Set.of(looped))), List.of());
+    }
+
+    private void techniques(Episode lesson, String words) {
+        jdbi.useHandle(handle -> handle.execute(
+                "insert into lesson_traits (episode_id, release_id, techniques, key_name, meter, tempo, strings, words,"
+                        + " title_words) values (?, 'release000000001', ?, 'C major', '4/4', 100, 4, ' ', ' ')",
+                lesson.id().value(),
+                words));
     }
 
     private void take(String when, Episode episode, String name, Requester requester, long bytes) {
@@ -97,7 +134,7 @@ final class Story implements AutoCloseable {
                 .orElseGet(() -> done(catalog.create(owner, new SeriesForm(series, "", "", "Europe/Vienna"))));
         var episode = done(Parts.over(jdbi, site.clock()).desk().create(owner, home.id(), title, Level.BEGINNER));
         jdbi.useTransaction(handle -> new Episodes(jdbi).markPublished(handle, episode.id(), Site.START));
-        return episode;
+        return new Episodes(jdbi).find(episode.id()).orElseThrow();
     }
 
     /** So many lessons more of the same series. */

@@ -7,6 +7,12 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.WaitForSelectorState;
+import groundbass.audience.visit.LoopedBar;
+import groundbass.audience.visit.PlayedPart;
+import groundbass.audience.visit.VisitFigures;
+import groundbass.audience.visit.VisitKind;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.web.Browser;
 import groundbass.web.Looks;
 import java.util.List;
 import java.util.Map;
@@ -287,6 +293,46 @@ class PracticeTest {
         page.evaluate("() => window.arrive()");
         waitFor(page, "practice.place.counting !== undefined");
         waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
+    }
+
+    /** Bar 2 of the four, twice and into the third time: a quarter of the line, and one bar that was repeated. */
+    @Test
+    void whatWasPlayedIsToldAsThePageIsLeftAndStandsOnTheEducatorsSheet() {
+        var page = visit.lesson(visit.reader(), "?from=2&to=2");
+        chooseTempo(page, 150);
+        page.locator("[data-part=countIn]").first().uncheck();
+        page.locator(".practice-go").first().click();
+        waitFor(page, "practice.engine.heard()?.step?.round >= 1");
+        page.navigate(visit.address() + "/privacy");
+        var lesson = visit.shelf().episode(1).id();
+        var figures = new VisitFigures(visit.site().groundbass().database().jdbi());
+        page.waitForCondition(() -> {
+            visit.site().groundbass().settle();
+            return figures.loops(lesson).stream().anyMatch(bar -> bar.bar() == 2);
+        });
+        assertThat(figures.loops(lesson)).contains(new LoopedBar("line", 2, 1));
+        assertThat(figures.parts(lesson)).contains(new PlayedPart("line", 0, 1), new PlayedPart("line", 1, 1));
+        var visits = figures.of(List.of(lesson)).get(0);
+        assertThat(visits.of(VisitKind.VIEW).inAll())
+                .as("one visitor in all tests")
+                .isEqualTo(1);
+        for (int width : new int[] {390, 1280}) {
+            for (var scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+                atTheDesk(width, scheme, lesson);
+            }
+        }
+    }
+
+    private static void atTheDesk(int width, ColorScheme scheme, EpisodeId lesson) {
+        var desk = visit.reader(width, scheme);
+        String session = visit.site().atTheDesk().getValue();
+        desk.context().setExtraHTTPHeaders(Map.of("Cookie", "session=" + session));
+        desk.navigate(visit.address() + "/desk/statistics/episodes/" + lesson);
+        desk.locator(".repeated-bars rect").first().waitFor();
+        Looks.keep(desk, "statistics-played", width, scheme);
+        assertThat(desk.locator(".repeated-bars:visible rect").count()).isEqualTo(1);
+        assertThat(Browser.overflow(desk)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(desk)).isEmpty();
     }
 
     private static void chooseTempo(Page page, int percent) {

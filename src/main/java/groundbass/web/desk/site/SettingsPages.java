@@ -48,7 +48,8 @@ public final class SettingsPages implements PageGroup {
                 form.language(),
                 form.downloadsNeedSignIn(),
                 ZoneNames.of(now.defaultZone()),
-                form.publicAddress());
+                form.publicAddress(),
+                form.countsVisits());
     }
 
     private void save(Context ctx) {
@@ -69,7 +70,8 @@ public final class SettingsPages implements PageGroup {
                 FormParameters.text(ctx, "language"),
                 FormParameters.ticked(ctx, "downloadsNeedSignIn"),
                 FormParameters.text(ctx, "defaultZone"),
-                FormParameters.text(ctx, "publicAddress"));
+                FormParameters.text(ctx, "publicAddress"),
+                FormParameters.ticked(ctx, "countsVisits"));
     }
 
     /** What the page shows. */

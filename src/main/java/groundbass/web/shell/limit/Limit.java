@@ -33,6 +33,8 @@ public enum Limit {
     SERIES_OF_NETWORK(60, Duration.ofHours(1), Keeper.MEMORY),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
     PLAY(20_000, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Times that lessons' pages in one network tell what was played on them: each does when it is left. */
+    SITTING(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Sheets set for a screen in one network: a class keeps a lesson at once, some forty for each; drawn they are once. */
     SHEET(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Lessons looked for in one network: each reads the words of all lessons. */

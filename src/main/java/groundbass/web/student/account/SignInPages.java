@@ -19,6 +19,8 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.student.lesson.Lessons;
+import groundbass.web.student.visit.VisitCounter;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -45,6 +47,8 @@ public final class SignInPages implements PageGroup {
     private final ReturnCookie returnCookie;
     private final AskedCookie asked;
     private final Optional<Postman> toDesk;
+    private final Lessons lessons;
+    private final VisitCounter visits;
 
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     public SignInPages(
@@ -57,7 +61,9 @@ public final class SignInPages implements PageGroup {
             RateLimits limits,
             ReturnCookie returnCookie,
             AskedCookie asked,
-            Optional<Postman> toDesk) {
+            Optional<Postman> toDesk,
+            Lessons lessons,
+            VisitCounter visits) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.signIns = signIns;
@@ -68,6 +74,8 @@ public final class SignInPages implements PageGroup {
         this.returnCookie = returnCookie;
         this.asked = asked;
         this.toDesk = toDesk;
+        this.lessons = lessons;
+        this.visits = visits;
     }
 
     @Override
@@ -155,7 +163,9 @@ public final class SignInPages implements PageGroup {
         signIn.open(ctx, student);
         audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
         Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
-        ctx.redirect(returnCookie.take(ctx), HttpStatus.SEE_OTHER);
+        String way = returnCookie.take(ctx);
+        lessons.at(way).ifPresent(lesson -> visits.signedIn(ctx, lesson, student.student()));
+        ctx.redirect(way, HttpStatus.SEE_OTHER);
     }
 
     private Sent sent(Context ctx, FieldProblems problems) {

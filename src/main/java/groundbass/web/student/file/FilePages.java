@@ -1,7 +1,6 @@
 package groundbass.web.student.file;
 
 import groundbass.audience.download.Downloads;
-import groundbass.audience.download.Requester;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
 import groundbass.store.Blobs;
@@ -15,6 +14,7 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.student.visit.Requesters;
 import io.javalin.http.Context;
 import io.javalin.http.GoneResponse;
 import io.javalin.http.NotFoundResponse;
@@ -71,7 +71,7 @@ public final class FilePages implements PageGroup {
             askToSignIn(ctx, file);
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), requester(ctx, principal), cookie, ctx);
+        var transfer = new RecordedTransfer(downloads, file.released(), Requesters.of(ctx, principal), cookie, ctx);
         boolean shown = file.readable() && ctx.queryParam("open") != null;
         var answer = shown
                 ? answer(file).withShownName(file.downloadName())
@@ -106,7 +106,7 @@ public final class FilePages implements PageGroup {
             askToSignIn(ctx, file);
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), requester(ctx, principal), cookie, ctx);
+        var transfer = new RecordedTransfer(downloads, file.released(), Requesters.of(ctx, principal), cookie, ctx);
         answer(file).withTransfer(transfer).send(ctx);
     }
 
@@ -121,16 +121,5 @@ public final class FilePages implements PageGroup {
     private FileAnswer answer(OfferedFile offered) throws IOException {
         var file = offered.file();
         return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withHandOver(installation.handOver());
-    }
-
-    static Requester requester(Context ctx, Principal principal) {
-        if (principal.educator().isPresent()) {
-            return new Requester.AtTheDesk();
-        }
-        String program = Optional.ofNullable(ctx.userAgent()).orElse("");
-        return principal
-                .student()
-                .<Requester>map(Requester.Known::new)
-                .orElseGet(() -> new Requester.Anonymous(ctx.ip(), program));
     }
 }

@@ -22,6 +22,7 @@ import groundbass.web.shell.limit.RateLimits;
 import groundbass.web.student.lesson.Lessons;
 import groundbass.web.student.lesson.PublishedSeries;
 import groundbass.web.student.lesson.SeriesPage;
+import groundbass.web.student.visit.Requesters;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
@@ -93,7 +94,7 @@ public final class SeriesFiles implements PageGroup {
                 "attachment; filename=\"" + series.series().slug() + ".zip\"");
         ctx.contentType("application/zip");
         if (ctx.method() != HandlerType.HEAD) {
-            inTurn(series, FilePages.requester(ctx, principal), ctx);
+            inTurn(series, Requesters.of(ctx, principal), ctx);
         }
     }
 

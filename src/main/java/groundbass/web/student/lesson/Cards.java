@@ -6,6 +6,7 @@ import groundbass.lesson.PageContent;
 import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;
+import groundbass.web.view.TechniqueWords;
 import java.util.List;
 import java.util.Optional;
 

@@ -11,6 +11,7 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.SecurityHeaders;
+import groundbass.web.student.visit.VisitCounter;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
@@ -37,6 +38,7 @@ public final class EpisodePage implements PageGroup {
     private final AccessFilter accessFilter;
     private final HeldReleases held;
     private final ReleaseChanges changes;
+    private final VisitCounter visits;
 
     public EpisodePage(
             Pages pages,
@@ -45,7 +47,8 @@ public final class EpisodePage implements PageGroup {
             Supplier<SiteSettings> settings,
             AccessFilter accessFilter,
             HeldReleases held,
-            ReleaseChanges changes) {
+            ReleaseChanges changes,
+            VisitCounter visits) {
         this.pages = pages;
         this.lessons = lessons;
         this.views = views;
@@ -53,6 +56,7 @@ public final class EpisodePage implements PageGroup {
         this.accessFilter = accessFilter;
         this.held = held;
         this.changes = changes;
+        this.visits = visits;
     }
 
     @Override
@@ -67,6 +71,7 @@ public final class EpisodePage implements PageGroup {
         var lesson = lessons.lesson(slug, number);
         if (lesson.isPresent()) {
             show(ctx, lesson.get());
+            visits.viewed(ctx, lesson.get().episode());
         } else {
             // RFC 9110 section 15.5.11: it was here, and is not, on purpose
             var withdrawn = lessons.withdrawn(slug, number).orElseThrow(NotFoundResponse::new);
@@ -77,15 +82,18 @@ public final class EpisodePage implements PageGroup {
 
     private void show(Context ctx, PublishedLesson lesson) {
         boolean signIn = settings.get().downloadsNeedSignIn();
-        String version = lesson.version() + views.version(lesson.release()) + (signIn ? "-sign-in" : "");
+        String version = lesson.version()
+                + views.version(lesson.release())
+                + (signIn ? "-sign-in" : "")
+                + (visits.isOn() ? "" : "-uncounted");
         views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
         var older = older(ctx, lesson);
         var own = new ForReader(wanted(ctx), older, older.map(changes::clauses).orElse(List.of()));
+        var ways = visits.isOn() ? Ways.PUBLIC : Ways.UNCOUNTED;
         if (own.equals(ForReader.ANYBODY)) {
-            pages.showShared(
-                    ctx, "student/episode", version, reader -> views.of(lesson, signIn, own, reader, Ways.PUBLIC));
+            pages.showShared(ctx, "student/episode", version, reader -> views.of(lesson, signIn, own, reader, ways));
         } else {
-            pages.show(ctx, "student/episode", views.of(lesson, signIn, own, pages.reader(ctx), Ways.PUBLIC));
+            pages.show(ctx, "student/episode", views.of(lesson, signIn, own, pages.reader(ctx), ways));
         }
     }
 

@@ -27,6 +27,7 @@ import java.util.stream.Stream;
  * @param signIn    whether taking a file home needs a sign-in
  * @param wanted    the file for which its reader has just signed in
  * @param remembered under which id a browser remembers what is practised; empty in a preview
+ * @param sitting   where the page tells what was done on it; empty in a preview, and where the site counts nothing
  * @param copy      the state of the lesson that a device would keep; empty in a preview, while sound is to follow, and where nothing
  *     may be kept
  * @param picture   the path of the picture beside links to it; empty for releases that were built without one
@@ -63,6 +64,7 @@ public record EpisodeView(
         Optional<EpisodeCard> earlier,
         Optional<EpisodeCard> later,
         Optional<String> remembered,
+        Optional<String> sitting,
         Optional<String> copy,
         Optional<String> picture)
         implements LinkPreview.Shown {

@@ -12,6 +12,7 @@ import groundbass.web.student.lesson.EpisodeView.LineView;
 import groundbass.web.view.NoteViews;
 import groundbass.web.view.NoteViews.PhotoView;
 import groundbass.web.view.Reader;
+import groundbass.web.view.TechniqueWords;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.util.List;
@@ -83,6 +84,7 @@ public final class EpisodeViews {
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)),
                 Optional.of(episode.id().value()).filter(id -> ways.remembered()),
+                Optional.of("/e/" + episode.id() + "/sitting").filter(path -> ways.counted()),
                 Optional.of(lesson.release())
                         .filter(release -> keeping && ways.remembered() && !release.isSoundToFollow())
                         .map(release -> release.id().value()),

@@ -17,6 +17,7 @@ import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.FieldProblems;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
+import groundbass.web.view.TechniqueWords;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;

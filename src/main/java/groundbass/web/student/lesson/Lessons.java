@@ -18,6 +18,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 
 /**
  * What is out, and nothing else. What was found holds for a second, so a change may show that much later. Thread-safe.
@@ -25,6 +26,9 @@ import java.util.function.Function;
 public final class Lessons {
     private static final Duration FRESH = Duration.ofSeconds(1);
     private static final int MOST = 500;
+
+    private static final Pattern PERMANENT = Pattern.compile("/e/([^/?#]+)(?:[?#].*)?");
+    private static final Pattern READABLE = Pattern.compile("/series/([^/?#]+)/([1-9][0-9]{0,5})(?:[?#].*)?");
 
     private record Address(Slug series, int number) {}
 
@@ -86,6 +90,25 @@ public final class Lessons {
     Optional<String> path(EpisodeId id) {
         return episodes.find(id).filter(Episode::isPublished).flatMap(episode -> catalog.find(episode.series())
                 .map(found -> Paths.of(found, episode)));
+    }
+
+    /** An episode that is out. */
+    Optional<Episode> out(EpisodeId id) {
+        return episodes.find(id).filter(Episode::isOut);
+    }
+
+    /** The episode that a path of this site leads to, if it is one of a lesson that is out. */
+    public Optional<Episode> at(String path) {
+        var permanent = PERMANENT.matcher(path);
+        if (permanent.matches()) {
+            return EpisodeId.parse(permanent.group(1)).flatMap(this::out);
+        }
+        var readable = READABLE.matcher(path);
+        return readable.matches()
+                ? Slug.parse(readable.group(1))
+                        .flatMap(slug -> lesson(slug, Integer.parseInt(readable.group(2))))
+                        .map(PublishedLesson::episode)
+                : Optional.empty();
     }
 
     /** What readers of an episode that is out get. */

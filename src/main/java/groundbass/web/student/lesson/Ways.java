@@ -6,7 +6,13 @@ import java.util.Optional;
 /** Where a page finds the files of its release: public once it is out, elsewhere before. */
 public interface Ways {
     /** For what is out; each GET to take home is recorded. */
-    Ways PUBLIC = new Ways() {
+    Ways PUBLIC = new Public(true);
+
+    /** The same where the site does not count what is done on its pages. */
+    Ways UNCOUNTED = new Public(false);
+
+    /** @param counted whether the page tells what was done on it */
+    record Public(boolean counted) implements Ways {
         @Override
         public String file(ReleaseId release, String name) {
             return Paths.file(release, name);
@@ -26,7 +32,7 @@ public interface Ways {
         public boolean remembered() {
             return true;
         }
-    };
+    }
 
     /** To take a file home. */
     String file(ReleaseId release, String name);
@@ -39,6 +45,9 @@ public interface Ways {
 
     /** Whether a browser remembers what is practised there. */
     boolean remembered();
+
+    /** Whether the page tells, when it is left, what was done on it. */
+    boolean counted();
 
     /** Below the address of a preview, which stands for the one release that it shows. */
     static Ways below(String preview) {
@@ -60,6 +69,11 @@ public interface Ways {
 
             @Override
             public boolean remembered() {
+                return false;
+            }
+
+            @Override
+            public boolean counted() {
                 return false;
             }
         };

@@ -1,8 +1,7 @@
-package groundbass.web.student.lesson;
+package groundbass.web.view;
 
 import groundbass.score.Technique;
 import groundbass.text.Message;
-import groundbass.web.view.Reader;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,19 +10,19 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Line text's words for techniques, as a reader is told them. */
-final class TechniqueWords {
+public final class TechniqueWords {
     private static final Set<String> KNOWN =
             Arrays.stream(Technique.values()).map(Technique::word).collect(Collectors.toUnmodifiableSet());
 
     private TechniqueWords() {}
 
     /** Each way of playing once; index and middle finger are both fingers, down and up both double thumbing. */
-    static List<String> of(List<String> words, Reader reader) {
+    public static List<String> of(List<String> words, Reader reader) {
         return List.copyOf(groups(words, reader).keySet());
     }
 
     /** The same, each with the words that it stands for. */
-    static Map<String, List<String>> groups(List<String> words, Reader reader) {
+    public static Map<String, List<String>> groups(List<String> words, Reader reader) {
         return words.stream()
                 .collect(Collectors.groupingBy(word -> name(word, reader), LinkedHashMap::new, Collectors.toList()));
     }

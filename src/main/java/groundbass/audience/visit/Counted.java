@@ -1,0 +1,52 @@
+package groundbass.audience.visit;
+
+import groundbass.catalog.episode.EpisodeId;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * What each visitor of each lesson has been counted for since the first time, for a day: in memory alone, and by a digest whose
+ * key is destroyed within a day. Of more visits in a day than {@value #MOST} (25 MB of memory) the oldest are forgotten, and
+ * may be counted again. Used by one thread at a time.
+ */
+final class Counted {
+    static final int MOST = 50_000;
+    /** More is not counted of one visitor of one lesson: lines and bars are not made up by the thousand. */
+    static final int MOST_OF_ONE = 600;
+
+    static final Duration SAME_VISIT = Duration.ofHours(24);
+
+    /** Somebody at a lesson, told by their digest. */
+    private record Who(String visitor, EpisodeId lesson) {}
+
+    private record Seen(Set<Object> things, Instant since) {}
+
+    /** The oldest first. */
+    private final Map<Who, Seen> seen = new LinkedHashMap<>();
+
+    /** Whether this is the first time in a day; asked once, it is no more. @param thing what tells it from others there */
+    boolean isFirst(String visitor, EpisodeId lesson, Object thing, Instant now) {
+        forget(now);
+        var there = seen.computeIfAbsent(new Who(visitor, lesson), who -> new Seen(new HashSet<>(), now));
+        if (seen.size() > MOST) {
+            seen.remove(seen.keySet().iterator().next());
+        }
+        return there.things().size() < MOST_OF_ONE && there.things().add(thing);
+    }
+
+    /** Whatever is a day old; the oldest stand first. */
+    void forget(Instant now) {
+        var all = seen.values().iterator();
+        boolean old = true;
+        while (old && all.hasNext()) {
+            old = !all.next().since().plus(SAME_VISIT).isAfter(now);
+            if (old) {
+                all.remove();
+            }
+        }
+    }
+}

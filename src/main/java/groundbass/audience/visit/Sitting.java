@@ -1,0 +1,16 @@
+package groundbass.audience.visit;
+
+import java.util.List;
+
+/**
+ * What a browser tells of a while on a lesson's page; nothing of it is more than its word.
+ *
+ * @param lines those that were played
+ * @param courses the addresses of those whose links were followed
+ */
+public record Sitting(List<PlayedLine> lines, List<String> courses) {
+    public Sitting {
+        lines = List.copyOf(lines);
+        courses = List.copyOf(courses);
+    }
+}
