@@ -50,7 +50,7 @@ final class MarkdownTarget implements Target {
 
     @Override
     public void take(byte[] input, Random random) {
-        String html = NoteViews.html(new String(input, UTF_8), 3, List.of());
+        String html = NoteViews.html(new String(input, UTF_8), 3, List.of(), List.of());
         String small = html.replaceAll("(?s)>[^<]*<", "><").toLowerCase(Locale.ROOT);
         for (String never : NEVER) {
             if (small.contains(never)) {

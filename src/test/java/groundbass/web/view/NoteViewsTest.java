@@ -166,7 +166,7 @@ class NoteViewsTest {
     }
 
     private static String html(String notes) {
-        return NoteViews.html(notes, 3, pieces(notes));
+        return NoteViews.html(notes, 3, pieces(notes), List.of());
     }
 
     private static List<PieceContent> pieces(String notes) {

@@ -91,6 +91,7 @@ final class Feeds {
                     OWN_TRACK,
                     READ_ME,
                     PICTURE,
+                    NOTE_PICTURE,
                     PAGE,
                     PLAY,
                     STEM -> false;

@@ -35,6 +35,7 @@ class SittingFormTest {
                 "",
                 List.of(new CourseContent("Slap", COURSE)),
                 List.of(),
+                List.of(),
                 List.of());
     }
 
