@@ -27,6 +27,7 @@ public final class Housekeeping {
     private final Invitations invitations;
     private final ProgramTokens programs;
     private final ProgramAnswers answers;
+    private final IdleAccounts idle;
 
     public Housekeeping(
             Downloads downloads,
@@ -40,7 +41,8 @@ public final class Housekeeping {
             NewsReaders newsReaders,
             Invitations invitations,
             ProgramTokens programs,
-            ProgramAnswers answers) {
+            ProgramAnswers answers,
+            IdleAccounts idle) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -53,12 +55,13 @@ public final class Housekeeping {
         this.invitations = invitations;
         this.programs = programs;
         this.answers = answers;
+        this.idle = idle;
     }
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
      * sign-ins, old tries, old invitations, news that nobody waits for any more, refusals of addresses that nobody here has,
-     * and tokens and answers of programs that are over.
+     * tokens and answers of programs that are over, and accounts that nobody uses, where the site says so.
      */
     public void tidy() {
         downloads.sweep();
@@ -73,6 +76,7 @@ public final class Housekeeping {
         invitations.purge();
         programs.purge();
         answers.purge();
+        idle.pass();
         newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

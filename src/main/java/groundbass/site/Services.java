@@ -1,6 +1,7 @@
 package groundbass.site;
 
 import groundbass.audience.Housekeeping;
+import groundbass.audience.IdleAccounts;
 import groundbass.audience.Leaving;
 import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Partings;
@@ -247,7 +248,9 @@ final class Services {
                 newsReaders,
                 invitations,
                 programs,
-                programAnswers);
+                programAnswers,
+                new IdleAccounts(
+                        jdbi, leaving, outbox, head, () -> settings.current().accounts(), clock));
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);

@@ -32,6 +32,7 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.AccountRules;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Database;
@@ -77,6 +78,10 @@ public final class Audience {
     public final NewsReaders newsReaders;
     public final NewsRequests newsRequests;
     public final NewsQueue newsQueue;
+    final IdleAccounts idle;
+
+    /** What the site's owner chose at last. */
+    AccountRules rules = AccountRules.USUAL;
 
     public Audience(Database database) {
         this.database = database;
@@ -103,6 +108,8 @@ public final class Audience {
         newsReaders = new NewsReaders(jdbi, clock);
         newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
         newsQueue = new NewsQueue(jdbi, clock);
+        var leaving = new Leaving(jdbi, students, newsReaders);
+        idle = new IdleAccounts(jdbi, leaving, outbox, this::head, () -> rules, clock);
     }
 
     private LetterHead head() {

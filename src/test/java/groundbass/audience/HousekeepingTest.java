@@ -39,7 +39,8 @@ class HousekeepingTest {
                 audience.newsReaders,
                 audience.invitations,
                 new ProgramTokens(jdbi, audience.audit, audience.clock),
-                new ProgramAnswers(jdbi, audience.clock));
+                new ProgramAnswers(jdbi, audience.clock),
+                audience.idle);
     }
 
     @ParameterizedTest

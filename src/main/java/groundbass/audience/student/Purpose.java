@@ -6,6 +6,8 @@ import groundbass.identity.TextValue;
 public enum Purpose implements TextValue {
     /** Keeping the address and the list of downloads, without which there is no account. */
     ACCOUNT("account"),
+    /** That a student is of age, or has a guardian who agrees, where the site asks for it. */
+    AGE("age"),
     /** A letter when a new lesson is out. */
     LETTERS("letters");
 

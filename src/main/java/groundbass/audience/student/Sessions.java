@@ -29,6 +29,7 @@ public final class Sessions {
     public SecretToken open(Person person, Device device) {
         SecretToken token = SecretToken.next();
         Instant now = clock.instant();
+        student(person).ifPresent(student -> jdbi.useHandle(handle -> IdleStudents.used(handle, student, now)));
         jdbi.useHandle(handle -> handle.createUpdate("""
                         insert into session (token_hash, student_id, educator_id, device, created_at, seen_at, expires_at)
                         values (:hash, :student, :educator, :device, :now, :now, :end)""")
@@ -119,6 +120,7 @@ public final class Sessions {
                 .bind("end", end)
                 .bind("hash", token.hash())
                 .execute();
+        student(session.person()).ifPresent(student -> IdleStudents.used(handle, student, now));
         return new Session(session.person(), session.createdAt(), end);
     }
 

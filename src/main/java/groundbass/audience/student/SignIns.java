@@ -24,7 +24,8 @@ public final class SignIns {
 
     private static final Duration KEPT = Duration.ofDays(1);
 
-    private static final String SELECT = "select email, locale, expires_at, used_at, code_hash from sign_in ";
+    private static final String SELECT =
+            "select email, locale, expires_at, used_at, code_hash, age_wording from sign_in ";
 
     private final Jdbi jdbi;
     private final Outbox outbox;
@@ -52,14 +53,24 @@ public final class SignIns {
         this.clock = clock;
     }
 
-    /** Writes a link and the letter that carries it. */
+    /** Writes a link and the letter that carries it, where the site asks nobody's age. */
     public void request(EmailAddress email, Locale locale) {
+        request(email, locale, "");
+    }
+
+    /**
+     * Writes a link and the letter that carries it.
+     *
+     * @param ageWording what was agreed to about age ({@link groundbass.catalog.settings.AgeSaid#wording}), which is kept
+     *     with the account that the link opens; empty where that was not asked
+     */
+    public void request(EmailAddress email, Locale locale, String ageWording) {
         jdbi.useTransaction(handle -> {
             Instant now = clock.instant();
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             SecretToken token = SecretToken.next();
             SignInCode code = SignInCode.next();
-            insert(handle, token, code, email, locale, now);
+            insert(handle, token, code, new Asked(email, locale, ageWording), now);
             outbox.put(new SignInLetter(head.get()).to(email, locale, token, code, now, VALID));
         });
     }
@@ -128,6 +139,9 @@ public final class SignIns {
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
         consents.give(student, Purpose.ACCOUNT, wording);
+        if (!row.ageWording().isEmpty()) {
+            consents.give(student, Purpose.AGE, row.ageWording());
+        }
         SecretToken session = sessions.open(new Person.OfStudent(student), device);
         return new SignedIn.As(student, session, known.isEmpty());
     }
@@ -154,15 +168,18 @@ public final class SignIns {
                 .one();
     }
 
-    private static void insert(
-            Handle handle, SecretToken token, SignInCode code, EmailAddress email, Locale locale, Instant now) {
+    /** What a link is asked for with. */
+    private record Asked(EmailAddress email, Locale locale, String ageWording) {}
+
+    private static void insert(Handle handle, SecretToken token, SignInCode code, Asked asked, Instant now) {
         handle.createUpdate("""
-                        insert into sign_in (token_hash, code_hash, email, locale, created_at, expires_at)
-                        values (:hash, :code, :email, :locale, :now, :end)""")
+                        insert into sign_in (token_hash, code_hash, email, locale, age_wording, created_at, expires_at)
+                        values (:hash, :code, :email, :locale, :age, :now, :end)""")
                 .bind("hash", token.hash())
-                .bind("code", code.hash(email))
-                .bind("email", email)
-                .bind("locale", locale)
+                .bind("code", code.hash(asked.email()))
+                .bind("email", asked.email())
+                .bind("locale", asked.locale())
+                .bind("age", asked.ageWording())
                 .bind("now", now)
                 .bind("end", now.plus(VALID))
                 .execute();
@@ -184,5 +201,10 @@ public final class SignIns {
     }
 
     private record Row(
-            EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt, String codeHash) {}
+            EmailAddress email,
+            Locale locale,
+            Instant expiresAt,
+            Optional<Instant> usedAt,
+            String codeHash,
+            String ageWording) {}
 }

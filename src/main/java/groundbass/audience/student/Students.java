@@ -4,6 +4,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -36,6 +37,14 @@ public final class Students {
         return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where email = :email")
                 .bind("email", email)
                 .mapTo(Student.class)
+                .findOne());
+    }
+
+    /** When the account was used last, to the minute. */
+    public Optional<Instant> lastUsed(StudentId id) {
+        return jdbi.withHandle(handle -> handle.createQuery("select used_at from student where id = :id")
+                .bind("id", id)
+                .mapTo(Instant.class)
                 .findOne());
     }
 
@@ -81,6 +90,7 @@ public final class Students {
     /** Enters an account as it is; {@link #create} makes one that begins now. */
     public static void insert(Handle handle, Student student) {
         handle.createUpdate("""
-                        insert into student (id, email, locale, created_at) values (:id, :email, :locale, :createdAt)""").bindMethods(student).execute();
+                        insert into student (id, email, locale, created_at, used_at)
+                        values (:id, :email, :locale, :createdAt, :createdAt)""").bindMethods(student).execute();
     }
 }

@@ -20,6 +20,8 @@ public final class Settings {
     private static final String ADDRESS = "public.address";
     private static final String VISITS = "visits.counted";
     private static final String IMPRINT = "imprint.";
+    private static final String IDLE_MONTHS = "accounts.idle-months";
+    private static final String AGE = "accounts.age";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -41,7 +43,14 @@ public final class Settings {
                         .filter(text -> !text.isEmpty())
                         .map(URI::create),
                 Boolean.parseBoolean(chosen.getOrDefault(VISITS, String.valueOf(usual.countsVisits()))),
-                imprint(chosen));
+                imprint(chosen),
+                new AccountRules(number(chosen, IDLE_MONTHS), number(chosen, AGE)));
+    }
+
+    private static Optional<Integer> number(Map<String, String> chosen, String name) {
+        return Optional.ofNullable(chosen.get(name))
+                .filter(text -> !text.isEmpty())
+                .map(Integer::valueOf);
     }
 
     private static Imprint imprint(Map<String, String> chosen) {
@@ -71,6 +80,19 @@ public final class Settings {
         return Outcome.done(imprint);
     }
 
+    /** Saves what holds for accounts, where nothing is wrong with it as typed. */
+    public Outcome<AccountRules> saveAccountRules(EducatorId who, AccountRulesForm form) {
+        var outcome = form.read();
+        outcome.result()
+                .map(AccountRulesForm::of)
+                .ifPresent(chosen -> jdbi.useTransaction(handle -> {
+                    NamedValues.put(handle, IDLE_MONTHS, chosen.idleMonths());
+                    NamedValues.put(handle, AGE, chosen.age());
+                    audit.append(handle, who, "accounts.changed", chosen.idleMonths() + " " + chosen.age());
+                }));
+        return outcome;
+    }
+
     /** Saves what an educator typed, where nothing is wrong with it. */
     public Outcome<SiteSettings> save(EducatorId who, SettingsForm form) {
         var outcome = form.read();
@@ -82,7 +104,7 @@ public final class Settings {
         return outcome;
     }
 
-    /** Saves all but who answers for the site; that has a form of its own. */
+    /** Saves all but who answers for the site and what holds for accounts; these have forms of their own. */
     public void save(Handle handle, SiteSettings settings) {
         NamedValues.put(handle, SITE_NAME, settings.siteName());
         NamedValues.put(handle, LANGUAGE, settings.language());

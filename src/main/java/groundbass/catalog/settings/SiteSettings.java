@@ -14,6 +14,7 @@ import java.util.Optional;
  *                      was started with; no slash at its end
  * @param countsVisits  whether it is counted what is done with lessons on their pages
  * @param imprint       who answers for the site
+ * @param accounts      what holds for the accounts of students
  */
 public record SiteSettings(
         String siteName,
@@ -22,7 +23,8 @@ public record SiteSettings(
         ZoneId defaultZone,
         Optional<URI> publicAddress,
         boolean countsVisits,
-        Imprint imprint) {
+        Imprint imprint,
+        AccountRules accounts) {
     /** What holds until something is chosen. */
     public static final SiteSettings USUAL =
             new SiteSettings("Groundbass", "en", false, ZoneId.of("UTC"), Optional.empty());
@@ -33,6 +35,7 @@ public record SiteSettings(
         Objects.requireNonNull(defaultZone);
         Objects.requireNonNull(publicAddress);
         Objects.requireNonNull(imprint);
+        Objects.requireNonNull(accounts);
     }
 
     /** Settings of a site of which nobody has said yet who teaches there. */
@@ -42,6 +45,14 @@ public record SiteSettings(
             boolean downloadsNeedSignIn,
             ZoneId defaultZone,
             Optional<URI> publicAddress) {
-        this(siteName, language, downloadsNeedSignIn, defaultZone, publicAddress, true, Imprint.EMPTY);
+        this(
+                siteName,
+                language,
+                downloadsNeedSignIn,
+                defaultZone,
+                publicAddress,
+                true,
+                Imprint.EMPTY,
+                AccountRules.USUAL);
     }
 }

@@ -39,15 +39,15 @@ public final class GeneralPages implements PageGroup {
                 ctx -> pages.showShared(ctx, "general/cautions", NEVER_CHANGES, reader -> new Plain()));
         routes.post("/language", Role.ANYONE, this::speak);
         routes.get("/privacy", Role.ANYONE, ctx -> {
-            var imprint = settings.get().imprint();
-            pages.showShared(ctx, "general/privacy", version(imprint), reader -> Privacy.of(imprint));
+            var chosen = settings.get();
+            pages.showShared(ctx, "general/privacy", version(chosen), reader -> Privacy.of(chosen));
         });
         routes.get("/who-teaches", Role.ANYONE, ctx -> {
             var imprint = settings.get().imprint();
             pages.showShared(
                     ctx,
                     "general/who-teaches",
-                    version(imprint),
+                    version(settings.get()),
                     reader -> new WhoTeaches(imprint, reader.say(Message.of("imprint.rights.subject"))));
         });
     }
@@ -72,17 +72,25 @@ public final class GeneralPages implements PageGroup {
         }
     }
 
-    private static String version(Imprint imprint) {
-        return EntityTag.ofContent(imprint.toString()).opaque();
+    private static String version(SiteSettings settings) {
+        return EntityTag.ofContent(settings.imprint() + " " + settings.accounts())
+                .opaque();
     }
 
     /** A page whose every word is in the bundles. */
     public record Plain() {}
 
-    /** @param kept, desk keys of paragraphs: what is stored about students, and about who teaches */
-    public record Privacy(Imprint imprint, List<String> kept, List<String> desk) {
-        static Privacy of(Imprint imprint) {
-            return new Privacy(imprint, keys(StoredThings.OF_STUDENTS), keys(StoredThings.OF_EDUCATORS));
+    /**
+     * @param idleMonths after how many an account that nobody uses ends, where it does
+     * @param kept, desk keys of paragraphs: what is stored about students, and about who teaches
+     */
+    public record Privacy(Imprint imprint, Optional<Integer> idleMonths, List<String> kept, List<String> desk) {
+        static Privacy of(SiteSettings settings) {
+            return new Privacy(
+                    settings.imprint(),
+                    settings.accounts().idleMonths(),
+                    keys(StoredThings.OF_STUDENTS),
+                    keys(StoredThings.OF_EDUCATORS));
         }
 
         private static List<String> keys(List<KeptThing> things) {

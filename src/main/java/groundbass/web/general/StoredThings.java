@@ -9,7 +9,7 @@ import java.util.List;
 final class StoredThings {
     /** What is stored about those who take lessons, as the notice tells it. */
     static final List<KeptThing> OF_STUDENTS = List.of(
-            KeptThing.of("account").inTables("student", "consent"),
+            KeptThing.of("account").inTables("student", "consent").inLetters("audience.idle.subject"),
             KeptThing.of("links")
                     .inTables("sign_in")
                     .inCookies("way-back", "asked")

@@ -68,4 +68,18 @@ class SettingsTest {
     private static SettingsForm form(String address) {
         return new SettingsForm("Studio", "en", false, "Europe/Vienna", address, true);
     }
+
+    /** Empty is off; what no site can mean is refused with what would do. */
+    @Test
+    void rulesForAccountsAreWholeNumbersOrNothing() {
+        assertThat(new AccountRulesForm("", " ").read().result()).contains(AccountRules.USUAL);
+        assertThat(new AccountRulesForm(" 24 ", "16").read().result())
+                .contains(new AccountRules(Optional.of(24), Optional.of(16)));
+        for (String typed : List.of("5", "121", "1.5", "-6", "soon", "99999999999")) {
+            var problems = new AccountRulesForm(typed, "").read().problems();
+            assertThat(problems).as(typed).hasSize(1);
+            assertThat(problems.get(0).field()).isEqualTo("idleMonths");
+        }
+        assertThat(new AccountRulesForm("", "5").read().problems()).hasSize(1);
+    }
 }

@@ -76,6 +76,64 @@ class SignInTest {
         }
     }
 
+    /**
+     * Regulation (EU) 2016/679, article 8: below an age a guardian has to agree. What was said stays typed and is kept with
+     * the account; in a site that asks nobody, nothing of it is there.
+     */
+    @Test
+    void whereAnAgeIsSetItIsAskedAndWhatWasSaidIsKept() {
+        assertThat(site.browser().get("/sign-in").asString()).doesNotContain("name=\"age\"");
+        rules("", "16");
+        try {
+            assertThat(Html.mistakes(site.browser().get("/sign-in").asString())).isEmpty();
+            var again = ask("young@reader.example", "/me");
+            assertThat(again.statusCode()).isEqualTo(422);
+            var page = Jsoup.parse(again.asString());
+            assertThat(page.select("#email").val()).isEqualTo("young@reader.example");
+            assertThat(page.select("#age-problem").text()).contains("Say which");
+            assertThat(page.text()).contains("I am 16 or older");
+            assertThat(deliveries("young@reader.example")).isEmpty();
+
+            site.form()
+                    .formParam("email", "young@reader.example")
+                    .formParam("age", "guardian")
+                    .post("/sign-in")
+                    .then()
+                    .statusCode(303);
+            String session = site.form().post(mailed("young@reader.example")).cookie("session");
+            site.browser()
+                    .cookie("session", session)
+                    .get("/me/data.json")
+                    .then()
+                    .body("consents.wording", hasItem("age-1 guardian 16"))
+                    .body("consents.purpose", hasItem("age"))
+                    .body("lastUsed", notNullValue());
+        } finally {
+            rules("", "");
+        }
+    }
+
+    @Test
+    void thePrivacyNoticeSaysWhenAccountsEnd() {
+        assertThat(site.browser().get("/privacy").asString()).doesNotContain("end by themselves");
+        rules("24", "");
+        try {
+            assertThat(site.browser().get("/privacy").asString()).contains("for 24 months end by themselves");
+        } finally {
+            rules("", "");
+        }
+    }
+
+    private static void rules(String idleMonths, String age) {
+        site.form()
+                .cookie(site.atTheDesk())
+                .formParam("idleMonths", idleMonths)
+                .formParam("age", age)
+                .post("/desk/settings/accounts")
+                .then()
+                .statusCode(303);
+    }
+
     /** A session that has ended is none, though its cookie is still there. */
     @Test
     void aCookieWithoutASessionIsNobody() {

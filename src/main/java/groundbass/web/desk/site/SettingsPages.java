@@ -1,6 +1,7 @@
 package groundbass.web.desk.site;
 
 import groundbass.catalog.ZoneNames;
+import groundbass.catalog.settings.AccountRulesForm;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SettingsForm;
 import groundbass.web.desk.access.DeskContext;
@@ -34,10 +35,32 @@ public final class SettingsPages implements PageGroup {
     public void addTo(Routes routes) {
         routes.get(PATH, Role.OWNER, this::show);
         routes.post(PATH, Role.OWNER, this::save);
+        routes.post(PATH + "/accounts", Role.OWNER, this::saveAccounts);
     }
 
     private void show(Context ctx) {
-        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), FieldProblems.NONE));
+        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), accountsNow(), FieldProblems.NONE));
+    }
+
+    private AccountRulesForm accountsNow() {
+        return AccountRulesForm.of(settings.current().accounts());
+    }
+
+    private void saveAccounts(Context ctx) {
+        var form = new AccountRulesForm(FormParameters.text(ctx, "idleMonths"), FormParameters.text(ctx, "age"));
+        var outcome = settings.saveAccountRules(desk.educator(ctx), form);
+        if (outcome.result().isPresent()) {
+            saved(ctx);
+        } else {
+            var problems = new FieldProblems(outcome.problems());
+            desk.pages().showAgain(ctx, "desk/settings", View.of(chosenNow(), form, problems));
+        }
+    }
+
+    private void saved(Context ctx) {
+        chosen.forget();
+        Flash.say(ctx, "desk.saved");
+        ctx.redirect(PATH, HttpStatus.SEE_OTHER);
     }
 
     private SettingsForm chosenNow() {
@@ -56,11 +79,10 @@ public final class SettingsPages implements PageGroup {
         var form = read(ctx);
         var outcome = settings.save(desk.educator(ctx), form);
         if (outcome.result().isPresent()) {
-            chosen.forget();
-            Flash.say(ctx, "desk.saved");
-            ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+            saved(ctx);
         } else {
-            desk.pages().showAgain(ctx, "desk/settings", View.of(form, new FieldProblems(outcome.problems())));
+            var problems = new FieldProblems(outcome.problems());
+            desk.pages().showAgain(ctx, "desk/settings", View.of(form, accountsNow(), problems));
         }
     }
 
@@ -75,10 +97,15 @@ public final class SettingsPages implements PageGroup {
     }
 
     /** What the page shows. */
-    public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, FieldProblems problems) {
-        static View of(SettingsForm form, FieldProblems problems) {
+    public record View(
+            SettingsForm form,
+            AccountRulesForm accounts,
+            List<String> zones,
+            List<LanguageRow> languages,
+            FieldProblems problems) {
+        static View of(SettingsForm form, AccountRulesForm accounts, FieldProblems problems) {
             var zones = ZoneNames.all();
-            return new View(form, zones, LanguageRow.with(form.language()), problems);
+            return new View(form, accounts, zones, LanguageRow.with(form.language()), problems);
         }
     }
 }

@@ -95,7 +95,7 @@ public final class MePages implements PageGroup {
     private void copy(Context ctx) {
         ctx.header("Cache-Control", "no-store");
         ctx.header("Content-Disposition", "attachment; filename=\"my-data.json\"");
-        ctx.json(data.of(student(ctx)));
+        ctx.json(data.of(student(ctx), students.lastUsed(id(ctx))));
     }
 
     private void forget(Context ctx) {

@@ -72,11 +72,12 @@ public final class OwnData {
     }
 
     /** To be written as JSON. */
-    Map<String, Object> of(Student student) {
+    Map<String, Object> of(Student student, Optional<Instant> lastUsed) {
         Map<String, Object> data = new LinkedHashMap<>();
         data.put("email", student.email().value());
         data.put("language", student.locale().toLanguageTag());
         data.put("since", student.createdAt().toString());
+        lastUsed.ifPresent(at -> data.put("lastUsed", at.toString()));
         data.put("consents", consents.of(student.id()).stream().map(OwnData::of).toList());
         data.put("sessions", sessions(student));
         data.put(

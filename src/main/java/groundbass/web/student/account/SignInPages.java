@@ -6,6 +6,7 @@ import groundbass.audience.student.SignInCode;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.AgeSaid;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
@@ -24,6 +25,7 @@ import groundbass.web.student.visit.VisitCounter;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -96,31 +98,48 @@ public final class SignInPages implements PageGroup {
             ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
             return;
         }
-        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), FieldProblems.NONE));
+        pages.show(ctx, "student/sign-in", form("", "", next, FieldProblems.NONE));
     }
 
     private void send(Context ctx) {
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
         String next = ReturnCookie.of(Optional.ofNullable(ctx.formParam("next")));
         var email = EmailAddress.read(typed);
+        String chosen = Optional.ofNullable(ctx.formParam("age")).orElse("");
+        var age = settings.get().accounts().age();
+        var said = AgeSaid.parse(chosen);
+        List<FieldProblem> problems = new ArrayList<>();
         if (email.isEmpty()) {
-            var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
-            var problems = new FieldProblems(List.of(problem));
-            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
+            problems.add(FieldProblem.of("email", "catalog.problem.email", typed.strip()));
+        }
+        if (age.isPresent() && said.isEmpty()) {
+            problems.add(FieldProblem.of("age", "student.signin.age.missing"));
+        }
+        if (!problems.isEmpty()) {
+            pages.showAgain(ctx, "student/sign-in", form(typed, chosen, next, new FieldProblems(problems)));
             return;
         }
         limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
         limits.demand(ctx, Limit.LETTER, email.get().value());
-        signIns.request(email.get(), pages.reader(ctx).locale());
+        String wording =
+                age.flatMap(years -> said.map(one -> one.wording(years))).orElse("");
+        signIns.request(email.get(), pages.reader(ctx).locale(), wording);
         toDesk.ifPresent(Postman::deliverDue);
         returnCookie.keep(ctx, next);
         asked.keep(ctx, email.get());
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
     }
 
-    /** What the operator says to those who are not of age. */
-    private String guardians() {
-        return settings.get().imprint().guardians();
+    private Form form(String email, String age, String next, FieldProblems problems) {
+        var chosen = settings.get();
+        return new Form(
+                email,
+                age,
+                chosen.accounts().age(),
+                next,
+                toDesk.isPresent(),
+                chosen.imprint().guardians(),
+                problems);
     }
 
     private void show(Context ctx) {
@@ -197,8 +216,22 @@ public final class SignInPages implements PageGroup {
         return SignIns.VALID.toMinutes();
     }
 
-    /** The form; {@code onTheDesk} says that letters do not leave this machine. */
-    public record Form(String email, String next, boolean onTheDesk, String guardians, FieldProblems problems) {}
+    /**
+     * The form.
+     *
+     * @param age what was said of it, as {@link AgeSaid} has it; empty for nothing
+     * @param asked from which age on nobody needs a guardian's consent, where that is asked
+     * @param onTheDesk whether letters do not leave this machine
+     * @param guardians what the operator says to those who are not of age
+     */
+    public record Form(
+            String email,
+            String age,
+            Optional<Integer> asked,
+            String next,
+            boolean onTheDesk,
+            String guardians,
+            FieldProblems problems) {}
 
     /** What follows, whoever asked; {@code typed} says whether a code can be typed in this browser. */
     public record Sent(boolean onTheDesk, long minutes, boolean typed, FieldProblems problems) {}
