@@ -2,6 +2,7 @@
 // is remembered in this browser; where somebody is signed in, it is joined to their account.
 import { readersLanguage } from "./common/language.js";
 import { byId, element, inside, partsOf, wordsOf } from "./common/page.js";
+import { placeWords } from "./common/places.js";
 import { join } from "./practised/account.js";
 import { Marks } from "./practised/marks.js";
 
@@ -25,7 +26,12 @@ function wayTo(id, line, { from, to, tempo }) {
 function whatOf(line, { from, to, tempo, day }) {
   const [year, month, date] = day.split("-").map(Number);
   const number = line.match(/^exercise-(\d+)$/)?.[1];
-  const passage = from || to ? say("passage", from, to) : say("whole");
+  const isBar = from === to && /^\d+$/.test(from);
+  const passage = isBar
+    ? say("bar", from)
+    : from || to
+    ? say("passage", placeWords(from, say), placeWords(to, say))
+    : say("whole");
   return [
     number ? say("exercise", number) : "",
     passage,

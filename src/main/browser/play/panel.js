@@ -1,5 +1,6 @@
 // The panel under a sheet: shows a practice and hands on what is pressed, drawn and typed.
 import { byId } from "../common/page.js";
+import { placeWords } from "../common/places.js";
 import { FASTEST, SLOWEST } from "./practice.js";
 import { Balance } from "./balance.js";
 import { isSame } from "./loop.js";
@@ -212,7 +213,7 @@ export class Panel {
     write(this.#parts.go, say(word));
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
-    const what = range ? say("range", ...range) : say("all");
+    const what = range ? say("range", ...range.map((place) => placeWords(place, say))) : say("all");
     if (state === "playing") this.#tell(this.#playing(what));
     else if (state === "loading") this.#tell(say("waiting"));
     else if (this.#said) this.#tell(this.#practice.paused ? say("paused", this.#placeWords()) : say("stopped"));

@@ -2,6 +2,7 @@
 import { deepEqual, equal } from "node:assert/strict";
 import { Trainer } from "../../../main/browser/play/trainer.js";
 import { around, rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
+import { placeWords } from "../../../main/browser/common/places.js";
 import { barsOf, waysOf } from "../../../main/browser/play/passes.js";
 import { bar, bars } from "./bars.js";
 
@@ -148,4 +149,9 @@ Deno.test("one press repeats this bar, four bars from it on, or its section with
   deepEqual([found("four", 1), found("four", 5)], [[1, 4], [5, 6]]);
   deepEqual([0, 3, 4, 6].map((at) => found("section", at)), [[0, 3], [0, 3], [4, 6], [4, 6]]);
   deepEqual(found("section", 0, [{ name: "B", bar: 3 }]), [0, 3]);
+});
+
+Deno.test("a place with its pass is said in words", () => {
+  const say = (/** @type {string} */ word, /** @type {string[]} */ ...parts) => [word, ...parts].join(" ");
+  deepEqual(["5", "5.2&", "5.2&x3"].map((place) => placeWords(place, say)), ["5", "5.2&", "timeOf 5.2& 3"]);
 });

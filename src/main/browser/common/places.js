@@ -1,0 +1,7 @@
+// Places of a line as a sentence has them. No page.
+
+/** "5.2" as it is, and "5.2x2", the second time that bar 5 is played, in words: `say("timeOf", place, time)`. */
+export function placeWords(place, say) {
+  const [, where, time] = /^(.*?)x(\d+)$/.exec(place) ?? [null, place, ""];
+  return time ? say("timeOf", where, time) : where;
+}
