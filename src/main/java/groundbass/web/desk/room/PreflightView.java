@@ -6,6 +6,7 @@ import groundbass.publishing.preflight.Checkpoint;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.text.Message;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -21,6 +22,9 @@ import java.util.stream.Stream;
  */
 public record PreflightView(
         List<Row> blocking, List<Row> asking, List<Row> others, String accepting, List<Item> items) {
+    /** What belongs to the whole site and not to the lesson. */
+    private static final Set<String> OF_SITE = Set.of("address", "imprint", "mail");
+
     private static final Pattern EXERCISE = Pattern.compile("exercises\\[(\\d{1,3})]");
 
     /**
@@ -29,7 +33,12 @@ public record PreflightView(
      * @param field what it is about, as {@link LessonRemark} names it
      * @param way where it is mended
      */
-    public record Row(Message message, String field, String way) {}
+    public record Row(Message message, String field, String way) {
+        /** Whether that page is open to the owner of the site alone. */
+        public boolean isForOwner() {
+            return OF_SITE.contains(field);
+        }
+    }
 
     /**
      * A checkpoint.
@@ -37,9 +46,17 @@ public record PreflightView(
      * @param word of it, for the address on the page
      * @param state fine, open or keeps-back
      * @param way where it is mended
+     * @param forOwner whether that page is open to the owner of the site alone
      */
     public record Item(
-            String word, Message title, Message looked, String state, String way, List<Row> holding, List<Row> others) {
+            String word,
+            Message title,
+            Message looked,
+            String state,
+            String way,
+            boolean forOwner,
+            List<Row> holding,
+            List<Row> others) {
         public boolean keepsBack() {
             return !holding.isEmpty();
         }
@@ -70,6 +87,7 @@ public record PreflightView(
                 item.looked(),
                 item.state().word(),
                 way(path, point.field(), 0),
+                OF_SITE.contains(point.field()),
                 rows(path, item.holding()),
                 rows(path, others));
     }

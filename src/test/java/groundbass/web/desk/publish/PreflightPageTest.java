@@ -10,6 +10,7 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.publishing.preflight.Checkpoint;
 import groundbass.web.desk.Studio;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.jsoup.Jsoup;
@@ -119,6 +120,54 @@ class PreflightPageTest {
         String room = studio.browser().get(path(episode) + "/publish").asString();
         assertThat(Jsoup.parse(room).select("a[href=" + path(episode) + "/preflight]"))
                 .hasSize(1);
+    }
+
+    /** Settings, imprint and e-mails are the site owner's: others are told so, and are not led there. */
+    @Test
+    void nobodyIsLedToAPageThatIsClosedToThem() {
+        var episode = studio.episode("Of a teacher");
+        studio.write(episode, Studio.LINE);
+        String owner = owner();
+        become(stranger());
+        try {
+            var page = page(episode);
+            assertThat(page.select(".checkpoint h3 a").eachAttr("href"))
+                    .hasSize(Checkpoint.values().length - 3)
+                    .allSatisfy(way -> studio.browser()
+                            .get(way.replaceFirst("#.*", ""))
+                            .then()
+                            .statusCode(200));
+            for (String of : List.of("teacher", "address", "mail")) {
+                assertThat(page.select("#check-" + of + " h3").text()).endsWith("The owner of the site mends this.");
+            }
+            assertThat(Studio.mistakes(page.outerHtml())).isEmpty();
+        } finally {
+            become(owner);
+        }
+    }
+
+    private static String owner() {
+        return studio.site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery(
+                        "select educator_id from site_owner")
+                .mapTo(String.class)
+                .one());
+    }
+
+    private static String stranger() {
+        return studio.site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery("""
+                        select series.educator_id from series join episode on episode.series_id = series.id
+                        where episode.id = :id""")
+                .bind("id", studio.strangersEpisode.id())
+                .mapTo(String.class)
+                .one());
+    }
+
+    private static void become(String owner) {
+        studio.site
+                .groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute("update site_owner set educator_id = ?", owner));
     }
 
     private static Document page(Episode episode) {
