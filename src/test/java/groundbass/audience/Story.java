@@ -45,7 +45,7 @@ import java.util.List;
 public final class Story {
     public static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
     public static final SeriesId SERIES = new SeriesId("series0000000001");
-    public static final StatisticsScope WHOLE = new StatisticsScope.OfSeries(SERIES, List.of(FIRST, SECOND));
+    public static final StatisticsScope WHOLE = new StatisticsScope.OfSeries(SERIES);
     private static final EmailAddress CARA = new EmailAddress("c.reader@example.org");
     private static final ReleasedFile SHEET = file(FIRST, "sheet.pdf", 1000);
     private static final ReleasedFile MIDI = file(FIRST, "line.mid", 50);
@@ -58,19 +58,20 @@ public final class Story {
 
     public Story(Database database) {
         audience = new Audience(database);
-        series(database);
+        series(audience);
         anna = audience.student(ANNA);
         bert = audience.student(BERT);
         cara = audience.student(CARA);
     }
 
-    private void series(Database database) {
+    /** The series with both lessons, before anybody takes anything. */
+    public static void series(Audience audience) {
         EducatorId educator = audience.educators
                 .create("Quay Studio", "desk@example.org", "four strings!")
                 .result()
                 .orElseThrow()
                 .id();
-        database.jdbi().useHandle(handle -> {
+        audience.database.jdbi().useHandle(handle -> {
             handle.execute(
                     "insert into series (id, educator_id, slug, title, summary, zone, created_at)"
                             + " values (?, ?, 'low-tide', 'Low Tide', '', ?, ?)",

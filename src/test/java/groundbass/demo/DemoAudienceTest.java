@@ -6,13 +6,12 @@ import static groundbass.audience.Audience.file;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
+import groundbass.audience.Story;
 import groundbass.audience.rollup.RollUps;
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.FileUse;
-import groundbass.audience.statistics.StatisticsScope;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.DemoAddress;
-import groundbass.catalog.series.SeriesId;
 import groundbass.demo.DemoAudience.Visits;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -43,6 +42,7 @@ class DemoAudienceTest {
     void comesAsOftenAsItIsTold(Database database) {
         try (database) {
             var audience = new Audience(database);
+            Story.series(audience);
             DemoAudience.invent(database.jdbi(), VISITS);
 
             assertThat(audience.statistics.ofEpisode(FIRST).files())
@@ -51,8 +51,7 @@ class DemoAudienceTest {
                             new FileUse("sheet.pdf", new DownloadCounts(2, 0, 0, 0)));
             assertThat(audience.statistics.ofEpisode(SECOND).students()).isEqualTo(11);
             assertThat(audience.statistics.byWeek(
-                            new StatisticsScope.OfSeries(new SeriesId("series0000000001"), List.of(FIRST, SECOND)),
-                            Weeks.until(LocalDate.of(2026, 2, 15), 4, ZoneOffset.UTC)))
+                            Story.WHOLE, Weeks.until(LocalDate.of(2026, 2, 15), 4, ZoneOffset.UTC)))
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
             assertThat(audience.all().subList(0, 16))

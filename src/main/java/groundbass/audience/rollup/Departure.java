@@ -110,6 +110,10 @@ final class Departure {
                     subject.id(),
                     joined,
                     week);
+            handle.execute(
+                    "update taken_series_week set students = students - 1 where series_id = ? and week = ?",
+                    subject.id(),
+                    week);
         } else {
             handle.execute(
                     "update taken_week set students = students - 1 where episode_id = ? and week = ?",

@@ -113,21 +113,25 @@ final class Proof {
     }
 
     private void weeks(Summed summed) {
-        long rows = 0;
+        long lessons = 0;
+        long series = 0;
         for (var due = new Due(summed.series(), summed.zone(), summed.first());
                 due.week().isBefore(summed.nextWeek());
                 due = due.next()) {
-            rows += odd(due);
+            lessons += odd(due, SeriesWeeks.WEEK, """
+                    select episode_id, week, students, complete, broken_off, handed_over, running from taken_week
+                    where week = :week and episode_id in (select id from episode where series_id = :series)""");
+            series += odd(due, SeriesWeeks.WEEK_OF_SERIES, """
+                    select series_id, week, students, complete, broken_off, handed_over, running from taken_series_week
+                    where week = :week and series_id = :series""");
         }
-        tell("taken_week of series " + summed.series(), rows);
+        tell("taken_week of series " + summed.series(), lessons);
+        tell("taken_series_week of series " + summed.series(), series);
     }
 
-    private long odd(Due due) {
-        String kept = """
-                select episode_id, week, students, complete, broken_off, handed_over, running from taken_week
-                where week = :week and episode_id in (select id from episode where series_id = :series)""";
-        String sql = "select count(*) from ((" + SeriesWeeks.WEEK + " except " + kept + ") union all (" + kept
-                + " except " + SeriesWeeks.WEEK + ")) odd";
+    private long odd(Due due, String counted, String kept) {
+        String sql = "select count(*) from ((" + counted + " except " + kept + ") union all (" + kept + " except "
+                + counted + ")) odd";
         return SeriesWeeks.bind(handle.createQuery(sql), due).mapTo(Long.class).one();
     }
 }

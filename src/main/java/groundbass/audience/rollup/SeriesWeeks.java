@@ -20,9 +20,14 @@ final class SeriesWeeks {
     static final String OF_WEEK = "download.id >= :from and download.id < :until and " + Counting.OF_MANY
             + " in (select id from episode where series_id = :series) and " + Counting.COUNTED;
 
-    static final String WEEK =
-            "select download.episode_id, :week as week, count(distinct download.student_id) as students, "
-                    + Counting.BY_STATE + " from download where " + OF_WEEK + " group by download.episode_id";
+    private static final String SUMS = ":week as week, count(distinct download.student_id) as students, "
+            + Counting.BY_STATE + " from download where ";
+
+    static final String WEEK = "select download.episode_id, " + SUMS + OF_WEEK + " group by download.episode_id";
+
+    /** The same of all lessons together: a student of two of them is one. No row where nothing was taken. */
+    static final String WEEK_OF_SERIES =
+            "select cast(:series as varchar(16)) as series_id, " + SUMS + OF_WEEK + " having count(*) > 0";
 
     /** When the first lesson of a series was brought out: no week before that is summed up. */
     static final String BEGAN = "(select min(published_at) from episode where episode.series_id = series.id)";
@@ -103,7 +108,8 @@ final class SeriesWeeks {
         handle.execute(
                 "delete from taken_week where episode_id in (select id from episode where series_id = ?)",
                 series.value());
-        for (String table : List.of("taken_series", "taken_cohort", "taken_clock", "taking_student")) {
+        for (String table :
+                List.of("taken_series", "taken_series_week", "taken_cohort", "taken_clock", "taking_student")) {
             handle.execute("delete from " + table + " where series_id = ?", series.value());
         }
     }
@@ -113,6 +119,12 @@ final class SeriesWeeks {
                         due,
                         "insert into taken_week (episode_id, week, students, complete, broken_off, handed_over, running) "
                                 + WEEK)
+                .execute();
+        bound(
+                        due,
+                        "insert into taken_series_week"
+                                + " (series_id, week, students, complete, broken_off, handed_over, running) "
+                                + WEEK_OF_SERIES)
                 .execute();
         bound(due, """
                 insert into taking_student (series_id, student_id, joined, weeks)

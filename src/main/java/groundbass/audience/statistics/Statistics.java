@@ -60,7 +60,6 @@ public final class Statistics {
 
     /** Those of the weeks in which something was taken, in their order. */
     public List<WeekUse> byWeek(StatisticsScope scope, Weeks weeks) {
-        if (scope.episodes().isEmpty()) return List.of();
         return jdbi.inTransaction(OneMoment.LEVEL, handle -> byWeek(handle, scope, weeks));
     }
 
@@ -70,7 +69,7 @@ public final class Statistics {
         var departed = sums.departed();
         return Stream.concat(
                         next.stream().flatMap(week -> sums.before(week).stream()),
-                        WeekRows.of(handle, scope.episodes(), weeks, next).stream())
+                        WeekRows.of(handle, scope, weeks, next).stream())
                 .map(week -> week.withMore(departed.getOrDefault(week.monday(), 0L)))
                 .sorted(Comparator.comparing(WeekUse::monday))
                 .toList();

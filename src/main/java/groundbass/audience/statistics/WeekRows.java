@@ -2,9 +2,7 @@ package groundbass.audience.statistics;
 
 import groundbass.audience.download.DownloadId;
 import groundbass.audience.rollup.Counting;
-import groundbass.catalog.episode.EpisodeId;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -21,7 +19,7 @@ final class WeekRows {
                 <states>
             from (values <weeks>) as week (place, starts, ends)
             join download on download.id >= week.starts and download.id < week.ends
-            where <episode> in (<episodes>) and <counted>
+            where <which> and <counted>
             group by week.place order by week.place""";
 
     private WeekRows() {}
@@ -31,7 +29,7 @@ final class WeekRows {
      *
      * @param first none before this one; all where it is empty
      */
-    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks, Optional<LocalDate> first) {
+    static List<WeekUse> of(Handle handle, StatisticsScope scope, Weeks weeks, Optional<LocalDate> first) {
         var places = IntStream.range(0, weeks.count())
                 .filter(place -> first.filter(weeks.monday(place)::isBefore).isEmpty())
                 .toArray();
@@ -40,8 +38,8 @@ final class WeekRows {
                 .define("weeks", rows(places))
                 .define("states", Counting.BY_STATE)
                 .define("counted", Counting.COUNTED)
-                .define("episode", Counting.episodeOf(episodes))
-                .bindList("episodes", episodes);
+                .define("which", scope.condition())
+                .bind("subject", scope.subject());
         for (int place : places) {
             query.bind("start" + place, DownloadId.lowest(weeks.start(place)))
                     .bind("end" + place, DownloadId.lowest(weeks.start(place + 1)));

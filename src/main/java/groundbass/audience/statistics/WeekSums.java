@@ -11,13 +11,8 @@ import org.jdbi.v3.core.mapper.Nested;
 /** What is known of weeks without reading records. */
 final class WeekSums {
     private static final String COUNTS = """
-            select week, sum(students) as students, sum(complete) as complete, sum(broken_off) as broken_off,
-                sum(handed_over) as handed_over, sum(running) as running
-            from taken_week where episode_id in (<episodes>) and week >= :first and week < :end group by week""";
-
-    private static final String STUDENTS_OF_SERIES = """
-            select week, sum(students) as students from taken_cohort
-            where series_id = :subject and week >= :first and week < :end group by week""";
+            select week, students, complete, broken_off, handed_over, running from <table>
+            where <column> = :subject and week >= :first and week < :end""";
 
     private static final String DEPARTED = """
             select week, sum(students) as students from taken_departed
@@ -47,27 +42,25 @@ final class WeekSums {
 
     /** Those before a week in which something was taken; without the students who have left. */
     List<WeekUse> before(LocalDate end) {
-        var students = scope instanceof StatisticsScope.OfSeries ? numbers(STUDENTS_OF_SERIES, end) : null;
+        boolean series = scope instanceof StatisticsScope.OfSeries;
         return handle.createQuery(COUNTS)
-                .bindList("episodes", scope.episodes())
+                .define("table", series ? "taken_series_week" : "taken_week")
+                .define("column", series ? "series_id" : "episode_id")
+                .bind("subject", scope.subject())
                 .bind("first", weeks.monday(0))
                 .bind("end", end)
                 .mapTo(Row.class)
-                .map(row -> students == null ? row.use() : row.use(students.getOrDefault(row.week(), 0L)))
+                .map(Row::use)
                 .list();
     }
 
     /** Students who have left since, by the week in which they took something. */
     Map<LocalDate, Long> departed() {
-        return numbers(DEPARTED, weeks.last().plusWeeks(1));
-    }
-
-    private Map<LocalDate, Long> numbers(String sql, LocalDate end) {
         var numbers = new HashMap<LocalDate, Long>();
-        handle.createQuery(sql)
+        handle.createQuery(DEPARTED)
                 .bind("subject", scope.subject())
                 .bind("first", weeks.monday(0))
-                .bind("end", end)
+                .bind("end", weeks.last().plusWeeks(1))
                 .mapTo(Number.class)
                 .forEach(row -> numbers.put(row.week(), row.students()));
         return numbers;
@@ -78,11 +71,7 @@ final class WeekSums {
     private record Row(
             LocalDate week, long students, @Nested DownloadCounts downloads) {
         WeekUse use() {
-            return use(students);
-        }
-
-        WeekUse use(long taking) {
-            return new WeekUse(week, taking, downloads);
+            return new WeekUse(week, students, downloads);
         }
     }
 }

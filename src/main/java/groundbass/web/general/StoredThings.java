@@ -89,6 +89,7 @@ final class StoredThings {
             "taken_file",
             "taken_hour",
             "taken_series",
+            "taken_series_week",
             "taken_week",
             "taken_cohort",
             "taken_clock",

@@ -61,7 +61,7 @@ final class FigureOperations implements PageGroup {
                 call,
                 Members.of("series", series.id().value())
                         .and("zone", series.zone().getId())
-                        .and("weeks", weeks(call, series, new StatisticsScope.OfSeries(series.id(), lessons)))
+                        .and("weeks", weeks(call, series, new StatisticsScope.OfSeries(series.id())))
                         .and("lessons", uses)
                         .map());
     }

@@ -32,7 +32,7 @@ record OwnSeries(List<Board> boards) {
         }
 
         StatisticsScope scope() {
-            return new StatisticsScope.OfSeries(series.id(), ids());
+            return new StatisticsScope.OfSeries(series.id());
         }
     }
 

@@ -242,6 +242,7 @@ class RollUpsTest {
                     "update taken_file set robots = robots + 1",
                     "update taken_hour set newcomers = newcomers + 1 where age = 28",
                     "delete from taken_week where students = 3 or students = 2",
+                    "update taken_series_week set complete = complete + 1",
                     "update taken_cohort set students = students + 1",
                     "update taken_clock set downloads = downloads + 1 where local_hour = 17",
                     "update taking_student set weeks = weeks + 1")) {

@@ -11,6 +11,7 @@ import static groundbass.audience.Audience.whole;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
+import groundbass.audience.Story;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadId;
@@ -42,7 +43,7 @@ class StatisticsTest {
     private static final Weeks SPRING = Weeks.until(LocalDate.of(2026, 4, 1), 6, VIENNA);
 
     private static final SeriesId SERIES = new SeriesId("series0000000001");
-    private static final StatisticsScope BOTH = new StatisticsScope.OfSeries(SERIES, List.of(FIRST, SECOND));
+    private static final StatisticsScope BOTH = new StatisticsScope.OfSeries(SERIES);
 
     private StudentId anna;
     private StudentId bert;
@@ -83,8 +84,7 @@ class StatisticsTest {
             assertThat(audience.statistics.ofEpisode(FIRST))
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
             assertThat(audience.statistics.ofEpisodes(List.of())).isEmpty();
-            assertThat(audience.statistics.byWeek(new StatisticsScope.OfSeries(SERIES, List.of()), SPRING))
-                    .isEmpty();
+            assertThat(audience.statistics.byWeek(BOTH, SPRING)).isEmpty();
             assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
                     .isEmpty();
             assertThat(audience.statistics.students(List.of(), 0, 10)).isEmpty();
@@ -254,6 +254,7 @@ class StatisticsTest {
     /** Two students, one visitor who asks twice, one robot; first and second episode. */
     private Audience tell(Database database) {
         var audience = new Audience(database);
+        Story.series(audience);
         anna = audience.student(ANNA);
         bert = audience.student(BERT);
         audience.take(SHEET, new Requester.Known(anna));
