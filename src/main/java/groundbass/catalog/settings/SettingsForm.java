@@ -60,7 +60,8 @@ public record SettingsForm(
                         zone.orElseThrow(),
                         address,
                         countsVisits,
-                        Imprint.EMPTY))
+                        Imprint.EMPTY,
+                        AccountRules.USUAL))
                 : Outcome.refused(problems);
     }
 

@@ -22,7 +22,8 @@ class SettingsTest {
             ZoneId.of("Europe/Vienna"),
             Optional.of(URI.create("https://lessons.example.org")),
             false,
-            Imprint.EMPTY);
+            Imprint.EMPTY,
+            AccountRules.USUAL);
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

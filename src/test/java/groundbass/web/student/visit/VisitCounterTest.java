@@ -79,7 +79,8 @@ class VisitCounterTest {
                 usual.defaultZone(),
                 Optional.empty(),
                 counting,
-                usual.imprint());
+                usual.imprint(),
+                usual.accounts());
     }
 
     private long counted(VisitKind kind) {
