@@ -156,6 +156,22 @@ class NoteViewsTest {
         assertThat(html).contains("![![", "&lt;b&gt;").doesNotContain("<b>", "<a");
     }
 
+    /** Its words stand for it, its title stands under it; one that is not there leaves its words. */
+    @Test
+    void aPictureOfTheEducatorsOwnIsShownWithItsWords() {
+        String notes =
+                "![The \"thumb\" \\<b>](picture:abcdefgh12345678 'Seen & heard')\n\n![Gone](picture:abcdefgh00000000)";
+        var photo = new NoteViews.PhotoView("picture:abcdefgh12345678", "/play/r/notes-1.png", 40, 20);
+        String html = NoteViews.html(notes, 3, List.of(), List.of(photo));
+        assertThat(html)
+                .contains(
+                        "<img class=\"notes-photo\" src=\"/play/r/notes-1.png\" alt=\"The &quot;thumb&quot; &lt;b&gt;\""
+                                + " width=\"40\" height=\"20\" loading=\"lazy\" decoding=\"async\">"
+                                + "<figcaption>Seen &amp; heard</figcaption></figure>")
+                .contains("<p>[Gone]</p>");
+        assertThat(mistakes(html)).isEmpty();
+    }
+
     /** By the thread's own time, so that other work on the machine does not count. */
     private static String withinASecond(Supplier<String> work) {
         var threads = ManagementFactory.getThreadMXBean();

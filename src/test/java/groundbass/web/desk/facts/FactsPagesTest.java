@@ -54,7 +54,7 @@ class FactsPagesTest {
         // the open strings of a five-string bass as instrument makers give them (rule: open-strings)
         assertThat(facts.subList(0, 2)).containsExactly("slap, pop", "B0 E1 A1 D2 G2");
         assertThat(studio.browser().get(path(episode)).asString())
-                .contains("techniques suggest:</span> <strong>Beginner");
+                .contains("The line suggests:</span> <strong>Beginner");
     }
 
     @Test

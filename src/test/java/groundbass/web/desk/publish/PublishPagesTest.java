@@ -225,7 +225,7 @@ class PublishPagesTest {
                 episode, edit -> edit.mainLine(new LineSource("", Studio.LINE)).notes("![](bars:40-41)"));
         var page = Jsoup.parse(studio.browser().get(path(episode) + "/publish").asString());
         assertThat(page.select("#preflight").text()).contains("bars:40-41", "its bars are 1 to 1", "qualified adviser");
-        assertThat(page.select("#preflight a").eachAttr("href"))
+        assertThat(page.select("#preflight li a").eachAttr("href"))
                 .containsExactlyInAnyOrder(
                         path(episode) + "/notes#notes",
                         path(episode) + "/facts#rights.statement",
