@@ -10,9 +10,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 
-/** What plays along: drums and click on channel 10, chords on channel 2. */
+/** What plays along: drums on channel 10, chords on channel 11, the click on the last. */
 final class BandTracks {
-    private static final int CHORD_CHANNEL = 1;
+    private static final int RIGHT = 76;
+    private static final int MIDDLE = 64;
+    private static final int HIGH = 84;
+    private static final int LOW = 79;
     private static final long DRUM_TICKS = 60;
     private static final Fraction CLICK_LENGTH = Fraction.of(1, 16);
 
@@ -24,7 +27,7 @@ final class BandTracks {
 
     /** Written from the end, so that each stroke knows when the same piece is struck again. */
     private static Track drums(List<DrumHit> hits) {
-        var track = new Track().name("Drums");
+        var track = new Track().name("Drums").instrument(GeneralMidi.DRUM_CHANNEL, 0, 100, MIDDLE);
         Map<Piece, Long> next = new EnumMap<>(Piece.class);
         for (int i = hits.size() - 1; i >= 0; i--) {
             var hit = hits.get(i);
@@ -37,21 +40,24 @@ final class BandTracks {
     }
 
     private static Track chords(Band band) {
-        var track = new Track().name("Chords").program(0, CHORD_CHANNEL, GeneralMidi.ELECTRIC_PIANO);
+        var track =
+                new Track().name("Chords").instrument(GeneralMidi.CHORD_CHANNEL, GeneralMidi.ELECTRIC_PIANO, 84, RIGHT);
         for (var chord : band.chords()) {
             long on = Ticks.of(chord.when().at());
             long off = Ticks.of(chord.when().until());
-            chord.voicing().midi().forEach(key -> track.note(on, off, CHORD_CHANNEL, key, chord.velocity()));
+            chord.voicing()
+                    .midi()
+                    .forEach(key -> track.note(on, off, GeneralMidi.CHORD_CHANNEL, key, chord.velocity()));
         }
         return track;
     }
 
     private static Track clicks(List<Click> clicks) {
-        var track = new Track().name("Click");
+        var track = new Track().name("Click").instrument(GeneralMidi.CLICK_CHANNEL, GeneralMidi.WOODBLOCK, 90, MIDDLE);
         for (var click : clicks) {
             long on = Ticks.of(click.at());
-            int key = click.first() ? GeneralMidi.HIGH_WOOD_BLOCK : GeneralMidi.LOW_WOOD_BLOCK;
-            track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.DRUM_CHANNEL, key, velocity(click.weight()));
+            int key = click.first() ? HIGH : LOW;
+            track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.CLICK_CHANNEL, key, velocity(click.weight()));
         }
         return track;
     }

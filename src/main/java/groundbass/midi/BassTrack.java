@@ -8,16 +8,18 @@ import java.util.TreeMap;
 
 /**
  * The line itself: techniques by program, loudness and length; slides, bends and vibrato by pitch bend. On one channel as
- * long as nothing is bent while another string sounds; else each string has a channel of its own, as guitar controllers
- * do, so that a bend moves its string alone (rule: string-per-channel).
+ * long as nothing is bent while another string sounds, and no two strings sound one pitch; else each string has a channel
+ * of its own, as guitar controllers do, so that a bend moves its string alone and a unison stays two notes (rule:
+ * string-per-channel).
  */
 final class BassTrack {
     private static final int CHANNEL = 0;
 
-    /** After the chords' channel; up to seven strings come before that of the drums. */
-    private static final int SECOND_CHANNEL = 2;
-
+    /** Behind the first, which then speaks for all; they come before that of the drums. */
     private static final int MOST_CHANNELS = 8;
+
+    private static final int VOLUME = 110;
+    private static final int MIDDLE = 64;
 
     /** Wide enough for a slide over an octave. */
     static final int BEND_RANGE = 12;
@@ -54,8 +56,12 @@ final class BassTrack {
     private Track write() {
         track.name("Bass");
         deal();
+        long members = channels.values().stream().distinct().count();
+        if (members > 1) {
+            track.zone(CHANNEL, (int) members);
+        }
         channels.values().stream().distinct().forEach(channel -> {
-            track.program(0, channel.number, channel.program);
+            track.instrument(channel.number, channel.program, VOLUME, MIDDLE);
             track.bendRange(0, channel.number, BEND_RANGE);
         });
         notes.forEach(this::write);
@@ -68,24 +74,24 @@ final class BassTrack {
         int strings = performance.line().header().tuning().size();
         var first = new Channel(CHANNEL, program);
         var others = new TreeMap<Integer, Channel>();
-        boolean apart = isBentAmongOthers();
+        boolean apart = meetsAnother();
         for (int string = 1; string <= strings; string++) {
-            int number = SECOND_CHANNEL + (string - 2) % (MOST_CHANNELS - 1);
-            boolean own = apart && string > 1;
-            channels.put(string, own ? others.computeIfAbsent(number, each -> new Channel(each, program)) : first);
+            int number = 1 + (string - 1) % MOST_CHANNELS;
+            channels.put(string, apart ? others.computeIfAbsent(number, each -> new Channel(each, program)) : first);
         }
     }
 
-    /** Whether two strings sound at once of which at least one moves. */
-    private boolean isBentAmongOthers() {
+    /** Whether two strings sound at once of which at least one moves, or both have one pitch. */
+    private boolean meetsAnother() {
         var last = new TreeMap<Integer, TimedNote>();
         for (var note : notes) {
             last.put(note.string(), note);
-            boolean bent = last.values().stream()
+            boolean meets = last.values().stream()
                     .anyMatch(other -> other != note
                             && note.when().at().isBefore(other.when().until())
-                            && !(other.curve().isFlat() && note.curve().isFlat()));
-            if (bent) {
+                            && (other.pitch() == note.pitch()
+                                    || !(other.curve().isFlat() && note.curve().isFlat())));
+            if (meets) {
                 return true;
             }
         }

@@ -38,6 +38,7 @@ final class Conductor {
         }
         track.name(header.title().isEmpty() ? "Line" : header.title());
         write(0, signature);
+        track.exclusive(GeneralMidi.SYSTEM_ON);
         track.key(0, key);
         track.marker(0, "Count-in");
         track.marker(Ticks.of(performance.start()), "Start");
@@ -46,6 +47,10 @@ final class Conductor {
                 .changes()
                 .forEach(change -> track.tempo(Ticks.of(change.at()), change.quartersPerMinute()));
         performance.bars().forEach(this::write);
+        performance
+                .chords()
+                .forEach(chord ->
+                        track.words(Ticks.of(chord.when().at()), chord.chord().toString()));
         return track;
     }
 

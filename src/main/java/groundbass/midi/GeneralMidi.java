@@ -10,8 +10,15 @@ final class GeneralMidi {
     static final int SLAP_BASS = 36;
     static final int ELECTRIC_PIANO = 4;
     static final int DRUM_CHANNEL = 9;
-    static final int HIGH_WOOD_BLOCK = 76;
-    static final int LOW_WOOD_BLOCK = 77;
+    static final int WOODBLOCK = 115;
+
+    /** F0 7E 7F 09 01 F7 (RP-003), without the first byte: every instrument as General MIDI has it. */
+    static final int[] SYSTEM_ON = {0x7E, 0x7F, 0x09, 0x01, 0xF7};
+
+    /** The last channel: whoever mutes it mutes the click alone. */
+    static final int CLICK_CHANNEL = 15;
+
+    static final int CHORD_CHANNEL = 10;
 
     private GeneralMidi() {}
 

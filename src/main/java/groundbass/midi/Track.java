@@ -28,6 +28,10 @@ final class Track {
         return text(0, 0x03, name);
     }
 
+    Track words(long tick, String text) {
+        return text(tick, 0x01, text);
+    }
+
     Track copyright(String rights) {
         return text(0, 0x02, rights);
     }
@@ -67,6 +71,24 @@ final class Track {
 
     Track controller(long tick, int channel, int number, int value) {
         return add(tick, Rank.SETTING, 0xB0 | channel, number, value);
+    }
+
+    /** Bank 0, a program, its volume and its place, at the start of the file. */
+    Track instrument(int channel, int program, int volume, int place) {
+        return controller(0, channel, 0x00, 0)
+                .controller(0, channel, 0x20, 0)
+                .program(0, channel, program)
+                .controller(0, channel, 0x07, volume)
+                .controller(0, channel, 0x0A, place);
+    }
+
+    /** That the channels behind this one belong together, a note to each (MPE, MMA RP-053): registered parameter 6. */
+    Track zone(int master, int members) {
+        return controller(0, master, 0x65, 0)
+                .controller(0, master, 0x64, 6)
+                .controller(0, master, 0x06, members)
+                .controller(0, master, 0x65, 0x7F)
+                .controller(0, master, 0x64, 0x7F);
     }
 
     /** Registered parameter 0, then the null parameter, so that later data entries change nothing. */
@@ -110,10 +132,10 @@ final class Track {
     }
 
     private Track text(long tick, int type, String text) {
-        byte[] ascii = Ascii.of(text).getBytes(StandardCharsets.US_ASCII);
-        int[] data = new int[ascii.length];
+        byte[] letters = text.getBytes(StandardCharsets.UTF_8);
+        int[] data = new int[letters.length];
         for (int i = 0; i < data.length; i++) {
-            data[i] = ascii[i];
+            data[i] = letters[i] & 0xFF;
         }
         return meta(tick, type, data);
     }
@@ -127,6 +149,18 @@ final class Track {
             bytes.write(each);
         }
         events.add(new TrackEvent(tick, Rank.META, bytes.toByteArray()));
+        return this;
+    }
+
+    /** A system exclusive message at the start, without its first byte, F0. */
+    Track exclusive(int... data) {
+        var bytes = new ByteArrayOutputStream();
+        bytes.write(0xF0);
+        VariableLength.write(bytes, data.length);
+        for (int each : data) {
+            bytes.write(each);
+        }
+        events.add(new TrackEvent(0, Rank.META, bytes.toByteArray()));
         return this;
     }
 

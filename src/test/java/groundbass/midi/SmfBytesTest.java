@@ -168,11 +168,6 @@ class SmfBytesTest {
     }
 
     @Test
-    void textIsAscii() {
-        assertThat(Ascii.of("Größe in B♭ – “Café” ♞")).isEqualTo("Grosse in Bb - \"Cafe\" ?");
-    }
-
-    @Test
     void swingRatiosFallOnTheirTicks() {
         // rule: swing-offbeat, 480 ticks a quarter: straight 240, 3:2 288, 5:3 300, 2:1 320, 3:1 360
         assertThat(List.of(f(1, 2), f(3, 5), f(5, 8), f(2, 3), f(3, 4)))
