@@ -12,7 +12,8 @@ public record Band(Groove groove, List<DrumHit> drums, List<VoicedChord> chords,
     }
 
     public static Band of(Performance performance, Groove groove) {
-        return new Band(groove, Drums.of(performance, groove), ChordPlayer.of(performance), Clicks.of(performance));
+        return new Band(
+                groove, Drums.of(performance, groove), ChordPlayer.of(performance, groove), Clicks.of(performance));
     }
 
     /** With the library's groove that suits the line. */

@@ -20,24 +20,23 @@ record DrummersTouch(double late, double force) {
     /**
      * @param bar in the pattern, from zero
      * @param column in the bar, from zero
-     * @param feel in percent
      */
-    static DrummersTouch of(Piece piece, int bar, int column, int feel) {
-        if (feel == Groove.MACHINE) {
+    static DrummersTouch of(Piece piece, int bar, int column, Groove groove) {
+        if (groove.feel() == Groove.MACHINE) {
             return NONE;
         }
         var random = new SplittableRandom((piece.ordinal() * 31L + bar) * 101 + column);
-        double much = feel / 100.0;
-        double late = laziness(piece) + 0.003 * random.nextDouble();
+        double much = groove.feel() / 100.0;
+        double late = laziness(piece, groove) + 0.003 * random.nextDouble();
         double hand = isHandToHand(piece) && column % 2 == 1 ? WEAKER : 1;
         double force = hand * (1 + FORCE * (2 * random.nextDouble() - 1));
         return new DrummersTouch(much * late, 1 + much * (force - 1));
     }
 
     /** Backbeats lie back; nothing comes before its moment. */
-    private static double laziness(Piece piece) {
+    private static double laziness(Piece piece, Groove groove) {
         return switch (piece) {
-            case SNARE, RIM, CLAP -> 0.004;
+            case SNARE, RIM, CLAP -> groove.style().back() / 1000.0;
             case HIGHTOM, MIDTOM, LOWTOM, COWBELL -> 0.002;
             case KICK, HAT, PEDAL, OPEN, RIDE, BELL, CRASH, SHAKER, TAMBOURINE -> 0;
         };

@@ -2,65 +2,65 @@ package groundbass.groove;
 
 import groundbass.performance.Performance;
 import groundbass.performance.SwungTime;
-import groundbass.performance.TimedBar;
 import groundbass.score.Fraction;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Plays a groove under a performance, swung as the line is. Drums rest in a pickup; a bar of another meter gets a groove
- * of that meter, a bar cut short what fits into it. Where sections meet, {@link Fills} leads over.
+ * of that meter ({@link PatternBar}), a bar cut short what fits into it. Where sections meet, {@link Fills} leads over.
  */
 final class Drums {
     private static final Comparator<DrumHit> ORDER =
             Comparator.comparing(DrumHit::at).thenComparing(DrumHit::piece);
 
     private final Performance performance;
-    private final Groove groove;
+    private final KickCue cue;
     private final List<Written> written = new ArrayList<>();
-    private final List<Fills.Played> played = new ArrayList<>();
-    private int barInPattern;
 
     /** A stroke before swing. */
     record Written(Piece piece, Stroke stroke, Fraction at, DrummersTouch touch) {}
 
-    private Drums(Performance performance, Groove groove) {
+    private Drums(Performance performance) {
         this.performance = performance;
-        this.groove = groove;
+        this.cue = new KickCue(performance);
     }
 
     /** @return by moment, then in the order of the pieces */
     public static List<DrumHit> of(Performance performance, Groove groove) {
-        var drums = new Drums(performance, groove);
-        performance.bars().stream().filter(bar -> !bar.bar().isPickup()).forEach(drums::play);
+        var drums = new Drums(performance);
+        var bars = PatternBar.of(performance, groove);
+        bars.forEach(drums::play);
         if (groove.feel() != Groove.MACHINE) {
-            Fills.into(drums.written, drums.played);
+            Fills.into(drums.written, bars);
         }
         return drums.swung();
     }
 
-    private void play(TimedBar bar) {
-        boolean fits = groove.meter().length().equals(bar.inForce().meter().length());
-        var playing = fits ? groove : GrooveLibrary.ofMeter(bar.inForce().meter());
-        if (bar.bar().changes().section().isPresent() || !fits) {
-            barInPattern = 0;
+    private void play(PatternBar bar) {
+        for (var piece : bar.groove().rows().keySet()) {
+            strokes(bar, piece).forEach((column, stroke) -> play(bar, piece, column, stroke));
         }
-        for (var piece : playing.rows().keySet()) {
-            play(playing, piece, bar);
-        }
-        played.add(new Fills.Played(bar, playing.column()));
-        barInPattern = (barInPattern + 1) % playing.bars();
     }
 
-    private void play(Groove playing, Piece piece, TimedBar bar) {
-        for (int column = 0; column < playing.columns(); column++) {
-            var stroke = playing.stroke(piece, barInPattern % playing.bars(), column);
-            var at = playing.column().times(column);
-            if (stroke != Stroke.NONE && at.isBefore(bar.bar().to())) {
-                var touch = DrummersTouch.of(piece, barInPattern, column, groove.feel());
-                written.add(new Written(piece, stroke, bar.moment(at), touch));
-            }
+    private Map<Integer, Stroke> strokes(PatternBar bar, Piece piece) {
+        if (piece == Piece.KICK) {
+            return cue.of(bar);
+        }
+        var strokes = new TreeMap<Integer, Stroke>();
+        for (int column = 0; column < bar.groove().columns(); column++) {
+            strokes.put(column, bar.stroke(piece, column));
+        }
+        return strokes;
+    }
+
+    private void play(PatternBar bar, Piece piece, int column, Stroke stroke) {
+        if (stroke != Stroke.NONE && bar.has(column)) {
+            var touch = DrummersTouch.of(piece, bar.index(), column, bar.groove());
+            written.add(new Written(piece, stroke, bar.bar().moment(bar.offset(column)), touch));
         }
     }
 

@@ -1,7 +1,6 @@
 package groundbass.groove;
 
 import groundbass.groove.Drums.Written;
-import groundbass.performance.TimedBar;
 import groundbass.score.Fraction;
 import java.util.EnumSet;
 import java.util.List;
@@ -23,14 +22,7 @@ final class Fills {
 
     private Fills() {}
 
-    /** A bar with the columns of its groove. */
-    record Played(TimedBar bar, Fraction column) {
-        boolean beginsASection() {
-            return bar.bar().changes().section().isPresent();
-        }
-    }
-
-    static void into(List<Written> strokes, List<Played> bars) {
+    static void into(List<Written> strokes, List<PatternBar> bars) {
         for (int i = 1; i < bars.size(); i++) {
             if (bars.get(i).beginsASection()) {
                 fill(strokes, bars.get(i - 1));
@@ -45,7 +37,7 @@ final class Fills {
     }
 
     /** A bar that is cut short has no room for it. */
-    private static void fill(List<Written> strokes, Played played) {
+    private static void fill(List<Written> strokes, PatternBar played) {
         var bar = played.bar();
         var meter = bar.inForce().meter();
         if (!bar.bar().length().equals(meter.length())) {
@@ -54,7 +46,7 @@ final class Fills {
         var starts = meter.beatStarts();
         var from = bar.moment(starts.get(starts.size() - 1));
         var beat = bar.end().minus(from);
-        var way = WAYS.get(strokes(beat, played.column()) - 1);
+        var way = WAYS.get(strokes(beat, played.groove().column()) - 1);
         strokes.removeIf(stroke ->
                 !stroke.at().isBefore(from) && stroke.at().isBefore(bar.end()) && !FEET.contains(stroke.piece()));
         for (int i = 0; i < way.size(); i++) {

@@ -14,18 +14,21 @@ import java.util.Objects;
  * @param name one line, may be empty
  * @param columns how many to a bar
  * @param rows in the order of the pieces, all of the same whole number of bars
+ * @param style how it is played beside its drums
  * @param feel how much it is played as people play, in percent: {@link #MACHINE} or up to {@link #USUAL_FEEL}
  */
-public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows, int feel) {
+public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows, Style style, int feel) {
     /** Every stroke at its moment and as hard as it is written, and nothing added. */
     public static final int MACHINE = 0;
 
     public static final int USUAL_FEEL = 100;
     public static final int MOST_COLUMNS = 96;
     public static final int MOST_BARS = 8;
+    private static final int STEADY_BARS = 2;
 
     public Groove {
         Objects.requireNonNull(meter);
+        Objects.requireNonNull(style);
         if (!name.equals(name.strip()) || name.chars().anyMatch(Character::isISOControl)) {
             throw new IllegalArgumentException("a name is one line without outer spaces: " + name);
         }
@@ -43,15 +46,31 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
         if (rows.values().stream().anyMatch(row -> row.size() != length)) {
             throw new IllegalArgumentException("rows differ in length");
         }
+        if (!style.chords().isEmpty() && style.chords().size() != length) {
+            throw new IllegalArgumentException("the chords' row differs in length");
+        }
     }
 
     /** Played as people play. */
     public Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows) {
-        this(name, meter, columns, rows, USUAL_FEEL);
+        this(name, meter, columns, rows, Style.PLAIN, USUAL_FEEL);
+    }
+
+    Groove with(Style other) {
+        return new Groove(name, meter, columns, rows, other, feel);
     }
 
     public Groove withFeel(int percent) {
-        return new Groove(name, meter, columns, rows, percent);
+        return new Groove(name, meter, columns, rows, style, percent);
+    }
+
+    /** As a drill wants it: the same two bars again and again, whatever the line does. */
+    public Groove steady() {
+        int length = Math.min(bars(), STEADY_BARS) * columns;
+        var cut = new EnumMap<Piece, List<Stroke>>(Piece.class);
+        rows.forEach((piece, row) -> cut.put(piece, row.subList(0, length)));
+        var chords = style.chords().isEmpty() ? style.chords() : style.chords().subList(0, length);
+        return new Groove(name, meter, columns, cut, new Style(chords, style.back(), false), feel);
     }
 
     /** How many bars the pattern lasts. */
@@ -69,6 +88,11 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
         return rows.getOrDefault(piece, List.of()).isEmpty()
                 ? Stroke.NONE
                 : rows.get(piece).get(bar * columns + column);
+    }
+
+    /** What the hand on the chords does in one column of one bar, both from zero; each chord is held where nothing is said. */
+    ChordStroke chords(int bar, int column) {
+        return style.chords().isEmpty() ? ChordStroke.HOLD : style.chords().get(bar * columns + column);
     }
 
     private static Map<Piece, List<Stroke>> copy(Map<Piece, List<Stroke>> rows) {

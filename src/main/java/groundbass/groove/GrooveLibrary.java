@@ -15,7 +15,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** The grooves that come with the program, each a text beside this class, and a plain one for every other meter. */
+/**
+ * The grooves that come with the program, each a text of four bars beside this class (rule: four-bar-units), and a plain one
+ * for every other meter.
+ */
 public final class GrooveLibrary {
     private static final List<String> FILES = List.of(
             "slap-funk",

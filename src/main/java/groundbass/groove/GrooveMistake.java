@@ -18,6 +18,9 @@ public enum GrooveMistake {
     BAD_GROUPS,
     BAD_COLUMNS,
     BAD_STROKE,
+    BAD_CHORD_STROKE,
+    BAD_BACK,
+    BAD_FOLLOW,
     ROW_TWICE,
     UNEVEN_ROW,
     OTHER_LENGTH;

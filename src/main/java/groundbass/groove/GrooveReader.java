@@ -30,10 +30,15 @@ final class GrooveReader {
     private String name = "";
     private Meter meter = Meter.COMMON;
     private int columns = 16;
+    private Optional<ChordRow> chords = Optional.empty();
+    private int back = Style.USUAL_BACK;
+    private boolean followsLine;
     private int number;
 
     /** A row's strokes, and where they stand. */
     private record Row(List<Stroke> strokes, int line, int column) {}
+
+    private record ChordRow(List<ChordStroke> strokes, int line, int column) {}
 
     GrooveReader(String text) {
         this.lines = text.lines().toList();
@@ -48,7 +53,10 @@ final class GrooveReader {
             }
             readLine(line);
         }
-        rows.values().forEach(this::checkLength);
+        rows.values().forEach(row -> checkLength(row.strokes().size(), row.line(), row.column()));
+        if (!rows.isEmpty()) {
+            chords.ifPresent(row -> checkLength(row.strokes().size(), row.line(), row.column()));
+        }
         if (rows.isEmpty() && problems.isEmpty()) {
             number = Math.max(1, number);
             problems.add(GrooveMistake.NO_ROW.at(span(1, 0), PIECES));
@@ -59,7 +67,8 @@ final class GrooveReader {
     private Groove groove() {
         var strokes = new EnumMap<Piece, List<Stroke>>(Piece.class);
         rows.forEach((piece, row) -> strokes.put(piece, row.strokes()));
-        return new Groove(name, meter, columns, strokes);
+        var style = new Style(chords.map(ChordRow::strokes).orElse(List.of()), back, followsLine);
+        return new Groove(name, meter, columns, strokes).with(style);
     }
 
     private void readLine(String line) {
@@ -82,6 +91,9 @@ final class GrooveReader {
             case "groove" -> readName(field.group(2), column);
             case "meter" -> readMeter(field.group(2), column);
             case "columns" -> readColumns(field.group(2), column);
+            case "chords" -> readChords(field.group(2), column);
+            case "back" -> readBack(field.group(2), column);
+            case "follow" -> readFollow(field.group(2), column);
             default ->
                 Piece.ofWord(field.group(1))
                         .ifPresentOrElse(
@@ -160,11 +172,47 @@ final class GrooveReader {
         }
     }
 
-    private void checkLength(Row row) {
+    private void readChords(String text, int column) {
+        var strokes = new ArrayList<ChordStroke>();
+        for (int i = 0; i < text.length(); i++) {
+            char sign = text.charAt(i);
+            if (Character.isWhitespace(sign) || sign == '|') {
+                continue;
+            }
+            var stroke = ChordStroke.ofSign(sign);
+            if (stroke.isEmpty()) {
+                problems.add(GrooveMistake.BAD_CHORD_STROKE.at(span(column + i, 1), String.valueOf(sign)));
+            }
+            strokes.add(stroke.orElse(ChordStroke.HOLD));
+        }
+        if (chords.isPresent()) {
+            problems.add(GrooveMistake.ROW_TWICE.at(span(1, 1), "chords"));
+        }
+        chords = Optional.of(chords.orElse(new ChordRow(strokes, number, column)));
+    }
+
+    private void readBack(String text, int column) {
+        boolean isNumber = text.equals("0") || NUMBER.matcher(text).matches();
+        if (isNumber && Integer.parseInt(text) <= Style.FARTHEST_BACK) {
+            back = Integer.parseInt(text);
+        } else {
+            problems.add(GrooveMistake.BAD_BACK.at(span(column, text.length()), text, Style.FARTHEST_BACK));
+        }
+    }
+
+    /** Only the kick follows the line so far. */
+    private void readFollow(String text, int column) {
+        if (text.equals(Piece.KICK.word())) {
+            followsLine = true;
+        } else {
+            problems.add(GrooveMistake.BAD_FOLLOW.at(span(column, text.length()), text));
+        }
+    }
+
+    private void checkLength(int found, int line, int column) {
         int wanted = rows.values().iterator().next().strokes().size();
-        int found = row.strokes().size();
         boolean wholeBars = found > 0 && found % columns == 0 && found / columns <= Groove.MOST_BARS;
-        var span = new Span(row.line(), row.column(), 1);
+        var span = new Span(line, column, 1);
         if (!wholeBars) {
             problems.add(GrooveMistake.UNEVEN_ROW.at(span, found, columns, Groove.MOST_BARS));
         } else if (found != wanted) {

@@ -19,7 +19,14 @@ import java.util.stream.IntStream;
  * </pre>
  *
  * {@code x} is a stroke, {@code X} an accent, {@code g} a ghost stroke, {@code -} none. Spaces and bar lines
- * ({@code |}) only help the eye. A row may hold several bars. Lines that begin with {@code #} are comments.
+ * ({@code |}) only help the eye. A row may hold several bars: four make a unit that leads on in its last. Lines that begin
+ * with {@code #} are comments. Three more fields say how it is played:
+ *
+ * <pre>
+ * chords   x- -x .- --      the rhythm of the chords: x X g struck, - rings on, . the hand leaves the keys
+ * back     8                milliseconds by which the backbeat lies back, 0 to 30
+ * follow   kick             the kick takes its cue from the line
+ * </pre>
  */
 public final class GrooveText {
     private GrooveText() {}
@@ -38,20 +45,40 @@ public final class GrooveText {
                         .max()
                         .orElse(0));
         var rows = groove.rows().entrySet().stream()
-                .map(row -> line(width, row.getKey().word(), signs(groove, row.getValue())));
+                .map(row -> line(
+                        width,
+                        row.getKey().word(),
+                        signs(groove, row.getValue().stream().map(Stroke::sign).toList())));
         return line(width, "groove", groove.name())
                 + line(width, "meter", groove.meter().toString())
                 + line(width, "columns", "" + groove.columns())
+                + style(width, groove)
                 + rows.collect(Collectors.joining());
+    }
+
+    /** What is usual is not said. */
+    private static String style(int width, Groove groove) {
+        var style = groove.style();
+        String back = style.back() == Style.USUAL_BACK ? "" : line(width, "back", "" + style.back());
+        String follow = style.followsLine() ? line(width, "follow", Piece.KICK.word()) : "";
+        String chords = style.chords().isEmpty()
+                ? ""
+                : line(
+                        width,
+                        "chords",
+                        signs(
+                                groove,
+                                style.chords().stream().map(ChordStroke::sign).toList()));
+        return back + follow + chords;
     }
 
     private static String line(int width, String name, String value) {
         return (name + " ".repeat(width + 2 - name.length()) + value).stripTrailing() + "\n";
     }
 
-    private static String signs(Groove groove, List<Stroke> row) {
+    private static String signs(Groove groove, List<Character> row) {
         return IntStream.range(0, row.size())
-                .mapToObj(i -> gap(groove, i) + row.get(i).sign())
+                .mapToObj(i -> gap(groove, i) + row.get(i))
                 .collect(Collectors.joining());
     }
 

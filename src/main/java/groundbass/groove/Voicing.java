@@ -8,27 +8,30 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * A chord in close position in the middle of a keyboard.
+ * A chord in open position in the middle of a keyboard: the tone next to the lowest lies an octave higher, so that nothing
+ * is close at the bottom (rule: open-voicings).
  *
  * @param midi from the lowest up; empty where nothing sounds
  */
 public record Voicing(List<Integer> midi) {
-    /** The lowest tone lies between these two, E3 to E4, above most of the bass (common practice, no source). */
-    private static final int LOWEST = 52;
+    /** The lowest tone lies between these two, D3 to C4, above most of the bass (common practice, no source). */
+    private static final int LOWEST = 50;
 
-    private static final int HIGHEST_BOTTOM = 64;
+    private static final int HIGHEST_BOTTOM = 60;
 
     /** Where the middle of the first chord should lie: about B3 to C4. */
     private static final int MIDDLE = 60;
 
     private static final int MOST_TONES = 4;
+    private static final int FEWEST_TO_OPEN = 3;
+    private static final int OCTAVE = 12;
     private static final Voicing SILENCE = new Voicing(List.of());
 
     public Voicing {
         midi = List.copyOf(midi);
     }
 
-    /** Every close position of a chord in the middle of a keyboard, from the lowest up; one silent one for no chord. */
+    /** Every open position of a chord in the middle of a keyboard, from the lowest up; one silent one for no chord. */
     static List<Voicing> positions(ChordSymbol symbol) {
         return symbol instanceof Chord chord ? inversions(tones(chord)) : List.of(SILENCE);
     }
@@ -62,7 +65,7 @@ public record Voicing(List<Integer> midi) {
         }
         int root = chord.root().pitchClass();
         return degrees.stream()
-                .map(degree -> Math.floorMod(root + degree.semitones(), 12))
+                .map(degree -> Math.floorMod(root + degree.semitones(), OCTAVE))
                 .sorted()
                 .distinct()
                 .toList();
@@ -70,11 +73,20 @@ public record Voicing(List<Integer> midi) {
 
     private static List<Voicing> inversions(List<Integer> tones) {
         return IntStream.rangeClosed(LOWEST, HIGHEST_BOTTOM)
-                .filter(bottom -> tones.contains(bottom % 12))
-                .mapToObj(bottom -> new Voicing(tones.stream()
-                        .map(tone -> bottom + Math.floorMod(tone - bottom, 12))
+                .filter(bottom -> tones.contains(bottom % OCTAVE))
+                .mapToObj(bottom -> opened(tones.stream()
+                        .map(tone -> bottom + Math.floorMod(tone - bottom, OCTAVE))
                         .sorted()
                         .toList()))
                 .toList();
+    }
+
+    private static Voicing opened(List<Integer> close) {
+        if (close.size() < FEWEST_TO_OPEN) {
+            return new Voicing(close);
+        }
+        var open = new ArrayList<>(close);
+        open.add(open.remove(1) + OCTAVE);
+        return new Voicing(open);
     }
 }

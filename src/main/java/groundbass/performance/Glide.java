@@ -9,8 +9,15 @@ import java.util.ArrayList;
 /** The movements of a pitch. Times and widths are common practice without a source; none takes over half its note. */
 final class Glide {
     private static final double SLIDE_SECONDS = 0.08;
-    private static final double OFF_SECONDS = 0.12;
     private static final double BEND_SECONDS = 0.12;
+
+    /** Notes to a whole one whose length a slide takes at the tempo (rule: slide-by-frets). */
+    private static final int SIXTEENTHS = 16;
+
+    private static final int THIRTY_SECONDS = 32;
+
+    /** A finger is no longer than this between two frets. */
+    private static final double BETWEEN_FRETS_SECONDS = 0.006;
 
     /** Of the note's length. */
     private static final double RELEASED_FROM = 0.625;
@@ -25,7 +32,7 @@ final class Glide {
     private Glide() {}
 
     static Point[] whole(When when, int semitones) {
-        return new Point[] {new Point(0, 0), new Point(when.seconds(), semitones)};
+        return byFrets(0, 0, when.seconds(), semitones);
     }
 
     static Point[] in(SlideIn from, int fret, When when) {
@@ -34,7 +41,7 @@ final class Glide {
                     case BELOW -> -Math.min(IN_FRETS, fret);
                     case ABOVE -> IN_FRETS;
                 };
-        return new Point[] {new Point(0, frets), new Point(atMostHalf(SLIDE_SECONDS, when), 0)};
+        return byFrets(0, frets, atMostHalf(atTempo(THIRTY_SECONDS, when), when), 0);
     }
 
     /**
@@ -42,7 +49,7 @@ final class Glide {
      * the start; what is let back is so from five eighths of its length on.
      */
     static Point[] bend(Bend bend, When when) {
-        double from = atMostHalf(SLIDE_SECONDS, when);
+        double from = Math.max(atMostHalf(SLIDE_SECONDS, when), atMostHalf(atTempo(THIRTY_SECONDS, when), when));
         double latest = when.seconds() * (bend.released() ? RELEASED_FROM : BENT_UNTIL);
         double to = Math.min(from + BEND_SECONDS, Math.max(from, latest));
         var points = new ArrayList<Point>();
@@ -56,28 +63,46 @@ final class Glide {
         return points.toArray(Point[]::new);
     }
 
-    static Point[] to(int semitones, double from, When when) {
-        return ending(atMostQuarter(SLIDE_SECONDS, when), from, semitones, when);
+    static Point[] to(int semitones, PitchCurve before, When when) {
+        return ending(before, semitones, when);
     }
 
-    static Point[] off(SlideOff way, int fret, double from, When when) {
+    static Point[] off(SlideOff way, int fret, PitchCurve before, When when) {
         int frets =
                 switch (way) {
                     case DOWN -> -Math.min(OFF_FRETS, fret);
                     case UP -> OFF_FRETS;
                 };
-        return ending(atMostQuarter(OFF_SECONDS, when), from, frets, when);
+        return ending(before, frets, when);
     }
 
-    private static Point[] ending(double seconds, double from, double to, When when) {
-        return new Point[] {new Point(when.seconds() - seconds, from), new Point(when.seconds(), to)};
+    /** Not before what the pitch did until then is over. */
+    private static Point[] ending(PitchCurve before, double to, When when) {
+        double from = when.seconds() - atMostHalf(atTempo(SIXTEENTHS, when), when);
+        return byFrets(Math.max(from, before.settled()), before.last(), when.seconds(), to);
+    }
+
+    /** From fret to fret in equal steps, each rung out until the finger moves on: the last is reached at the end. */
+    private static Point[] byFrets(double start, double from, double end, double to) {
+        int frets = (int) Math.max(1, Math.ceil(Math.abs(to - from)));
+        double step = (end - start) / frets;
+        double moving = Math.min(BETWEEN_FRETS_SECONDS, step / 2);
+        var points = new ArrayList<Point>();
+        for (int fret = 1; fret <= frets; fret++) {
+            double there = fret == frets ? end : start + fret * step;
+            points.add(new Point(there - moving, from + (to - from) * (fret - 1) / frets));
+            points.add(new Point(there, from + (to - from) * fret / frets));
+        }
+        return points.toArray(Point[]::new);
+    }
+
+    /** How long so small a note is where this one is played. */
+    private static double atTempo(int toTheWhole, When when) {
+        double length = when.until().minus(when.at()).toDouble();
+        return when.seconds() / (length * toTheWhole);
     }
 
     private static double atMostHalf(double seconds, When when) {
         return Math.min(seconds, when.seconds() / 2);
-    }
-
-    private static double atMostQuarter(double seconds, When when) {
-        return Math.min(seconds, when.seconds() / 4);
     }
 }

@@ -58,6 +58,11 @@ public record PitchCurve(List<Point> points, boolean vibrato) {
         return points.isEmpty() ? 0 : points.get(points.size() - 1).semitones();
     }
 
+    /** When the last point is reached, in seconds from the note's start. */
+    double settled() {
+        return points.isEmpty() ? 0 : points.get(points.size() - 1).seconds();
+    }
+
     private double line(double seconds) {
         Point before = null;
         for (var point : points) {

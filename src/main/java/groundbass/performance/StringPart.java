@@ -196,10 +196,10 @@ final class StringPart {
         }
         var curve = new PitchCurve(before.points(), onset.note().has(Mark.VIBRATO));
         if (carriesOn(index) && arrivalOutOf(index).orElseThrow().kind() == Arrival.Kind.SLIDE) {
-            return curve.then(Glide.to(pitch(onsets.get(index + 1)) - pitch(onset), curve.last(), when));
+            return curve.then(Glide.to(pitch(onsets.get(index + 1)) - pitch(onset), curve, when));
         }
         return ornaments.slideOff().isPresent()
-                ? curve.then(Glide.off(ornaments.slideOff().get(), fretted.fret(), curve.last(), when))
+                ? curve.then(Glide.off(ornaments.slideOff().get(), fretted.fret(), curve, when))
                 : curve;
     }
 }

@@ -16,6 +16,7 @@ import groundbass.performance.Playing;
 import groundbass.score.Bar;
 import groundbass.score.Changes;
 import groundbass.score.Feel;
+import groundbass.score.Fraction;
 import groundbass.score.Header;
 import groundbass.score.Meter;
 import groundbass.score.RandomLines;
@@ -153,6 +154,70 @@ class BandTest {
 
     private static double late(DrumHit hit) {
         return hit.seconds() - TWO_SECTIONS.seconds(hit.at());
+    }
+
+    private static List<VoicedChord> chords(String row, String line) {
+        var groove = GrooveText.read("columns 8\nkick x-------\nchords " + row)
+                .groove()
+                .orElseThrow();
+        return ChordPlayer.of(Performance.of(LineText.read(line).line()), groove);
+    }
+
+    @Test
+    void chordsAreStruckInTheRhythmOfTheGroove() {
+        // moments by hand, after a bar of count-in: on 1, the and of 2 until 3, and the second chord where it comes
+        var played = chords("x- -x .- --", """
+                bar 1 over Am, G at 4
+                1-4 A0
+                """);
+        assertThat(played)
+                .extracting(chord -> chord.when().at())
+                .containsExactly(f(1, 1), f(1, 1).plus(f(3, 8)), f(7, 4));
+        assertThat(played)
+                .extracting(chord -> chord.when().until())
+                .containsExactly(f(1, 1).plus(f(3, 8)), f(3, 2), f(2, 1));
+    }
+
+    @Test
+    void aRhythmThatRestsOnTheOneLetsTheChordWait() {
+        assertThat(chords("-- x. -- x.", "bar 1 over Am\n1-4 A0\n"))
+                .extracting(chord -> chord.when().at())
+                .containsExactly(f(5, 4), f(7, 4));
+    }
+
+    private static List<Fraction> kicks(String row, String follow, String line) {
+        var groove = GrooveText.read("columns 8\n" + follow + "\nkick " + row + "\nsnare --X---X-")
+                .groove()
+                .orElseThrow();
+        return Drums.of(Performance.of(LineText.read(line).line()), groove).stream()
+                .filter(hit -> hit.piece() == Piece.KICK)
+                .map(hit -> hit.at().minus(f(1, 1)))
+                .toList();
+    }
+
+    @Test
+    void aKickTakesItsCueFromTheLine() {
+        // rule: kick-and-line. Notes on 1, the and of 2 and the and of 3: the kick on 3 moves half a beat back, and the
+        // and of 3 gets one
+        String line = "bar 1\n1 A0\n2 rest, A3\n3 rest, A2\n";
+        assertThat(kicks("X--- x---", "", line)).containsExactly(f(0, 1), f(1, 2));
+        assertThat(kicks("X--- x---", "follow kick", line)).containsExactly(f(0, 1), f(3, 8), f(5, 8));
+    }
+
+    @Test
+    void groovesOfTheLibraryAreFourBarsAndTheLastLeadsOn() {
+        // rule: four-bar-units
+        assertThat(GrooveLibrary.all()).allSatisfy(groove -> {
+            assertThat(groove.bars()).isEqualTo(4);
+            assertThat(groove.style().chords()).isNotEmpty();
+            assertThat(bar(groove, 3)).isNotEqualTo(bar(groove, 1));
+        });
+    }
+
+    private static List<Stroke> bar(Groove groove, int bar) {
+        return groove.rows().values().stream()
+                .flatMap(row -> row.subList(bar * groove.columns(), (bar + 1) * groove.columns()).stream())
+                .toList();
     }
 
     @Test

@@ -54,6 +54,33 @@ class GrooveTextTest {
     }
 
     @Test
+    void itsStyleIsReadAndComesBack() {
+        var text = """
+                groove   Plain rock
+                meter    4/4
+                columns  8
+                back     12
+                follow   kick
+                chords   x- -x .- g-
+                kick     X- -- x- --
+                """;
+        var groove = GrooveText.read(text).groove().orElseThrow();
+        assertThat(groove.style().back()).isEqualTo(12);
+        assertThat(groove.style().followsLine()).isTrue();
+        assertThat(groove.chords(0, 3)).isEqualTo(ChordStroke.NORMAL);
+        assertThat(groove.chords(0, 4)).isEqualTo(ChordStroke.LIFT);
+        assertThat(GrooveText.print(groove)).isEqualTo(text);
+    }
+
+    @Test
+    void whatItsStyleCannotBeIsTold() {
+        assertThat(GrooveText.read("columns 4\nkick x---\nchords x-q-x\nback 31\nfollow snare\n")
+                        .problems())
+                .extracting(problem -> problem.span().line() + ":" + problem.code())
+                .containsExactly("3:bad-chord-stroke", "4:bad-back", "5:bad-follow", "3:uneven-row");
+    }
+
+    @Test
     void everyProblemComesInOnePass() {
         var text = "groove A\nmeter 4/5\ncolumns 0\nkick x-q-\ncymbal x---\nkick x---\n";
         assertThat(GrooveText.read(text).problems())

@@ -48,11 +48,27 @@ class PitchCurveTest {
     }
 
     @Test
+    void aSlideGoesFretByFretAtTheTempo() {
+        // rule: slide-by-frets. A whole note of one second: a sixteenth is 62.5 ms, a step of four frets 15.625
+        var slid = new PitchCurve(List.of(Glide.to(4, PitchCurve.FLAT, SECOND)), false);
+        double from = 1 - 0.0625;
+        assertThat(slid.at(from)).isZero();
+        for (int fret = 0; fret < 4; fret++) {
+            assertThat(slid.at(from + 0.015_625 * (fret + 0.3))).isCloseTo(fret, within(1e-9));
+        }
+        assertThat(slid.at(1)).isEqualTo(4);
+        // twice as slow, twice as long
+        var slower = new PitchCurve(
+                List.of(Glide.to(4, PitchCurve.FLAT, new When(Fraction.ZERO, Fraction.ONE, 0, 2))), false);
+        assertThat(slower.at(2 - 0.125 * 0.7)).isCloseTo(1, within(1e-9));
+    }
+
+    @Test
     void aSlideOffEndsTheNoteOnTheMove() {
-        var down = new PitchCurve(List.of(Glide.off(SlideOff.DOWN, 4, 0, SECOND)), false);
+        var down = new PitchCurve(List.of(Glide.off(SlideOff.DOWN, 4, PitchCurve.FLAT, SECOND)), false);
         assertThat(down.at(0.5)).isZero();
         assertThat(down.at(1)).isEqualTo(-4);
-        assertThat(new PitchCurve(List.of(Glide.off(SlideOff.UP, 4, 0, SECOND)), false).at(1))
+        assertThat(new PitchCurve(List.of(Glide.off(SlideOff.UP, 4, PitchCurve.FLAT, SECOND)), false).at(1))
                 .isEqualTo(5);
     }
 }

@@ -45,8 +45,9 @@ public final class Tape implements StemBars, AutoCloseable {
     private Balance balance = Balance.EVEN;
     private long size;
 
-    private record Place(long offset, int bytes) {
-        static final Place NOWHERE = new Place(0, 0);
+    /** @param wide whether half of it is its side */
+    private record Place(long offset, int bytes, boolean wide) {
+        static final Place NOWHERE = new Place(0, 0, false);
     }
 
     private record Mixed(Mix mix, int rounds) {}
@@ -97,10 +98,10 @@ public final class Tape implements StemBars, AutoCloseable {
         if (sound.isNothing()) {
             return Place.NOWHERE;
         }
-        byte[] bytes = bytes(sound.samples());
+        byte[] bytes = bytes(sound);
         var digest = Sha256.of(bytes);
         if (!known.containsKey(digest)) {
-            known.put(digest, new Place(size, bytes.length));
+            known.put(digest, new Place(size, bytes.length, sound.side().length > 0));
             var buffer = ByteBuffer.wrap(bytes);
             while (buffer.hasRemaining()) {
                 size += file.write(buffer, size);
@@ -121,9 +122,9 @@ public final class Tape implements StemBars, AutoCloseable {
         return performance.bars().size();
     }
 
-    private static byte[] bytes(float[] samples) {
-        var bytes = ByteBuffer.allocate(samples.length * Float.BYTES);
-        bytes.asFloatBuffer().put(samples);
+    private static byte[] bytes(BarSound sound) {
+        var bytes = ByteBuffer.allocate((sound.samples().length + sound.side().length) * Float.BYTES);
+        bytes.asFloatBuffer().put(sound.samples()).put(sound.side());
         return bytes.array();
     }
 
@@ -136,9 +137,11 @@ public final class Tape implements StemBars, AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        var samples = new float[place.bytes() / Float.BYTES];
-        buffer.flip().asFloatBuffer().get(samples);
-        return new BarSound(samples);
+        int count = place.bytes() / Float.BYTES;
+        var samples = new float[place.wide() ? count / 2 : count];
+        var side = new float[count - samples.length];
+        buffer.flip().asFloatBuffer().get(samples).get(side);
+        return new BarSound(samples, side);
     }
 
     @Override

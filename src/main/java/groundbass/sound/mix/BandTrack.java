@@ -22,6 +22,8 @@ public final class BandTrack implements Sound {
     private final SampleRate rate = SampleRate.CD;
     private final List<Placed> placed = new ArrayList<>();
     private final float[] mono = new float[BLOCK];
+    private final float[] sent = new float[BLOCK];
+    private final Room room = new Room(rate);
     private final float[][] current = new float[CHANNELS][BLOCK];
     private final long frames;
     private final long fadeFrom;
@@ -29,8 +31,8 @@ public final class BandTrack implements Sound {
     private int used = BLOCK;
     private long delivered;
 
-    /** A stem with its gain to either side. */
-    private record Placed(Unit unit, float left, float right) {}
+    /** A stem with its gain to either side and into the room. */
+    private record Placed(Unit unit, float left, float right, float room) {}
 
     /** @param sounds one for each bar of {@code performance} */
     public BandTrack(Performance performance, StemBars sounds, Mix mix, Balance balance) {
@@ -41,13 +43,19 @@ public final class BandTrack implements Sound {
                 .filter(mix::has)
                 .forEach(stem -> place(stem, balance.of(stem), BarsInARow.of(performance, sounds, stem)));
         if (mix.countIn()) {
-            var clicks = new BarsInARow(List.of(new BarsInARow.Laid(0, sounds::countIn)));
+            var clicks = new BarsInARow(
+                    List.of(new BarsInARow.Laid(0, () -> sounds.countIn().samples())));
             place(Stem.CLICK, balance.countIn(), clicks);
+        }
+        if (mix.has(Stem.DRUMS)) {
+            float gain = (float) (Stem.DRUMS.left() * balance.of(Stem.DRUMS));
+            placed.add(new Placed(BarsInARow.of(performance, sounds, Stem.DRUMS, BarSound::side), gain, -gain, 0));
         }
     }
 
     private void place(Stem stem, double gain, Unit unit) {
-        placed.add(new Placed(unit, (float) (stem.left() * gain), (float) (stem.right() * gain)));
+        placed.add(new Placed(
+                unit, (float) (stem.left() * gain), (float) (stem.right() * gain), (float) (stem.room() * gain)));
     }
 
     @Override
@@ -88,12 +96,15 @@ public final class BandTrack implements Sound {
         for (float[] channel : current) {
             Arrays.fill(channel, 0);
         }
+        Arrays.fill(sent, 0);
         for (var each : placed) {
             Arrays.fill(mono, 0);
             each.unit().render(mono, 0, BLOCK);
             add(mono, current[0], each.left());
             add(mono, current[1], each.right());
+            add(mono, sent, each.room());
         }
+        room.add(sent, current[0], current[1], BLOCK);
         fade();
         rendered += BLOCK;
         used = 0;

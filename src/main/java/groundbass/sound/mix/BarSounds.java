@@ -3,6 +3,7 @@ package groundbass.sound.mix;
 import groundbass.groove.Band;
 import groundbass.performance.Performance;
 import groundbass.signal.SampleRate;
+import groundbass.sound.drum.DrumPart;
 import groundbass.sound.unit.Unit;
 import java.util.Arrays;
 import java.util.List;
@@ -64,10 +65,16 @@ public final class BarSounds implements StemBars {
         int over = (int) RATE.at(excerpt.end(stem));
         var samples = trimmed(rendered(unit, over));
         scale(samples, (float) stem.level());
-        if (stem == Stem.DRUMS) {
-            DrumBus.press(RATE, samples);
-        }
-        return new BarSound(samples);
+        return stem == Stem.DRUMS ? drums(excerpt, samples) : new BarSound(samples);
+    }
+
+    /** Where the pieces stand, beside what they sound like. */
+    private static BarSound drums(Excerpt excerpt, float[] samples) {
+        var side = new float[samples.length];
+        DrumPart.side(RATE, excerpt.hits(), excerpt.closes()).render(side, 0, side.length);
+        scale(side, (float) Stem.DRUMS.level());
+        DrumBus.press(RATE, samples, side);
+        return new BarSound(samples, side);
     }
 
     private static float[] rendered(Unit unit, int over) {

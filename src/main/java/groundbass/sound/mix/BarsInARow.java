@@ -6,6 +6,7 @@ import groundbass.sound.unit.Unit;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /** Bars of one stem, each laid down at its place while the tails of those before it ring on; rendered when they are due. */
@@ -16,14 +17,14 @@ final class BarsInARow implements Unit {
     private long now;
 
     /** @param at the frame that its first sample falls on */
-    record Laid(long at, Supplier<BarSound> sound) {}
+    record Laid(long at, Supplier<float[]> sound) {}
 
     private static final class Running {
         private final float[] samples;
         private final long at;
 
         private Running(Laid laid) {
-            this.samples = laid.sound().get().samples();
+            this.samples = laid.sound().get();
             this.at = laid.at();
         }
 
@@ -37,13 +38,17 @@ final class BarsInARow implements Unit {
         this.bars = List.copyOf(bars);
     }
 
-    /** One stem of a performance. */
+    /** One stem of a performance, as both ears hear it. */
     static BarsInARow of(Performance performance, StemBars sounds, Stem stem) {
+        return of(performance, sounds, stem, BarSound::samples);
+    }
+
+    static BarsInARow of(Performance performance, StemBars sounds, Stem stem, Function<BarSound, float[]> part) {
         var laid = new ArrayList<Laid>();
         for (int i = 0; i < performance.bars().size(); i++) {
             int bar = i;
             double start = performance.seconds(performance.bars().get(bar).start());
-            laid.add(new Laid(SampleRate.CD.at(start) - sounds.lead(bar), () -> sounds.bar(stem, bar)));
+            laid.add(new Laid(SampleRate.CD.at(start) - sounds.lead(bar), () -> part.apply(sounds.bar(stem, bar))));
         }
         return new BarsInARow(laid);
     }

@@ -21,7 +21,8 @@ final class DrumBus {
 
     private DrumBus() {}
 
-    static void press(SampleRate rate, float[] samples) {
+    /** @param side goes where the samples go: nothing moves for it */
+    static void press(SampleRate rate, float[] samples, float[] side) {
         double rise = 1 - StrictMath.exp(-1 / (RISE_SECONDS * rate.hertz()));
         double fall = 1 - StrictMath.exp(-1 / (FALL_SECONDS * rate.hertz()));
         double power = 0;
@@ -35,7 +36,9 @@ final class DrumBus {
                 step = (gain(power) - gain) / CONTROL;
             }
             gain += step;
-            samples[i] = (float) rounded(x * gain);
+            double pressed = gain / rounding(x * gain);
+            samples[i] = (float) (x * pressed);
+            side[i] = (float) (side[i] * pressed);
         }
     }
 
@@ -44,7 +47,7 @@ final class DrumBus {
         return 1 / Math.sqrt(Math.sqrt(1 + power / (THRESHOLD * THRESHOLD)));
     }
 
-    private static double rounded(double x) {
-        return x / Math.sqrt(1 + x * x / (KNEE * KNEE));
+    private static double rounding(double x) {
+        return Math.sqrt(1 + x * x / (KNEE * KNEE));
     }
 }

@@ -18,7 +18,7 @@ public final class Mastering {
     public static final double CEILING_DBTP = -1;
 
     /** Lower than the ceiling, so that what a lossy encoder adds stays under it (by trial, no source). */
-    private static final double LIMIT_DBTP = -3.3;
+    private static final double LIMIT_DBTP = -3.6;
 
     /** LU of the music's loudest moment over the count-in's. rule: mix-balance. */
     private static final double OVER_COUNT_IN = 4;

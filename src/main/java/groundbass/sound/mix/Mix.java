@@ -11,6 +11,7 @@ import java.util.Set;
 public record Mix(Set<Stem> stems, boolean countIn) {
     public static final Mix FULL = of(Stem.BASS, Stem.DRUMS, Stem.CHORDS);
     public static final Mix WITHOUT_BASS = of(Stem.DRUMS, Stem.CHORDS);
+    public static final Mix WITHOUT_DRUMS = of(Stem.BASS, Stem.CHORDS);
     public static final Mix BASS_AND_CLICK = of(Stem.BASS, Stem.CLICK);
     public static final Mix SILENT = new Mix(Set.of(), false);
 

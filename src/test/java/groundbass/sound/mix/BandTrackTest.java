@@ -127,9 +127,46 @@ class BandTrackTest {
         assertThat(Measure.decibels(out, out.length - 100, 100)).isLessThan(-80);
     }
 
+    /** rule: room-figures. */
+    @Test
+    void theBandStandsInARoom() {
+        float[][] out = samples(track(LINE, Mix.FULL), 4_096);
+        int from = 2 * RATE;
+        int count = 4 * RATE;
+        double sides = Measure.decibels(both(out, -1), from, count) - Measure.decibels(both(out, 1), from, count);
+        assertThat(sides).isBetween(-18.0, -10.0);
+    }
+
+    private static float[] both(float[][] out, int sign) {
+        var sum = new float[out[0].length];
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] = (out[0][i] + sign * out[1][i]) / 2;
+        }
+        return sum;
+    }
+
+    /** rule: room-figures. Of a click the tail's power falls by 30 dB in half of the time. */
+    @Test
+    void theRoomIsShort() {
+        var in = new float[RATE];
+        in[0] = 1;
+        var left = new float[RATE];
+        var right = new float[RATE];
+        new Room(SampleRate.CD).add(in, left, right, RATE);
+        int window = RATE / 50;
+        double fall = Measure.decibels(left, RATE / 20, window) - Measure.decibels(left, RATE / 5, window);
+        assertThat(0.15 * 60 / fall).isBetween(0.25, 0.6);
+        double apart = 0;
+        for (int i = 0; i < RATE; i++) {
+            apart += left[i] * right[i];
+        }
+        double power = Math.pow(10, Measure.decibels(left, 0, RATE) / 10) * RATE;
+        assertThat(Math.abs(apart) / power).isLessThan(0.3);
+    }
+
     @Test
     void chordsSoundTheirRoot() {
-        // Am7 in close position between E3 and E5 holds A3, 220 Hz (ISO 16)
+        // Am7 between D3 and E5 has an A: A3 is 220 Hz (ISO 16)
         float[] out = samples(track(LINE, new Mix(Set.of(Stem.CHORDS), false)), 4_096)[0];
         double hertz = Measure.hertz(out, 2 * RATE + 2_000, 220);
         assertThat(Measure.cents(hertz, 220)).isCloseTo(0, within(1.0));
@@ -143,7 +180,7 @@ class BandTrackTest {
         float normal = Measure.peak(kit.sample(piece, Stroke.NORMAL));
         float accent = Measure.peak(kit.sample(piece, Stroke.ACCENT));
         assertThat(ghost).isGreaterThan(0.005f).isLessThan(normal);
-        assertThat(accent).isGreaterThan(normal).isLessThan(2.2f);
+        assertThat(accent).isGreaterThan(normal).isLessThan(2.6f);
     }
 
     @Test
