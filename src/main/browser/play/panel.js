@@ -6,13 +6,17 @@ import { Balance } from "./balance.js";
 import { isSame } from "./loop.js";
 import { Passages } from "./passages.js";
 import { barsOf } from "./passes.js";
+import { ENOUGH, Rest } from "./rest.js";
 import { number, say } from "./words.js";
 
-const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys"];
+const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys", "restReminder"];
 /** The fields of the tempo trainer. */
 const TRAINER = ["climbFrom", "climbTo", "climbStep", "every", "rest"];
 
 let panels = 0; // for ids that differ
+let cautioned = false; // once a visit, whichever line is played first
+const rest = new Rest(); // of all lines together
+const MINUTE = 60;
 
 export class Panel {
   #practice;
@@ -95,6 +99,16 @@ export class Panel {
   showPlace() {
     write(this.#parts.place, this.#placeWords());
     write(this.#parts.percent, tempoWords(this.#practice));
+    const playing = this.#practice.state === "playing";
+    if (playing && rest.due(performance.now() / 1000, true) && this.#practice.settings.get("restReminder")) {
+      this.#caution(say("restNow", ENOUGH / MINUTE));
+    }
+  }
+
+  /** Stands until one stops. */
+  #caution(words) {
+    write(this.#parts.caution, words);
+    this.#parts.caution.hidden = !words;
   }
 
   /** Says what is wrong with the two fields; nothing for null. */
@@ -140,6 +154,8 @@ export class Panel {
       field.addEventListener("change", () => this.#typedRange(field));
       field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange(field));
     }
+    const { volume } = this.#parts;
+    volume.addEventListener("input", () => practice.settings.set("volume", volume.valueAsNumber / 100));
     this.#bindTicks();
   }
 
@@ -214,6 +230,13 @@ export class Panel {
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
     const what = range ? say("range", ...range.map((place) => placeWords(place, say))) : say("all");
+    if (state === "stopped") {
+      rest.due(performance.now() / 1000, false);
+      this.#caution("");
+    } else if (!cautioned) {
+      cautioned = true;
+      this.#caution(say("caution"));
+    }
     if (state === "playing") this.#tell(this.#playing(what));
     else if (state === "loading") this.#tell(say("waiting"));
     else if (this.#said) this.#tell(this.#practice.paused ? say("paused", this.#placeWords()) : say("stopped"));
@@ -265,6 +288,7 @@ export class Panel {
   #showTicks() {
     const { settings, trainer } = this.#practice;
     for (const name of TICKS) this.#parts[name].checked = settings.get(name);
+    this.#parts.volume.value = String(Math.round(100 * settings.get("volume")));
     for (const name of TRAINER) {
       if (document.activeElement !== this.#parts[name]) this.#parts[name].value = trainer[name];
     }

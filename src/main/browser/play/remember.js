@@ -13,6 +13,7 @@ const SHARED = {
   keys: true,
   neck: false,
   leftHanded: false,
+  restReminder: true,
   "stand-staves": "both",
   "stand-size": "medium",
 };

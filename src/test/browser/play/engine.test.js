@@ -28,6 +28,10 @@ Object.assign(globalThis, {
   GainNode: Node,
   WaveShaperNode: Node,
   StereoPannerNode: Node,
+  ConvolverNode: Node,
+  AudioBuffer: class {
+    copyToChannel() {}
+  },
   AudioBufferSourceNode: Node,
 });
 
