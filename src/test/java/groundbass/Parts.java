@@ -124,7 +124,7 @@ public record Parts(
     /** @param build makes all of a release; what readers have before is only noted */
     public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {
         var specs = new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses);
-        var making = new SeriesImport.Making(id -> Built.drawn(releases, id), id -> {}, build);
+        var making = new SeriesImport.Making(id -> Built.drawn(releases, id), id -> {}, id -> {}, build);
         return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, making);
     }
 }

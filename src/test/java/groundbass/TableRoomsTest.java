@@ -33,7 +33,7 @@ class TableRoomsTest {
     @ParameterizedTest
     @MethodSource("tables")
     void isWrittenInOneRoom(String table) throws IOException {
-        var writing = Pattern.compile("(insert into|update|delete from) " + table + "\\b");
+        var writing = Pattern.compile("(insert into |update |delete from |new Place\\(\")" + table + "\\b");
         try (var files = Files.walk(CODE)) {
             var rooms = files.filter(file -> file.toString().endsWith(".java"))
                     .filter(file -> writing.matcher(text(file)).find())

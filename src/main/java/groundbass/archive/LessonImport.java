@@ -24,6 +24,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.identity.Slug;
 import groundbass.release.BuildState;
+import groundbass.release.Bundles;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
@@ -229,6 +230,9 @@ final class LessonImport {
         var files = new ArrayList<ReleaseFile>();
         for (var file : part.files()) {
             var role = ReleaseChecks.role(file.role());
+            if (!role.isStored()) {
+                throw DamagedFile.of("archive.problem.unsafe").in(file.file());
+            }
             var blob = inside.stored(file.file());
             if (!ReleaseChecks.isUsual(role, file.mediaType())) {
                 throw DamagedFile.of("archive.problem.unsafe").in(file.file());
@@ -240,10 +244,14 @@ final class LessonImport {
                 throw DamagedFile.of("archive.problem.unsafe").in("releases/" + part.number() + "/" + file.name());
             }
         }
+        var spec = ReleaseChecks.spec(part, revisions);
+        if (files.stream().noneMatch(file -> file.role().isBundle())) {
+            files.add(0, Bundles.of(spec, files, parts.blobs()));
+        }
         var release = new Release(
                 new ReleaseId(part.id()),
                 lesson,
-                ReleaseChecks.spec(part, revisions),
+                spec,
                 new BuildState.Ready(),
                 JsonMoments.read(part.created()),
                 Optional.of(JsonMoments.read(part.published())),

@@ -9,7 +9,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import javax.sound.sampled.AudioFormat;
 
-/** MPEG-1 layer III at a constant 128 kbit/s, encoded by jump3r; the only class that knows it. */
+/** MPEG-1 layer III at a constant rate, usually 128 kbit/s, encoded by jump3r; the only class that knows it. */
 public final class Mp3 {
     public static final int KILOBITS_A_SECOND = 128;
 
@@ -27,10 +27,11 @@ public final class Mp3 {
     /**
      * Writes all frames of a sound but the first.
      *
+     * @param kilobits a second
      * @return the first frame, which stands before them in a file and is known at the end only
      */
-    public static byte[] encode(Sound sound, OutputStream out) throws IOException {
-        var encoder = encoder(sound);
+    public static byte[] encode(Sound sound, OutputStream out, int kilobits) throws IOException {
+        var encoder = encoder(sound, kilobits);
         var body = new Mp3Body(out);
         try {
             var pcm = new Pcm(sound, 1 / ENCODERS_GAIN);
@@ -50,7 +51,7 @@ public final class Mp3 {
         var frames = new ByteArrayOutputStream();
         try {
             var whole = new ByteArrayOutputStream();
-            whole.writeBytes(encode(sound, frames));
+            whole.writeBytes(encode(sound, frames, KILOBITS_A_SECOND));
             frames.writeTo(whole);
             return whole.toByteArray();
         } catch (IOException impossible) {
@@ -58,10 +59,10 @@ public final class Mp3 {
         }
     }
 
-    private static LameEncoder encoder(Sound sound) {
+    private static LameEncoder encoder(Sound sound, int kilobits) {
         var format = new AudioFormat(sound.rate().hertz(), 8 * Pcm.BYTES_PER_SAMPLE, sound.channels(), true, false);
         var mode = sound.channels() == 1 ? MPEGMode.MONO : MPEGMode.JOINT_STEREO;
-        return new LameEncoder(format, KILOBITS_A_SECOND, mode.ordinal(), QUALITY, false);
+        return new LameEncoder(format, kilobits, mode.ordinal(), QUALITY, false);
     }
 
     private static void encode(LameEncoder encoder, byte[] bytes, byte[] encoded, OutputStream out) throws IOException {

@@ -3,7 +3,6 @@ package groundbass.demo;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.catalog.episode.Episode;
 import groundbass.demo.DemoAudience.Visits;
-import groundbass.release.FileRole;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import java.io.IOException;
@@ -69,9 +68,7 @@ record DemoDownloads(String episode, int weeksAgo, String file, int byStudents, 
     }
 
     private boolean isMeant(ReleaseFile one) {
-        return file.equals("bundle")
-                ? one.role() == FileRole.BUNDLE
-                : one.name().equals(file);
+        return file.equals("bundle") ? one.role().isBundle() : one.name().equals(file);
     }
 
     private IllegalArgumentException noFile(List<ReleaseFile> files) {

@@ -40,11 +40,13 @@ public final class SeriesImport {
     /**
      * How releases are made.
      *
-     * @param draw makes what is read of one before it returns
+     * @param open makes what is read first of one before it returns
+     * @param draw makes all that is drawn or written of one before it returns
      * @param play makes what is played on its page before it returns
      * @param build makes all of one before it returns
      */
-    public record Making(Consumer<ReleaseId> draw, Consumer<ReleaseId> play, Consumer<ReleaseId> build) {}
+    public record Making(
+            Consumer<ReleaseId> open, Consumer<ReleaseId> draw, Consumer<ReleaseId> play, Consumer<ReleaseId> build) {}
 
     public SeriesImport(
             Jdbi jdbi,
@@ -81,6 +83,7 @@ public final class SeriesImport {
         for (int i = written.size() - 1; i >= 0; i--) {
             bringOut(owner, written.get(i), series.lessons().get(i));
         }
+        goOn(written, making.draw());
         goOn(written, making.play());
         goOn(written, making.build());
         return found;
@@ -103,7 +106,7 @@ public final class SeriesImport {
     private void publish(EducatorId owner, Episode episode, Instant out) {
         var revision = done(desk.makeRevision(owner, episode.id(), ""));
         var release = jdbi.inTransaction(handle -> release(handle, episode, revision));
-        making.draw().accept(release);
+        making.open().accept(release);
         jdbi.useTransaction(handle -> {
             if (releases.publishReadable(handle, release, out)) {
                 episodes.markPublished(handle, episode.id(), out);

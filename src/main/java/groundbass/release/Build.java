@@ -46,8 +46,8 @@ final class Build {
         this.photos = NotePhotos.of(document.notes(), uploads.pictures());
         this.making = new LessonFiles(lesson, photos, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
-        this.tempos = PlayAlong.tempos(lesson);
-        this.drawnBefore = before(before, false);
+        this.tempos = PlayAlong.tempos(lesson, spec);
+        this.drawnBefore = isDrawn(before) ? before(before, false) : List.of();
         this.playedBefore = before(before, true);
         this.blobs = blobs;
         int total = (drawnBefore.isEmpty() ? making.steps().size() : 0)
@@ -56,12 +56,25 @@ final class Build {
                         : 0)
                 + PracticeSet.steps(
                         tempos.size(),
-                        spec.hasSoundOfExercises() ? lesson.exercises().size() : 0);
+                        spec.hasSoundOfExercises() ? lesson.exercises().size() : 0,
+                        spec);
         this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
     }
 
     Lesson lesson() {
         return lesson;
+    }
+
+    /** Whether all but sound is there, and not only what is opened first. */
+    static boolean isDrawn(List<ReleaseFile> files) {
+        return files.stream().anyMatch(file -> file.role() == FileRole.LINE_TEXT);
+    }
+
+    /** What a reader opens first. */
+    List<ReleaseFile> first() {
+        return making.first().parallelStream()
+                .map(step -> artifacts.keep(step.get()))
+                .toList();
     }
 
     /** All but sound, the sheet first. */
@@ -116,6 +129,13 @@ final class Build {
         }
     }
 
+    /** A practice track that somebody asks for. */
+    ReleaseFile onRequest(WantedTrack wanted, List<LineAudio> lines) throws IOException {
+        var set = new PracticeSet(
+                lines, tempos, document, spec, making.messages(), Cover.of(lesson.main(), making.messages()));
+        return set.onRequest(wanted, lines.get(wanted.line()));
+    }
+
     /** The bundle first, since it is what most readers want; then the single files, its read-me last. */
     private List<ReleaseFile> bundled(List<ReleaseFile> made) throws IOException {
         var fitting = Bundle.fitting(made);
@@ -123,6 +143,12 @@ final class Build {
                 .filter(file -> file.role().isBundled() && !fitting.contains(file))
                 .toList();
         var readMe = artifacts.keep(BundleReadMe.of(document, spec, fitting, left, making.messages()));
+        if (spec.makesTracksOnRequest()) {
+            made.add(readMe);
+            var all = new ArrayList<>(List.of(Bundles.of(spec, made, blobs)));
+            all.addAll(made);
+            return all;
+        }
         var content = new ArrayList<>(List.of(readMe));
         content.addAll(fitting);
         var blob = blobs.put(out -> Bundle.write(spec, content, blobs, out));

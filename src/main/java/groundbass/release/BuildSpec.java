@@ -58,6 +58,12 @@ public record BuildSpec(
     /** And from this one on what the page plays in a smaller form as well. */
     private static final int FIRST_WITH_SMALL_SOUND = 19;
 
+    /**
+     * And from this one on only what most readers want is made beforehand; other tempos, other mixes and what is without
+     * loss when they are first asked for, and the bundle while it is sent.
+     */
+    private static final int FIRST_WITH_TRACKS_ON_REQUEST = 19;
+
     public BuildSpec {
         Objects.requireNonNull(revision);
         Objects.requireNonNull(series);
@@ -132,6 +138,11 @@ public record BuildSpec(
 
     boolean hasSections() {
         return renderers >= FIRST_WITH_LINK_PICTURE;
+    }
+
+    /** Whether practice tracks that were not made beforehand can be asked for. */
+    public boolean makesTracksOnRequest() {
+        return renderers >= FIRST_WITH_TRACKS_ON_REQUEST;
     }
 
     boolean hasFolder() {

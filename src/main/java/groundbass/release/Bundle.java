@@ -1,11 +1,14 @@
 package groundbass.release;
 
+import groundbass.release.zip.StoredZip;
+import groundbass.release.zip.ZipPiece;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -62,6 +65,24 @@ final class Bundle {
             zip.closeEntry();
         }
         zip.finish();
+    }
+
+    /** The same as it is put together while it is sent: heads between files that are stored as they are. */
+    static List<ZipPiece> pieces(BuildSpec spec, List<ReleaseFile> files, Blobs blobs) throws IOException {
+        var zip = new StoredZip(time(spec.date()));
+        for (var file : files) {
+            zip.add(spec.fileStem() + "/" + path(spec, file), file.sha256(), file.size(), crc(blobs, file));
+        }
+        return zip.pieces();
+    }
+
+    /** What goes into the bundle of a release, its read-me first; never what came to the release later. */
+    static List<ReleaseFile> content(List<ReleaseFile> files) {
+        var content = new ArrayList<ReleaseFile>();
+        files.stream().filter(file -> file.role() == FileRole.READ_ME).forEach(content::add);
+        content.addAll(fitting(
+                files.stream().filter(file -> file.role() != FileRole.READ_ME).toList()));
+        return content;
     }
 
     /** The path of a file inside the bundle's folder: the name that it has alone, so that two lessons never meet. */

@@ -30,6 +30,9 @@ final class BundleReadMe {
         text.head(document, spec);
         text.files(spec, bundled);
         left.forEach(text::left);
+        if (spec.makesTracksOnRequest()) {
+            text.onRequest();
+        }
         text.rights(document);
         text.cautions("hands");
         text.cautions("hearing");
@@ -64,6 +67,12 @@ final class BundleReadMe {
 
     private void left(ReleaseFile file) {
         wrap("  ", "  ", messages.say("release.readme.left", file.name()));
+    }
+
+    private void onRequest() {
+        lines.add("");
+        String tempos = messages.say("release.readme.request", WantedTrack.SLOWEST, WantedTrack.FASTEST);
+        wrap("", "", tempos);
     }
 
     private void rights(EpisodeDocument document) {

@@ -5,8 +5,10 @@ import java.util.Locale;
 
 /** What a file of a release is for. */
 public enum FileRole implements TextValue {
-    /** Everything in one zip. */
+    /** Everything in one zip, kept as a file; of releases of earlier versions. */
     BUNDLE,
+    /** Everything in one zip, which is put together from the other files while it is sent. */
+    ZIP,
     /** The printable sheet. */
     SHEET,
     /** The line as a Standard MIDI File. */
@@ -23,8 +25,10 @@ public enum FileRole implements TextValue {
     LINE_TEXT,
     /** The band at a tempo to practise at. */
     PRACTICE,
-    /** The band at the full tempo without loss; too large for the bundle. */
+    /** The band at the full tempo without loss; too large for the bundle. Of releases of earlier versions. */
     LOSSLESS,
+    /** A practice track that was made when it was first asked for; no part of the bundle, whose files never change. */
+    ON_REQUEST,
     /** A recording of the educator's own. */
     OWN_TRACK,
     /** What is what, credits, rights, cautions. */
@@ -44,6 +48,7 @@ public enum FileRole implements TextValue {
     public boolean isOffered() {
         return switch (this) {
             case BUNDLE,
+                    ZIP,
                     SHEET,
                     MIDI,
                     MUSICXML,
@@ -53,6 +58,7 @@ public enum FileRole implements TextValue {
                     LINE_TEXT,
                     PRACTICE,
                     LOSSLESS,
+                    ON_REQUEST,
                     OWN_TRACK,
                     READ_ME -> true;
             case PICTURE, NOTE_PICTURE, PAGE, PLAY, STEM -> false;
@@ -61,7 +67,17 @@ public enum FileRole implements TextValue {
 
     /** Whether the file goes into the bundle. */
     public boolean isBundled() {
-        return isOffered() && this != BUNDLE && this != LOSSLESS;
+        return isOffered() && !isBundle() && this != LOSSLESS && this != ON_REQUEST;
+    }
+
+    /** Whether it is all files in one. */
+    public boolean isBundle() {
+        return this == BUNDLE || this == ZIP;
+    }
+
+    /** Whether it lies among the stored files. */
+    public boolean isStored() {
+        return this != ZIP;
     }
 
     /** Whether the page fetches it by itself: what it plays, and what its notes show. */
@@ -69,6 +85,7 @@ public enum FileRole implements TextValue {
         return switch (this) {
             case PRACTICE, OWN_TRACK, NOTE_PICTURE, PLAY, STEM -> true;
             case BUNDLE,
+                    ZIP,
                     SHEET,
                     MIDI,
                     MUSICXML,
@@ -77,6 +94,7 @@ public enum FileRole implements TextValue {
                     BRAILLE_TEXT,
                     LINE_TEXT,
                     LOSSLESS,
+                    ON_REQUEST,
                     READ_ME,
                     PICTURE,
                     PAGE -> false;

@@ -77,6 +77,18 @@ final class LessonFiles {
         return messages;
     }
 
+    /** What a reader opens first: the page with its pictures, and the sheet. */
+    List<Supplier<Artifact>> first() {
+        var steps = new ArrayList<Supplier<Artifact>>();
+        steps.add(this::sheet);
+        steps.addAll(pictures("line", lesson.main()));
+        for (int i = 0; i < lesson.exercises().size(); i++) {
+            steps.addAll(pictures(exerciseStem(i), lesson.exercises().get(i)));
+        }
+        steps.add(this::page);
+        return steps;
+    }
+
     /** In the order in which a reader is shown them, the sheet first. */
     List<Supplier<Artifact>> steps() {
         var steps = new ArrayList<Supplier<Artifact>>();

@@ -35,7 +35,7 @@ final class LineAudio implements AutoCloseable {
      * Raise it, beside {@link BuildSpec#RENDERERS}, whenever the same line sounds or is encoded otherwise. What was made
      * under it is used again, so a sheet that is drawn otherwise costs no second recording.
      */
-    private static final int VERSION = 7;
+    private static final int VERSION = 8;
 
     private static final Logger log = LoggerFactory.getLogger(LineAudio.class);
 
@@ -105,10 +105,10 @@ final class LineAudio implements AutoCloseable {
 
     /** @param rounds how often through the line */
     Blob mp3(PracticeTrack track, int rounds, Tags tags) throws IOException {
-        return encoded("mp3", track, rounds, new Form() {
+        return encoded("mp3-" + track.sounding().kilobits(), track, rounds, new Form() {
             @Override
             public byte[] encode(Sound sound, OutputStream out) throws IOException {
-                return Mp3.encode(sound, out);
+                return Mp3.encode(sound, out, track.sounding().kilobits());
             }
 
             @Override

@@ -29,7 +29,8 @@ public final class NamedFiles {
      */
     public List<Sha256> after(String hex, int most) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select sha256 from (select distinct sha256 from release_file where sha256 > :hex
+                        select sha256 from (select distinct sha256 from release_file
+                                where sha256 > :hex and role <> 'zip'
                             order by sha256 fetch first :most rows only) of_release
                         union select sha256 from (select distinct sha256 from upload where sha256 > :hex
                             order by sha256 fetch first :most rows only) of_upload

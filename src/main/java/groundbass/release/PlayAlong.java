@@ -51,13 +51,19 @@ final class PlayAlong {
         return lines;
     }
 
-    /** An exercise has what suits it, played as the line's drums are. */
+    /** An exercise has what suits it, steadily, and played as the line's drums are. */
     static Groove band(Lesson lesson, Line exercise) {
-        return GrooveLibrary.suited(exercise).withFeel(lesson.groove().feel());
+        return GrooveLibrary.suited(exercise).steady().withFeel(lesson.groove().feel());
     }
 
-    /** Those that the educator asks for, and the tempo that the line is written for; slowest first. */
-    static List<Integer> tempos(Lesson lesson) {
+    /**
+     * Those at which the line is played beforehand, slowest first: the tempo that it is written for; before tracks were made
+     * on request, those that the educator asks for as well.
+     */
+    static List<Integer> tempos(Lesson lesson, BuildSpec spec) {
+        if (spec.makesTracksOnRequest()) {
+            return List.of(PracticeTrack.WHOLE);
+        }
         return Stream.concat(lesson.document().settings().tempoPercents().stream(), Stream.of(PracticeTrack.WHOLE))
                 .distinct()
                 .sorted()

@@ -5,6 +5,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.release.PracticeTrack.Sounding;
 import groundbass.sound.mix.PreRoll;
 import groundbass.text.Messages;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -48,19 +49,21 @@ final class PracticeSet {
     /** By what sounds, the slowest first. */
     private static List<PracticeTrack> tracks(List<Integer> tempos) {
         var tracks = new ArrayList<PracticeTrack>();
-        for (var sounding : Sounding.values()) {
+        for (var sounding : Sounding.USUAL) {
             tempos.forEach(percent -> tracks.add(new PracticeTrack(sounding, percent)));
         }
         return tracks;
     }
 
     /** How many steps a set at so many tempos takes, with so many exercises. */
-    static int steps(int tempos, int exercises) {
-        return Sounding.values().length * (tempos + 1) + exercises;
+    static int steps(int tempos, int exercises, BuildSpec spec) {
+        int lossless = spec.makesTracksOnRequest() ? 0 : 1;
+        return Sounding.USUAL.size() * (tempos + lossless) + exercises;
     }
 
     List<ReleaseFile> make(ArtifactStore artifacts) {
-        var lossless = tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE);
+        var lossless =
+                tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE && !spec.makesTracksOnRequest());
         return Stream.of(
                         tracks.stream().map(this::mp3),
                         exercises.stream().map(this::exercise),
@@ -93,6 +96,20 @@ final class PracticeSet {
     private ArtifactStore.Step<ReleaseFile> flac(PracticeTrack track) {
         return () -> ReleaseFile.of(
                 track.fileName("flac"), FileRole.LOSSLESS, FLAC, main.flac(track, rounds(), tags(track)));
+    }
+
+    /** What somebody asks for; it comes behind the usual tracks. */
+    ReleaseFile onRequest(WantedTrack wanted, LineAudio line) throws IOException {
+        var track = new PracticeTrack(wanted.sounding(), wanted.percent());
+        String lesson = wanted.line() == 0
+                ? document.title()
+                : messages.say(
+                        "release.track", document.title(), line.line().header().title());
+        int last = Sounding.USUAL.size() + exercises.size();
+        var tags = tags(line, track.tagTitleWithTempo(lesson, messages), 1 + last, wanted.percent());
+        return wanted.lossless()
+                ? ReleaseFile.of(wanted.name(), FileRole.ON_REQUEST, FLAC, line.flac(track, rounds(), tags))
+                : ReleaseFile.of(wanted.name(), FileRole.ON_REQUEST, MP3, line.mp3(track, rounds(), tags));
     }
 
     private int rounds() {

@@ -1,8 +1,10 @@
 package groundbass.release;
 
+import groundbass.audio.Mp3;
 import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -19,16 +21,28 @@ public record PracticeTrack(Sounding sounding, int percent) {
 
     /** What sounds. */
     public enum Sounding {
-        FULL("full", Mix.FULL),
-        WITHOUT_BASS("without-bass", Mix.WITHOUT_BASS),
-        BASS("bass", Mix.BASS_AND_CLICK);
+        FULL("full", Mix.FULL, Mp3.KILOBITS_A_SECOND),
+        WITHOUT_BASS("without-bass", Mix.WITHOUT_BASS, Mp3.KILOBITS_A_SECOND),
+        /** Nearly one sound on both sides, and without cymbals: it needs fewer. */
+        BASS("bass", Mix.BASS_AND_CLICK, 80),
+        WITHOUT_DRUMS("without-drums", Mix.WITHOUT_DRUMS, 112);
+
+        /** What is made beforehand. */
+        static final List<Sounding> USUAL = List.of(FULL, WITHOUT_BASS, BASS);
 
         private final String word;
         private final Mix mix;
+        private final int kilobits;
 
-        Sounding(String word, Mix mix) {
+        Sounding(String word, Mix mix, int kilobits) {
             this.word = word;
             this.mix = mix;
+            this.kilobits = kilobits;
+        }
+
+        /** A second of it as MP3. */
+        int kilobits() {
+            return kilobits;
         }
 
         /** The word for it in file names and in the keys of the message bundle. */
@@ -40,7 +54,7 @@ public record PracticeTrack(Sounding sounding, int percent) {
             return mix;
         }
 
-        private static Optional<Sounding> of(String word) {
+        static Optional<Sounding> of(String word) {
             return Arrays.stream(values()).filter(one -> one.word.equals(word)).findFirst();
         }
     }
@@ -48,7 +62,9 @@ public record PracticeTrack(Sounding sounding, int percent) {
     /** The track in a file of a release; empty for a file that is none. */
     public static Optional<PracticeTrack> of(ReleaseFile file) {
         var name = NAME.matcher(file.name());
-        boolean track = file.role() == FileRole.PRACTICE || file.role() == FileRole.LOSSLESS;
+        boolean track = file.role() == FileRole.PRACTICE
+                || file.role() == FileRole.LOSSLESS
+                || file.role() == FileRole.ON_REQUEST;
         if (!track || !name.matches()) {
             return Optional.empty();
         }

@@ -6,6 +6,7 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,9 +49,18 @@ public final class ReleaseBuilder {
     }
 
     /** Makes page and sheet of a release and enters them; all else is still to be built. */
-    public void draw(ReleaseId id) {
+    public void open(ReleaseId id) {
         alone(id, release -> {
             if (releases.files(id).isEmpty()) {
+                releases.add(id, build(release).first());
+            }
+        });
+    }
+
+    /** Makes all that is drawn or written of a release and enters it; sound is still to be made. */
+    public void draw(ReleaseId id) {
+        alone(id, release -> {
+            if (!Build.isDrawn(releases.files(id))) {
                 releases.add(id, build(release).drawn());
             }
         });
@@ -136,6 +146,21 @@ public final class ReleaseBuilder {
     void restore(Release release) throws IOException {
         var build = build(release, List.of(), (done, total) -> true); // nobody follows it, and nothing overtakes it
         with(build, build::files);
+        for (var file : releases.files(release.id())) {
+            if (file.role() == FileRole.ON_REQUEST) {
+                onRequest(release, WantedTrack.named(file.name()).orElseThrow());
+            }
+        }
+    }
+
+    /** A practice track that somebody asks for, made and kept; empty where the lesson has no such exercise. */
+    Optional<ReleaseFile> onRequest(Release release, WantedTrack wanted) throws IOException {
+        var build = build(release, List.of(), (done, total) -> true);
+        if (wanted.line() > build.lesson().exercises().size()) {
+            return Optional.empty();
+        }
+        return with(build, lines -> List.of(build.onRequest(wanted, lines))).stream()
+                .findFirst();
     }
 
     private Build build(Release release) {

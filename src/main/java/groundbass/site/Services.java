@@ -77,6 +77,7 @@ import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
 import groundbass.release.StoreCare;
+import groundbass.release.TracksOnRequest;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
@@ -123,6 +124,7 @@ final class Services {
     final LessonIndex index;
     final StoredFiles files;
     final ReleaseBuilder builder;
+    final TracksOnRequest tracks;
     final BrokenFiles brokenFiles;
     final Backup backup;
     final StoreCare care;
@@ -205,6 +207,7 @@ final class Services {
         this.files = new StoredFiles(blobs, named, clock);
         this.builder = new ReleaseBuilder(
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
+        this.tracks = new TracksOnRequest(jdbi, releases, builder);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.backup = stored.backup();
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
@@ -281,7 +284,7 @@ final class Services {
         this.newsTexts = library.news();
         this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);
         this.newsRound = new NewsRound(publishing, newsQueue, announcer, outbox);
-        var making = new SeriesImport.Making(builder::draw, builder::play, builder::build);
+        var making = new SeriesImport.Making(builder::open, builder::draw, builder::play, builder::build);
         var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, making);
         this.demo = new Demo(jdbi, clock, educators, settings, episodes, releases, incoming);
     }

@@ -119,7 +119,8 @@ final class Website {
                         services.index,
                         services.releaseChanges,
                         services.outlooks::of,
-                        services.blobs),
+                        services.blobs,
+                        services.tracks),
                 new StudentPages.Audience(
                         services.signIns,
                         services.practice,

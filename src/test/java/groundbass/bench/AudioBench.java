@@ -52,7 +52,7 @@ final class AudioBench {
                     }),
                     () -> read(mix(tape)),
                     () -> quietly(() -> {
-                        Mp3.encode(mix(tape), OutputStream.nullOutputStream());
+                        Mp3.encode(mix(tape), OutputStream.nullOutputStream(), Mp3.KILOBITS_A_SECOND);
                         return line;
                     }),
                     () -> quietly(() -> {

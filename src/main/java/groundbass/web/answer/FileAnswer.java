@@ -8,6 +8,7 @@ import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -57,6 +58,11 @@ public record FileAnswer(
     /** {@code bytes} are shared, not copied: the caller does not change them. */
     public static FileAnswer of(byte[] bytes, String mediaType, EntityTag tag) {
         return of(new FileBody.InMemory(bytes), mediaType, tag);
+    }
+
+    /** Files and bytes one after the other as one. */
+    public static FileAnswer joined(List<FileAnswer> parts, String mediaType, EntityTag tag) {
+        return of(new FileBody.Joined(parts.stream().map(FileAnswer::body).toList()), mediaType, tag);
     }
 
     private static FileAnswer of(FileBody body, String mediaType, EntityTag tag) {

@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 
 /** Bytes that can be read from any place: a file, or an array. */
 sealed interface FileBody {
@@ -41,6 +42,74 @@ sealed interface FileBody {
                     channel.close();
                 }
             };
+        }
+    }
+
+    /** Bodies one after the other. */
+    record Joined(List<FileBody> parts) implements FileBody {
+        public Joined {
+            parts = List.copyOf(parts);
+        }
+
+        @Override
+        public Opened open() throws IOException {
+            var ends = new long[parts.size()];
+            long size = 0;
+            for (int i = 0; i < ends.length; i++) {
+                try (var part = parts.get(i).open()) {
+                    size += part.size();
+                }
+                ends[i] = size;
+            }
+            return new OpenedParts(parts, ends);
+        }
+    }
+
+    /** One of several bodies is open at a time. */
+    final class OpenedParts implements Opened {
+        private final List<FileBody> parts;
+        private final long[] ends;
+        private int at = -1;
+        private Opened opened;
+
+        private OpenedParts(List<FileBody> parts, long[] ends) {
+            this.parts = parts;
+            this.ends = ends;
+        }
+
+        @Override
+        public long size() {
+            return ends.length == 0 ? 0 : ends[ends.length - 1];
+        }
+
+        @Override
+        public int read(ByteBuffer into, long position) throws IOException {
+            int part = 0;
+            while (part < ends.length && position >= ends[part]) {
+                part++;
+            }
+            if (part == ends.length) {
+                return -1;
+            }
+            change(part);
+            return opened.read(into, position - (part == 0 ? 0 : ends[part - 1]));
+        }
+
+        private void change(int part) throws IOException {
+            if (part != at) {
+                close();
+                opened = parts.get(part).open();
+                at = part;
+            }
+        }
+
+        @Override
+        public void close() throws IOException {
+            if (opened != null) {
+                opened.close();
+                opened = null;
+                at = -1;
+            }
         }
     }
 

@@ -24,8 +24,10 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.publishing.ReleaseChanges;
+import groundbass.release.Bundles;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
+import groundbass.release.TracksOnRequest;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
@@ -109,7 +111,8 @@ public final class StudentPages {
             LessonIndex index,
             ReleaseChanges changes,
             Function<SeriesId, Outlook> outlook,
-            Blobs blobs) {}
+            Blobs blobs,
+            TracksOnRequest tracks) {}
 
     /**
      * Who reads them.
@@ -275,14 +278,15 @@ public final class StudentPages {
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
-                new OfferedFiles(library.releases(), library.episodes(), shell.clock()),
+                new OfferedFiles(library.releases(), library.episodes(), library.tracks(), shell.clock()),
                 library.blobs(),
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),
                 shell.installation(),
                 shell.settings(),
-                new Manifests(library.blobs()));
+                new Manifests(library.blobs()),
+                new Bundles(library.releases(), library.blobs()));
     }
 
     private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {

@@ -79,7 +79,7 @@ final class Feeds {
 
     private static boolean goesWithIt(ReleaseFile file) {
         return switch (file.role()) {
-            case SHEET, BUNDLE -> true;
+            case SHEET, BUNDLE, ZIP -> true;
             case PRACTICE -> PracticeTrack.of(file).filter(Feeds::isWholeBand).isPresent();
             case MIDI,
                     MUSICXML,
@@ -88,6 +88,7 @@ final class Feeds {
                     BRAILLE_TEXT,
                     LINE_TEXT,
                     LOSSLESS,
+                    ON_REQUEST,
                     OWN_TRACK,
                     READ_ME,
                     PICTURE,

@@ -2,9 +2,12 @@ package groundbass.web.student.file;
 
 import groundbass.audience.download.Downloads;
 import groundbass.catalog.settings.SiteSettings;
+import groundbass.release.Bundles;
 import groundbass.release.FileRole;
+import groundbass.release.zip.ZipPiece;
 import groundbass.store.Blobs;
 import groundbass.web.answer.CachedResponse;
+import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
@@ -17,8 +20,11 @@ import groundbass.web.shell.limit.RateLimits;
 import groundbass.web.student.visit.Requesters;
 import io.javalin.http.Context;
 import io.javalin.http.GoneResponse;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -36,6 +42,7 @@ public final class FilePages implements PageGroup {
     private final Supplier<SiteSettings> settings;
     private final TakeCookie cookie;
     private final Manifests manifests;
+    private final Bundles bundles;
 
     public FilePages(
             OfferedFiles files,
@@ -45,7 +52,8 @@ public final class FilePages implements PageGroup {
             RateLimits limits,
             Installation installation,
             Supplier<SiteSettings> settings,
-            Manifests manifests) {
+            Manifests manifests,
+            Bundles bundles) {
         this.files = files;
         this.blobs = blobs;
         this.downloads = downloads;
@@ -55,12 +63,20 @@ public final class FilePages implements PageGroup {
         this.settings = settings;
         this.cookie = new TakeCookie(installation.secure());
         this.manifests = manifests;
+        this.bundles = bundles;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get("/files/{release}/{name}", Role.ANYONE, this::take);
+        routes.get("/files/{release}", Role.ANYONE, this::choose);
         routes.get("/play/{release}/{name}", Role.ANYONE, this::play);
+    }
+
+    /** The form for a practice track of one's own choice leads to its file, which is made when it is first asked for. */
+    private void choose(Context ctx) {
+        var chosen = TrackForm.of(ctx::queryParam).orElseThrow(NotFoundResponse::new);
+        ctx.redirect("/files/" + ctx.pathParam("release") + "/" + chosen.name(), HttpStatus.SEE_OTHER);
     }
 
     private void take(Context ctx) throws IOException {
@@ -120,6 +136,24 @@ public final class FilePages implements PageGroup {
 
     private FileAnswer answer(OfferedFile offered) throws IOException {
         var file = offered.file();
+        if (file.role() == FileRole.ZIP) {
+            return FileAnswer.joined(
+                    pieces(offered),
+                    file.mediaType(),
+                    new EntityTag(file.sha256().hex()));
+        }
         return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withHandOver(installation.handOver());
+    }
+
+    private List<FileAnswer> pieces(OfferedFile zip) throws IOException {
+        var answers = new ArrayList<FileAnswer>();
+        for (var piece : bundles.pieces(zip.release())) {
+            if (piece instanceof ZipPiece.Head head) {
+                answers.add(FileAnswer.of(head.bytes(), zip.file().mediaType(), new EntityTag("head")));
+            } else if (piece instanceof ZipPiece.Content content) {
+                answers.add(FileAnswer.of(blobs, content.sha256(), zip.file().mediaType()));
+            }
+        }
+        return answers;
     }
 }

@@ -23,7 +23,7 @@ public record OfferedFile(ReleaseId release, EpisodeId episode, String stem, Rel
 
     /** What the reader's computer is asked to call it. */
     public String downloadName() {
-        return file.role() == FileRole.BUNDLE ? file.name() : stem + "-" + file.name();
+        return file.role().isBundle() ? file.name() : stem + "-" + file.name();
     }
 
     /** Whether a browser can show it. */

@@ -6,6 +6,7 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
+import groundbass.release.TracksOnRequest;
 import groundbass.web.student.lesson.TimedCache;
 import java.time.Clock;
 import java.time.Duration;
@@ -23,12 +24,14 @@ public final class OfferedFiles {
 
     private final Releases releases;
     private final Episodes episodes;
+    private final TracksOnRequest tracks;
     private final TimedCache<Address, OfferedFile> known;
     private final TimedCache<EpisodeId, Boolean> out;
 
-    public OfferedFiles(Releases releases, Episodes episodes, Clock clock) {
+    public OfferedFiles(Releases releases, Episodes episodes, TracksOnRequest tracks, Clock clock) {
         this.releases = releases;
         this.episodes = episodes;
+        this.tracks = tracks;
         this.out = TimedCache.small(clock, FRESH, MOST);
         this.known = TimedCache.small(clock, TimedCache.FOR_GOOD, MOST);
     }
@@ -52,6 +55,7 @@ public final class OfferedFiles {
 
     private Optional<OfferedFile> offered(Release release, String name) {
         return releases.file(release.id(), name)
+                .or(() -> tracks.find(release, name))
                 .map(file -> OfferedFile.of(release, file))
                 .filter(file -> file.offered() || file.playable());
     }

@@ -30,6 +30,7 @@ import java.util.stream.Stream;
  * @param sitting   where the page tells what was done on it; empty in a preview, and where the site counts nothing
  * @param copy      the state of the lesson that a device would keep; empty in a preview, while sound is to follow, and where nothing
  *     may be kept
+ * @param onRequest where a practice track of one's own choice is asked for; empty where none is made
  * @param picture   the path of the picture beside links to it; empty for releases that were built without one
  */
 public record EpisodeView(
@@ -66,6 +67,7 @@ public record EpisodeView(
         Optional<String> remembered,
         Optional<String> sitting,
         Optional<String> copy,
+        Optional<String> onRequest,
         Optional<String> picture)
         implements LinkPreview.Shown {
     @Override

@@ -88,6 +88,11 @@ public final class EpisodeViews {
                 Optional.of(lesson.release())
                         .filter(release -> keeping && ways.remembered() && !release.isSoundToFollow())
                         .map(release -> release.id().value()),
+                Optional.of(lesson.release())
+                        .filter(release -> ways.remembered()
+                                && release.isReady()
+                                && release.spec().makesTracksOnRequest())
+                        .map(release -> "/files/" + release.id()),
                 LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }
 
@@ -126,13 +131,13 @@ public final class EpisodeViews {
 
     private static List<FileView> single(List<ReleaseFile> files, FileViews views) {
         return files.stream()
-                .filter(file -> file.role().isOffered() && !isBundle(file))
+                .filter(file -> file.role().isOffered() && !isBundle(file) && file.role() != FileRole.ON_REQUEST)
                 .map(views::file)
                 .toList();
     }
 
     private static boolean isBundle(ReleaseFile file) {
-        return file.role() == FileRole.BUNDLE;
+        return file.role().isBundle();
     }
 
     private static List<PhotoView> photos(Release release, PageContent content, Ways ways) {

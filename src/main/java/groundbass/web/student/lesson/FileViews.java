@@ -62,7 +62,7 @@ final class FileViews {
 
     private String name(ReleaseFile file) {
         return switch (file.role()) {
-            case BUNDLE -> say("student.file.bundle");
+            case BUNDLE, ZIP -> say("student.file.bundle");
             case SHEET -> say("student.file.sheet");
             case READ_ME -> say("student.file.read_me");
             case MIDI -> ofLine(file, "midi");
@@ -71,7 +71,7 @@ final class FileViews {
             case BRAILLE -> ofLine(file, "braille");
             case BRAILLE_TEXT -> ofLine(file, "braille_text");
             case LINE_TEXT -> ofLine(file, "line_text");
-            case PRACTICE, LOSSLESS -> practice(file);
+            case PRACTICE, LOSSLESS, ON_REQUEST -> practice(file);
             case OWN_TRACK -> own(file);
             case PICTURE, NOTE_PICTURE, PAGE, PLAY, STEM ->
                 throw new IllegalArgumentException("offered to nobody: " + file.name());

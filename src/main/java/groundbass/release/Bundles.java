@@ -1,0 +1,51 @@
+package groundbass.release;
+
+import groundbass.identity.Sha256;
+import groundbass.release.zip.ZipPiece;
+import groundbass.store.Blobs;
+import java.io.IOException;
+import java.util.List;
+
+/** The zips of releases that are put together while they are sent: what lies between their files, and what these are. */
+public final class Bundles {
+    private static final String MEDIA_TYPE = "application/zip";
+
+    private final Releases releases;
+    private final Blobs blobs;
+
+    public Bundles(Releases releases, Blobs blobs) {
+        this.releases = releases;
+        this.blobs = blobs;
+    }
+
+    /**
+     * All bytes of a release's zip.
+     *
+     * @throws IOException where one of its files is gone or damaged
+     */
+    public List<ZipPiece> pieces(ReleaseId id) throws IOException {
+        var spec = releases.find(id).orElseThrow().spec();
+        return Bundle.pieces(spec, Bundle.content(releases.files(id)), blobs);
+    }
+
+    /**
+     * The zip of all these files, as a file of their release; nothing is kept.
+     *
+     * @throws IOException where one of its files is gone or damaged
+     */
+    public static ReleaseFile of(BuildSpec spec, List<ReleaseFile> files, Blobs blobs) throws IOException {
+        var digest = Sha256.digest();
+        long size = 0;
+        for (var piece : Bundle.pieces(spec, Bundle.content(files), blobs)) {
+            size += piece.size();
+            if (piece instanceof ZipPiece.Head head) {
+                digest.update(head.bytes());
+            } else if (piece instanceof ZipPiece.Content content) {
+                try (var in = blobs.open(content.sha256())) {
+                    digest.update(in.readAllBytes());
+                }
+            }
+        }
+        return new ReleaseFile(spec.fileStem() + ".zip", FileRole.ZIP, MEDIA_TYPE, size, Sha256.finish(digest));
+    }
+}
