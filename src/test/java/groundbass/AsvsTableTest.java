@@ -149,8 +149,9 @@ class AsvsTableTest {
     void everyFileThatItNamesIsThere() {
         var named = PATH.matcher(read(TABLE)).results().toList();
         assertThat(named).hasSizeGreaterThan(5);
-        assertThat(named).allMatch(path -> path.group(1) == null
-                ? Files.exists(TABLE.resolveSibling(path.group(2)))
-                : Files.exists(Path.of(path.group(1))));
+        assertThat(named)
+                .allMatch(path -> path.group(1) == null
+                        ? Files.exists(TABLE.resolveSibling(path.group(2)))
+                        : Files.exists(Path.of(path.group(1))));
     }
 }

@@ -38,13 +38,14 @@ public final class IdleAccounts {
     /** @param head who writes, asked anew for each letter */
     public IdleAccounts(
             Jdbi jdbi,
+            IdleStudents students,
             Leaving leaving,
             Outbox outbox,
             Supplier<LetterHead> head,
             Supplier<AccountRules> rules,
             Clock clock) {
         this.jdbi = jdbi;
-        this.students = new IdleStudents(jdbi);
+        this.students = students;
         this.leaving = leaving;
         this.outbox = outbox;
         this.head = head;

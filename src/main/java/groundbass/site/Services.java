@@ -20,6 +20,7 @@ import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.IdleStudents;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Practice;
 import groundbass.audience.student.PreviewLinks;
@@ -253,7 +254,13 @@ final class Services {
                 programs,
                 programAnswers,
                 new IdleAccounts(
-                        jdbi, leaving, outbox, head, () -> settings.current().accounts(), clock));
+                        jdbi,
+                        new IdleStudents(jdbi),
+                        leaving,
+                        outbox,
+                        head,
+                        () -> settings.current().accounts(),
+                        clock));
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);

@@ -11,6 +11,9 @@ public final class FilesAway extends FileSystemException {
     private static final long serialVersionUID = 1L;
 
     FilesAway(Path folder) {
-        super(folder.toString(), null, "the folder of files is not the one that this site was started with; is its disk mounted?");
+        super(
+                folder.toString(),
+                null,
+                "the folder of files is not the one that this site was started with; is its disk mounted?");
     }
 }

@@ -20,6 +20,7 @@ import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.IdleStudents;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.SecretToken;
@@ -109,7 +110,7 @@ public final class Audience {
         newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
         newsQueue = new NewsQueue(jdbi, clock);
         var leaving = new Leaving(jdbi, students, newsReaders);
-        idle = new IdleAccounts(jdbi, leaving, outbox, this::head, () -> rules, clock);
+        idle = new IdleAccounts(jdbi, new IdleStudents(jdbi), leaving, outbox, this::head, () -> rules, clock);
     }
 
     private LetterHead head() {

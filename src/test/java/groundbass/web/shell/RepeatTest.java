@@ -22,8 +22,8 @@ class RepeatTest {
     private static final Pattern BY_PART =
             Pattern.compile("part-access\\('(\\w+)'[^\n]*?'(?:current-password|new-password|one-time-code)'");
 
-    private static final Pattern BY_INPUT = Pattern.compile(
-            "<input[^>]*\\bname=\"(\\w+)\"[^>]*(?:type=\"password\"|autocomplete=\"one-time-code\")"
+    private static final Pattern BY_INPUT =
+            Pattern.compile("<input[^>]*\\bname=\"(\\w+)\"[^>]*(?:type=\"password\"|autocomplete=\"one-time-code\")"
                     + "|<input[^>]*(?:type=\"password\"|autocomplete=\"one-time-code\")[^>]*\\bname=\"(\\w+)\"");
 
     private static Set<String> secretFields() throws IOException {

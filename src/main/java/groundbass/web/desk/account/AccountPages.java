@@ -124,5 +124,8 @@ public final class AccountPages implements PageGroup {
     public record View(
             Educator now,
             boolean factor,
-            String name, String email, List<SessionRow> sessions, FieldProblems problems) {}
+            String name,
+            String email,
+            List<SessionRow> sessions,
+            FieldProblems problems) {}
 }

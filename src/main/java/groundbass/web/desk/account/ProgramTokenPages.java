@@ -87,7 +87,12 @@ public final class ProgramTokenPages implements PageGroup {
                 .map(token -> Row.of(token, clock.instant()))
                 .toList();
         return new View(
-                who.email(), signIn.hasFactor(who.id()), form, rows, made.map(ProgramSecret::value).orElse(""), problems);
+                who.email(),
+                signIn.hasFactor(who.id()),
+                form,
+                rows,
+                made.map(ProgramSecret::value).orElse(""),
+                problems);
     }
 
     /**

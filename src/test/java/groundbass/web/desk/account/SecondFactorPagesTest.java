@@ -90,13 +90,22 @@ class SecondFactorPagesTest {
         page2.then().body(containsString("9 codes on paper are left"));
         String session = entered.cookie("session");
         assertThat(typing(session, "").post(PATH + "/off").statusCode()).isEqualTo(422);
-        assertThat(typing(session, "").formParam("name", "Program").formParam("days", "30").formParam("scopes", "read")
-                        .post("/desk/account/programs").asString())
+        assertThat(typing(session, "")
+                        .formParam("name", "Program")
+                        .formParam("days", "30")
+                        .formParam("scopes", "read")
+                        .post("/desk/account/programs")
+                        .asString())
                 .contains("id=\"factor-problem\"");
-        assertThat(typing(session, "").formParam("known", Site.PASSWORD).formParam("name", "Studio")
-                        .formParam("email", "elsewhere@trial.example").post("/desk/account/who").asString())
+        assertThat(typing(session, "")
+                        .formParam("known", Site.PASSWORD)
+                        .formParam("name", "Studio")
+                        .formParam("email", "elsewhere@trial.example")
+                        .post("/desk/account/who")
+                        .asString())
                 .contains("id=\"factor-problem\"");
-        assertThat(typing(session, codes.get(1)).post(PATH + "/off").statusCode()).isEqualTo(303);
+        assertThat(typing(session, codes.get(1)).post(PATH + "/off").statusCode())
+                .isEqualTo(303);
         assertThat(enter("").statusCode()).isEqualTo(303);
     }
 }
