@@ -25,6 +25,7 @@ import groundbass.form.Outcome;
 import groundbass.identity.Slug;
 import groundbass.release.BuildState;
 import groundbass.release.Bundles;
+import groundbass.release.FileRole;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
@@ -245,7 +246,8 @@ final class LessonImport {
             }
         }
         var spec = ReleaseChecks.spec(part, revisions);
-        if (files.stream().noneMatch(file -> file.role().isBundle())) {
+        boolean whole = files.stream().anyMatch(file -> file.role() == FileRole.READ_ME);
+        if (whole && files.stream().noneMatch(file -> file.role().isBundle())) {
             files.add(0, Bundles.of(spec, files, parts.blobs()));
         }
         var release = new Release(
