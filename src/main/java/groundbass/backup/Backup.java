@@ -1,7 +1,7 @@
 package groundbass.backup;
 
 import groundbass.identity.Sha256;
-import groundbass.release.NamedFiles;
+import groundbass.release.care.NamedFiles;
 import groundbass.store.Blobs;
 import groundbass.store.DamagedFileException;
 import groundbass.store.Database;

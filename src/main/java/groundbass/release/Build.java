@@ -22,6 +22,7 @@ final class Build {
     private final NotePhotos photos;
     private final OwnRecordings recordings;
     private final List<Integer> tempos;
+    private final List<PracticeTrack> tracks;
     private final List<ReleaseFile> drawnBefore;
     private final List<ReleaseFile> playedBefore;
     private final Blobs blobs;
@@ -47,6 +48,7 @@ final class Build {
         this.making = new LessonFiles(lesson, photos, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
         this.tempos = PlayAlong.tempos(lesson, spec);
+        this.tracks = PracticeSet.usual(lesson, spec);
         this.drawnBefore = isDrawn(before) ? before(before, false) : List.of();
         this.playedBefore = before(before, true);
         this.blobs = blobs;
@@ -55,7 +57,7 @@ final class Build {
                         ? tempos.size() * (1 + lesson.exercises().size())
                         : 0)
                 + PracticeSet.steps(
-                        tempos.size(),
+                        tracks.size(),
                         spec.hasSoundOfExercises() ? lesson.exercises().size() : 0,
                         spec);
         this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
@@ -117,7 +119,7 @@ final class Build {
     }
 
     private PracticeSet practice(List<LineAudio> lines, ReleaseFile sheet) throws IOException {
-        return new PracticeSet(lines, tempos, document, spec, making.messages(), cover(sheet));
+        return new PracticeSet(lines, tracks, document, spec, making.messages(), cover(sheet));
     }
 
     private byte[] cover(ReleaseFile sheet) throws IOException {
@@ -132,7 +134,7 @@ final class Build {
     /** A practice track that somebody asks for. */
     ReleaseFile onRequest(WantedTrack wanted, List<LineAudio> lines) throws IOException {
         var set = new PracticeSet(
-                lines, tempos, document, spec, making.messages(), Cover.of(lesson.main(), making.messages()));
+                lines, tracks, document, spec, making.messages(), Cover.of(lesson.main(), making.messages()));
         return set.onRequest(wanted, lines.get(wanted.line()));
     }
 

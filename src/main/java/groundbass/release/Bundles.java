@@ -3,7 +3,12 @@ package groundbass.release;
 import groundbass.identity.Sha256;
 import groundbass.release.zip.ZipPiece;
 import groundbass.store.Blobs;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
+import java.io.UncheckedIOException;
+import java.util.Enumeration;
 import java.util.List;
 
 /** The zips of releases that are put together while they are sent: what lies between their files, and what these are. */
@@ -26,6 +31,39 @@ public final class Bundles {
     public List<ZipPiece> pieces(ReleaseId id) throws IOException {
         var spec = releases.find(id).orElseThrow().spec();
         return Bundle.pieces(spec, Bundle.content(releases.files(id)), blobs);
+    }
+
+    /**
+     * The bytes of a release's bundle from the first to the last, whether it is kept or put together as it is read.
+     *
+     * @throws IOException where it, or one of its files, is gone or damaged
+     */
+    public InputStream open(ReleaseId id, ReleaseFile bundle) throws IOException {
+        if (bundle.role().isStored()) {
+            return blobs.open(bundle.sha256());
+        }
+        var pieces = pieces(id).iterator();
+        return new SequenceInputStream(new Enumeration<>() {
+            @Override
+            public boolean hasMoreElements() {
+                return pieces.hasNext();
+            }
+
+            @Override
+            public InputStream nextElement() {
+                return opened(pieces.next());
+            }
+        });
+    }
+
+    private InputStream opened(ZipPiece piece) {
+        try {
+            return piece instanceof ZipPiece.Content content
+                    ? blobs.open(content.sha256())
+                    : new ByteArrayInputStream(((ZipPiece.Head) piece).bytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

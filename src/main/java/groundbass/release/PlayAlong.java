@@ -61,13 +61,7 @@ final class PlayAlong {
      * on request, those that the educator asks for as well.
      */
     static List<Integer> tempos(Lesson lesson, BuildSpec spec) {
-        if (spec.makesTracksOnRequest()) {
-            return List.of(PracticeTrack.WHOLE);
-        }
-        return Stream.concat(lesson.document().settings().tempoPercents().stream(), Stream.of(PracticeTrack.WHOLE))
-                .distinct()
-                .sorted()
-                .toList();
+        return spec.makesTracksOnRequest() ? List.of(PracticeTrack.WHOLE) : PracticeSet.tempos(lesson);
     }
 
     /** How many steps it takes. */

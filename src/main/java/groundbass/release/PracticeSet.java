@@ -2,6 +2,7 @@ package groundbass.release;
 
 import groundbass.audio.Tags;
 import groundbass.document.EpisodeDocument;
+import groundbass.lesson.Lesson;
 import groundbass.release.PracticeTrack.Sounding;
 import groundbass.sound.mix.PreRoll;
 import groundbass.text.Messages;
@@ -11,8 +12,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * The practice tracks of a lesson: the whole band, the band without bass, and the bass with a click, each at every tempo
- * as MP3, and at the full tempo without loss.
+ * The practice tracks of a lesson: the whole band, the band without bass, and the bass with a click, as MP3. Whatever else
+ * somebody wants is made when they ask for it.
  */
 final class PracticeSet {
     private static final String MP3 = "audio/mpeg";
@@ -28,11 +29,12 @@ final class PracticeSet {
 
     /**
      * @param lines the main line first
+     * @param tracks of it, to be made beforehand: {@link #usual}
      * @param cover the picture that players show, PNG
      */
     PracticeSet(
             List<LineAudio> lines,
-            List<Integer> tempos,
+            List<PracticeTrack> tracks,
             EpisodeDocument document,
             BuildSpec spec,
             Messages messages,
@@ -43,22 +45,36 @@ final class PracticeSet {
         this.spec = spec;
         this.messages = messages;
         this.cover = cover;
-        this.tracks = tracks(tempos);
+        this.tracks = List.copyOf(tracks);
     }
 
-    /** By what sounds, the slowest first. */
-    private static List<PracticeTrack> tracks(List<Integer> tempos) {
+    /** Those that the educator asks for and the one that the line is written for, slowest first. */
+    static List<Integer> tempos(Lesson lesson) {
+        return Stream.concat(lesson.document().settings().tempoPercents().stream(), Stream.of(PracticeTrack.WHOLE))
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    /**
+     * What of the line is made beforehand, by what sounds, the slowest first: the whole band at every tempo that the
+     * educator asks for, the rest at the full one; before tracks were made on request all of it at every tempo.
+     */
+    static List<PracticeTrack> usual(Lesson lesson, BuildSpec spec) {
         var tracks = new ArrayList<PracticeTrack>();
         for (var sounding : Sounding.USUAL) {
-            tempos.forEach(percent -> tracks.add(new PracticeTrack(sounding, percent)));
+            tempos(lesson).stream()
+                    .filter(percent ->
+                            sounding == Sounding.FULL || percent == PracticeTrack.WHOLE || !spec.makesTracksOnRequest())
+                    .forEach(percent -> tracks.add(new PracticeTrack(sounding, percent)));
         }
         return tracks;
     }
 
-    /** How many steps a set at so many tempos takes, with so many exercises. */
-    static int steps(int tempos, int exercises, BuildSpec spec) {
-        int lossless = spec.makesTracksOnRequest() ? 0 : 1;
-        return Sounding.USUAL.size() * (tempos + lossless) + exercises;
+    /** How many steps so many tracks take, with so many exercises. */
+    static int steps(int tracks, int exercises, BuildSpec spec) {
+        int lossless = spec.makesTracksOnRequest() ? 0 : Sounding.USUAL.size();
+        return tracks + lossless + exercises;
     }
 
     List<ReleaseFile> make(ArtifactStore artifacts) {
@@ -105,7 +121,7 @@ final class PracticeSet {
                 ? document.title()
                 : messages.say(
                         "release.track", document.title(), line.line().header().title());
-        int last = Sounding.USUAL.size() + exercises.size();
+        int last = tracks.size() + exercises.size();
         var tags = tags(line, track.tagTitleWithTempo(lesson, messages), 1 + last, wanted.percent());
         return wanted.lossless()
                 ? ReleaseFile.of(wanted.name(), FileRole.ON_REQUEST, FLAC, line.flac(track, rounds(), tags))

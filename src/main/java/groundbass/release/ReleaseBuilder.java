@@ -143,7 +143,7 @@ public final class ReleaseBuilder {
      *
      * @throws IOException or a runtime exception where something that it was made of is gone
      */
-    void restore(Release release) throws IOException {
+    public void restore(Release release) throws IOException {
         var build = build(release, List.of(), (done, total) -> true); // nobody follows it, and nothing overtakes it
         with(build, build::files);
         for (var file : releases.files(release.id())) {

@@ -230,7 +230,7 @@ public final class Releases {
     }
 
     /** The releases that need this content, the newest first. */
-    List<Release> needing(Sha256 sha256) {
+    public List<Release> needing(Sha256 sha256) {
         return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
                         where id in (select release_id from release_file where sha256 = :sha256)
                         order by created_at desc, id""")

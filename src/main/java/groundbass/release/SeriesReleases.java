@@ -35,8 +35,9 @@ public final class SeriesReleases {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select coalesce(sum(byte_count), 0) from release_file f join release on release.id = f.release_id
                             join episode e on e.id = release.episode_id
-                        where f.role = :bundle and e.withdrawn_at is null and\s""" + CURRENT)
-                .bind("bundle", FileRole.BUNDLE)
+                        where f.role in (:stored, :streamed) and e.withdrawn_at is null and\s""" + CURRENT)
+                .bind("stored", FileRole.BUNDLE)
+                .bind("streamed", FileRole.ZIP)
                 .bind("series", series)
                 .mapTo(Long.class)
                 .one());

@@ -72,13 +72,14 @@ import groundbass.publishing.Timetable;
 import groundbass.publishing.address.SiteAddresses;
 import groundbass.publishing.jobs.ReleaseQueue;
 import groundbass.publishing.preflight.NewsMail;
-import groundbass.release.BrokenFiles;
+import groundbass.release.Bundles;
 import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.release.StoreCare;
 import groundbass.release.TracksOnRequest;
+import groundbass.release.care.BrokenFiles;
+import groundbass.release.care.StoreCare;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
@@ -122,6 +123,7 @@ final class Services {
     // --- release, audience
     final Releases releases;
     final SeriesReleases seriesReleases;
+    final Bundles bundles;
     final LessonIndex index;
     final StoredFiles files;
     final ReleaseBuilder builder;
@@ -203,6 +205,7 @@ final class Services {
 
         this.releases = stored.releases();
         this.seriesReleases = new SeriesReleases(jdbi);
+        this.bundles = new Bundles(releases, blobs);
         this.index = new LessonIndex(jdbi, releases, revisions);
         var named = stored.named();
         this.files = new StoredFiles(blobs, named, clock);

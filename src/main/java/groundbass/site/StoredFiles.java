@@ -1,6 +1,6 @@
 package groundbass.site;
 
-import groundbass.release.NamedFiles;
+import groundbass.release.care.NamedFiles;
 import groundbass.store.BlobFolder;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;

@@ -120,7 +120,8 @@ final class Website {
                         services.releaseChanges,
                         services.outlooks::of,
                         services.blobs,
-                        services.tracks),
+                        services.tracks,
+                        services.bundles),
                 new StudentPages.Audience(
                         services.signIns,
                         services.practice,

@@ -263,6 +263,7 @@ class ReleaseBuilderTest {
                         PRACTICE + "bass-100.mp3",
                         PRACTICE + "exercise-1.mp3",
                         PRACTICE + "full-100.mp3",
+                        PRACTICE + "full-50.mp3",
                         PRACTICE + "without-bass-100.mp3");
         assertThat(new String(zip.get(OWN + "line.txt"), StandardCharsets.UTF_8))
                 .isEqualTo(LINE);
@@ -398,7 +399,7 @@ class ReleaseBuilderTest {
                 .startsWith("fLaC")
                 .contains(
                         "TITLE=Slack Water: whole band, 100 %",
-                        "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=5", "BPM=96", "PREROLL_SECONDS=0.4");
+                        "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=6", "BPM=96", "PREROLL_SECONDS=0.4");
         assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
                 .isEqualTo(FileRole.ON_REQUEST);
     }

@@ -112,7 +112,8 @@ public final class StudentPages {
             ReleaseChanges changes,
             Function<SeriesId, Outlook> outlook,
             Blobs blobs,
-            TracksOnRequest tracks) {}
+            TracksOnRequest tracks,
+            Bundles bundles) {}
 
     /**
      * Who reads them.
@@ -286,7 +287,7 @@ public final class StudentPages {
                 shell.installation(),
                 shell.settings(),
                 new Manifests(library.blobs()),
-                new Bundles(library.releases(), library.blobs()));
+                library.bundles());
     }
 
     private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {
@@ -294,7 +295,7 @@ public final class StudentPages {
                 lessons,
                 library.releases(),
                 library.seriesReleases(),
-                library.blobs(),
+                library.bundles(),
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),

@@ -7,11 +7,10 @@ import groundbass.audience.download.Requester;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.effort.Busy;
 import groundbass.identity.Slug;
-import groundbass.release.FileRole;
+import groundbass.release.Bundles;
 import groundbass.release.ReleaseFile;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.store.Blobs;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Principal;
@@ -44,7 +43,7 @@ public final class SeriesFiles implements PageGroup {
     private final Lessons lessons;
     private final Releases releases;
     private final SeriesReleases sizes;
-    private final Blobs blobs;
+    private final Bundles bundles;
     private final Downloads downloads;
     private final AccessFilter accessFilter;
     private final RateLimits limits;
@@ -55,7 +54,7 @@ public final class SeriesFiles implements PageGroup {
             Lessons lessons,
             Releases releases,
             SeriesReleases sizes,
-            Blobs blobs,
+            Bundles bundles,
             Downloads downloads,
             AccessFilter accessFilter,
             RateLimits limits,
@@ -63,7 +62,7 @@ public final class SeriesFiles implements PageGroup {
         this.lessons = lessons;
         this.releases = releases;
         this.sizes = sizes;
-        this.blobs = blobs;
+        this.bundles = bundles;
         this.downloads = downloads;
         this.accessFilter = accessFilter;
         this.limits = limits;
@@ -123,7 +122,7 @@ public final class SeriesFiles implements PageGroup {
     /** None while a lesson's sound is still to follow. */
     private Optional<ReleaseFile> bundle(PublishedSeries.Part part) {
         return releases.files(part.release().id()).stream()
-                .filter(file -> file.role() == FileRole.BUNDLE)
+                .filter(file -> file.role().isBundle())
                 .findFirst();
     }
 
@@ -131,7 +130,7 @@ public final class SeriesFiles implements PageGroup {
             throws IOException {
         var taken = OfferedFile.of(part.release(), bundle).released();
         var begun = downloads.begin(new FileRequest(taken, requester, true, Optional.empty()));
-        try (var in = blobs.open(bundle.sha256())) {
+        try (var in = bundles.open(part.release().id(), bundle)) {
             zip.add(part.release().spec().fileStem(), in);
         } catch (IOException | RuntimeException e) {
             downloads.brokenOff(begun.id(), ByteSpan.of(0, Math.min(zip.read(), bundle.size() - 1)));

@@ -1,4 +1,4 @@
-package groundbass.release;
+package groundbass.release.care;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;

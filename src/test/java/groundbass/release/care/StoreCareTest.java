@@ -1,4 +1,4 @@
-package groundbass.release;
+package groundbass.release.care;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.groups.Tuple.tuple;
@@ -22,6 +22,12 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.identity.Sha256;
+import groundbass.release.BuildSpec;
+import groundbass.release.FileRole;
+import groundbass.release.MadeAudio;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;

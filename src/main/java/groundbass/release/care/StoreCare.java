@@ -1,7 +1,10 @@
-package groundbass.release;
+package groundbass.release.care;
 
 import groundbass.catalog.upload.Uploads;
 import groundbass.identity.Sha256;
+import groundbass.release.Release;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;
 import java.io.IOException;

@@ -1,7 +1,8 @@
-package groundbass.release;
+package groundbass.release.care;
 
 import groundbass.catalog.upload.Uploads;
 import groundbass.identity.Sha256;
+import groundbass.release.Releases;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
 
