@@ -220,10 +220,12 @@ public final class Releases {
                 .findOne());
     }
 
-    /** Whether any release needs this content; for the sweep of stored files. */
+    /** Whether any release needs this content; for the sweep of stored files. What is put together as it is sent needs none. */
     public boolean names(Sha256 sha256) {
-        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from release_file where sha256 = :sha256")
+        return jdbi.withHandle(handle -> handle.createQuery(
+                                "select count(*) from release_file where sha256 = :sha256 and role <> :streamed")
                         .bind("sha256", sha256)
+                        .bind("streamed", FileRole.ZIP)
                         .mapTo(Integer.class)
                         .one())
                 > 0;

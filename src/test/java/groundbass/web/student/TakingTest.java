@@ -154,7 +154,7 @@ class TakingTest {
 
     @Test
     void playingOnThePageIsNoDownload() {
-        String name = "without-bass-75.mp3";
+        String name = "full-75.mp3";
         principal("E")
                 .header("Range", "bytes=0-9")
                 .get(shelf.file(1, name).replace("/files/", "/play/"))
