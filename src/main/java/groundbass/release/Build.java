@@ -47,7 +47,7 @@ final class Build {
         this.photos = NotePhotos.of(document.notes(), uploads.pictures());
         this.making = new LessonFiles(lesson, photos, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
-        this.tempos = PlayAlong.tempos(lesson, spec);
+        this.tempos = PracticeSet.tempos(lesson);
         this.tracks = PracticeSet.usual(lesson, spec);
         this.drawnBefore = isDrawn(before) ? before(before, false) : List.of();
         this.playedBefore = before(before, true);

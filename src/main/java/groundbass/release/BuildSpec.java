@@ -59,8 +59,8 @@ public record BuildSpec(
     private static final int FIRST_WITH_SMALL_SOUND = 19;
 
     /**
-     * And from this one on only what most readers want is made beforehand; other tempos, other mixes and what is without
-     * loss when they are first asked for, and the bundle while it is sent.
+     * And from this one on only the recordings that most readers want are made beforehand; other tempos, other mixes and what
+     * is without loss when they are first asked for, and the bundle while it is sent.
      */
     private static final int FIRST_WITH_TRACKS_ON_REQUEST = 19;
 

@@ -1,22 +1,30 @@
 package groundbass.release;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import groundbass.identity.Sha256;
 import groundbass.release.zip.ZipPiece;
 import groundbass.store.Blobs;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.SequenceInputStream;
 import java.io.UncheckedIOException;
+import java.security.DigestOutputStream;
 import java.util.Enumeration;
 import java.util.List;
 
 /** The zips of releases that are put together while they are sent: what lies between their files, and what these are. */
 public final class Bundles {
     private static final String MEDIA_TYPE = "application/zip";
+    /** A few thousand bytes each. */
+    private static final int MOST_KNOWN = 200;
 
     private final Releases releases;
     private final Blobs blobs;
+    private final Cache<ReleaseId, List<ZipPiece>> known =
+            Caffeine.newBuilder().maximumSize(MOST_KNOWN).build();
 
     public Bundles(Releases releases, Blobs blobs) {
         this.releases = releases;
@@ -24,13 +32,24 @@ public final class Bundles {
     }
 
     /**
-     * All bytes of a release's zip.
+     * All bytes of a release's zip. What lies between its files is remembered for a while: it takes reading all of them.
      *
      * @throws IOException where one of its files is gone or damaged
+     * @throws IllegalStateException where this program would put another zip together than the one that was promised
      */
-    public List<ZipPiece> pieces(ReleaseId id) throws IOException {
-        var spec = releases.find(id).orElseThrow().spec();
-        return Bundle.pieces(spec, Bundle.content(releases.files(id)), blobs);
+    public List<ZipPiece> pieces(ReleaseId id, ReleaseFile zip) throws IOException {
+        var remembered = known.getIfPresent(id);
+        if (remembered != null) {
+            return remembered;
+        }
+        var pieces = Bundle.pieces(releases.find(id).orElseThrow().spec(), Bundle.content(releases.files(id)), blobs);
+        long size = pieces.stream().mapToLong(ZipPiece::size).sum();
+        if (size != zip.size()) {
+            throw new IllegalStateException(
+                    "the zip of release " + id + " would have " + size + " bytes instead of " + zip.size());
+        }
+        known.put(id, pieces);
+        return pieces;
     }
 
     /**
@@ -42,7 +61,7 @@ public final class Bundles {
         if (bundle.role().isStored()) {
             return blobs.open(bundle.sha256());
         }
-        var pieces = pieces(id).iterator();
+        var pieces = pieces(id, bundle).iterator();
         return new SequenceInputStream(new Enumeration<>() {
             @Override
             public boolean hasMoreElements() {
@@ -80,7 +99,7 @@ public final class Bundles {
                 digest.update(head.bytes());
             } else if (piece instanceof ZipPiece.Content content) {
                 try (var in = blobs.open(content.sha256())) {
-                    digest.update(in.readAllBytes());
+                    in.transferTo(new DigestOutputStream(OutputStream.nullOutputStream(), digest));
                 }
             }
         }

@@ -56,14 +56,6 @@ final class PlayAlong {
         return GrooveLibrary.suited(exercise).steady().withFeel(lesson.groove().feel());
     }
 
-    /**
-     * Those at which the line is played beforehand, slowest first: the tempo that it is written for; before tracks were made
-     * on request, those that the educator asks for as well.
-     */
-    static List<Integer> tempos(Lesson lesson, BuildSpec spec) {
-        return spec.makesTracksOnRequest() ? List.of(PracticeTrack.WHOLE) : PracticeSet.tempos(lesson);
-    }
-
     /** How many steps it takes. */
     int steps() {
         return lines.size() * tempos.size();

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.effort.Busy;
 import groundbass.effort.ConcurrencyLimit;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -9,10 +10,15 @@ import org.jdbi.v3.core.Jdbi;
 
 /**
  * Practice tracks at any tempo and in any mix, made when somebody first asks for them and kept with their release. One is
- * made at a time; of each release the {@value #MOST} that were made last are kept. Thread-safe.
+ * made at a time, and nobody can fill a disk with them: a release keeps {@value #MOST}, a site {@value #MOST_BYTES} bytes.
+ * Thread-safe.
  */
 public final class TracksOnRequest {
-    static final int MOST = 40;
+    static final int MOST = 120;
+    static final long MOST_BYTES = 2_000_000_000L;
+
+    /** When more could fit at the earliest: files of releases go with their lessons. */
+    private static final Duration WHEN_FULL = Duration.ofHours(1);
 
     private static final int WAITING = 6;
     private static final Duration PATIENCE = Duration.ofSeconds(20);
@@ -31,7 +37,7 @@ public final class TracksOnRequest {
     /**
      * A track of a release by the name of its file; empty where it has none of that name, and never will.
      *
-     * @throws groundbass.effort.Busy where too many wait for theirs
+     * @throws Busy where too many wait for theirs, or where no more are kept
      */
     public Optional<ReleaseFile> find(Release release, String name) {
         if (!release.isReady() || !release.spec().makesTracksOnRequest()) {
@@ -46,12 +52,28 @@ public final class TracksOnRequest {
         if (before.isPresent()) {
             return before;
         }
+        demandRoom(release.id());
         try {
             var made = builder.onRequest(release, wanted);
             made.ifPresent(file -> enter(release.id(), file));
             return made;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private void demandRoom(ReleaseId release) {
+        boolean full = jdbi.withHandle(handle -> handle.createQuery("""
+                        select (select count(*) from release_file where release_id = :release and role = :role) >= :most
+                            or (select coalesce(sum(byte_count), 0) from release_file where role = :role) >= :bytes""")
+                .bind("release", release)
+                .bind("role", FileRole.ON_REQUEST)
+                .bind("most", MOST)
+                .bind("bytes", MOST_BYTES)
+                .mapTo(Boolean.class)
+                .one());
+        if (full) {
+            throw new Busy(WHEN_FULL);
         }
     }
 
@@ -67,14 +89,6 @@ public final class TracksOnRequest {
                     .bind("release", release)
                     .bind("place", last + 1)
                     .bindMethods(file)
-                    .execute();
-            handle.createUpdate("""
-                            delete from release_file where release_id = :release and role = :role and place not in (
-                                select place from release_file where release_id = :release and role = :role
-                                order by place desc fetch first :most rows only)""")
-                    .bind("release", release)
-                    .bind("role", FileRole.ON_REQUEST)
-                    .bind("most", MOST)
                     .execute();
         });
     }

@@ -23,6 +23,7 @@ import groundbass.web.shell.SessionPrincipals;
 import groundbass.web.shell.limit.SiteLimits;
 import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
+import groundbass.web.student.file.ReleaseAnswers;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
 import java.time.Clock;
@@ -208,7 +209,7 @@ final class Website {
                         services.publisher,
                         services.takingBack,
                         services.statistics,
-                        services.blobs,
+                        new ReleaseAnswers(services.blobs, services.bundles),
                         services.clock));
     }
 }

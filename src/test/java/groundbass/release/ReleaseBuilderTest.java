@@ -188,7 +188,7 @@ class ReleaseBuilderTest {
 
     private byte[] sent(ReleaseId id) throws IOException {
         var out = new ByteArrayOutputStream();
-        for (var piece : new Bundles(releases, blobs).pieces(id)) {
+        for (var piece : new Bundles(releases, blobs).pieces(id, releases.files(id).get(0))) {
             if (piece instanceof ZipPiece.Head head) {
                 out.write(head.bytes());
             } else if (piece instanceof ZipPiece.Content content) {
@@ -456,7 +456,7 @@ class ReleaseBuilderTest {
         var files = releases.files(built(spec(revision(List.of()), 1)).id());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
-                .hasSize(2 * 4 * 2) // lines, stems, forms
+                .hasSize(2 * 2 * 4 * 2) // lines, tempos, stems, forms
                 .isNotEmpty()
                 .noneMatch(file -> file.role().isOffered() || file.role().isBundled());
         assertThat(files)

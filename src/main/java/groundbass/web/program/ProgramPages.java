@@ -14,10 +14,10 @@ import groundbass.effort.Budget;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.TakingBack;
 import groundbass.release.Releases;
-import groundbass.store.Blobs;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.student.file.ReleaseAnswers;
 import java.time.Clock;
 import java.util.List;
 
@@ -50,7 +50,7 @@ public final class ProgramPages {
             Publisher publisher,
             TakingBack takingBack,
             Statistics statistics,
-            Blobs blobs,
+            ReleaseAnswers answers,
             Clock clock) {}
 
     public static List<PageGroup> of(Entry entry, Services services) {
@@ -69,7 +69,7 @@ public final class ProgramPages {
                 new PreflightOperations(door, own, services.publisher(), entry.budget()),
                 new PromiseOperations(door, own, services.publisher(), entry.budget()),
                 new WithdrawalOperations(door, own, services.takingBack()),
-                new ReleaseOperations(door, once, own, services.publisher(), entry.budget(), services.blobs()),
+                new ReleaseOperations(door, once, own, services.publisher(), entry.budget(), services.answers()),
                 new FigureOperations(door, own, services.statistics(), services.clock()));
     }
 }

@@ -11,11 +11,10 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
-import groundbass.store.Blobs;
-import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.student.file.ReleaseAnswers;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
@@ -34,15 +33,15 @@ final class ReleaseOperations implements PageGroup {
     private final Own own;
     private final Publisher publisher;
     private final Budget budget;
-    private final Blobs blobs;
+    private final ReleaseAnswers answers;
 
-    ReleaseOperations(Door door, Once once, Own own, Publisher publisher, Budget budget, Blobs blobs) {
+    ReleaseOperations(Door door, Once once, Own own, Publisher publisher, Budget budget, ReleaseAnswers answers) {
         this.door = door;
         this.once = once;
         this.own = own;
         this.publisher = publisher;
         this.budget = budget;
-        this.blobs = blobs;
+        this.answers = answers;
     }
 
     /**
@@ -160,8 +159,6 @@ final class ReleaseOperations implements PageGroup {
                 .file(release.id(), call.ctx().pathParam("name"))
                 .filter(known -> known.role().isOffered())
                 .orElseThrow(NotFoundResponse::new);
-        FileAnswer.of(blobs, file.sha256(), file.mediaType())
-                .withDownloadName(file.name())
-                .send(call.ctx());
+        answers.of(release.id(), file).withDownloadName(file.name()).send(call.ctx());
     }
 }

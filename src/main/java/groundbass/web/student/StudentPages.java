@@ -52,6 +52,7 @@ import groundbass.web.student.feed.FeedPages;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
+import groundbass.web.student.file.ReleaseAnswers;
 import groundbass.web.student.file.SeriesFiles;
 import groundbass.web.student.lesson.CardPictures;
 import groundbass.web.student.lesson.Cards;
@@ -202,7 +203,7 @@ public final class StudentPages {
                 library.catalog(),
                 library.episodes(),
                 library.releases(),
-                library.blobs(),
+                new ReleaseAnswers(library.blobs(), library.bundles()),
                 views,
                 shell.settings(),
                 shell.clock());
@@ -280,14 +281,13 @@ public final class StudentPages {
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
                 new OfferedFiles(library.releases(), library.episodes(), library.tracks(), shell.clock()),
-                library.blobs(),
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),
                 shell.installation(),
                 shell.settings(),
                 new Manifests(library.blobs()),
-                library.bundles());
+                new ReleaseAnswers(library.blobs(), library.bundles()));
     }
 
     private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {

@@ -201,7 +201,7 @@ class ReadingTest {
                 .isNotEmpty()
                 .allSatisfy(step -> assertThat(step).doesNotContain("Bar 1"));
         assertThat(page.select("audio[preload=none]").eachAttr("aria-label"))
-                .contains("Without bass 75 % of the tempo (90 beats a minute)");
+                .contains("Whole band 75 % of the tempo (90 beats a minute)");
         assertThat(page.select("table.files a").eachAttr("href")).contains(shelf.file(1, "sheet.pdf"));
         assertThat(page.select("a.walk-later").attr("href")).isEqualTo(SERIES + "/2");
         assertThat(page.select("a.walk-earlier")).isEmpty();

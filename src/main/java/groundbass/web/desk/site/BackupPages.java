@@ -48,19 +48,19 @@ public final class BackupPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.OWNER, ctx -> desk.pages()
-                .show(ctx, TEMPLATE, new View(educator(ctx).email(), FieldProblems.NONE)));
+        routes.get(PATH, Role.OWNER, ctx -> desk.pages().show(ctx, TEMPLATE, view(ctx, FieldProblems.NONE)));
         routes.post(PATH, Role.OWNER, this::make);
     }
 
     private void make(Context ctx) throws IOException {
         var who = educator(ctx);
-        if (!signIn.confirms(ctx, who)) {
-            showAgain(ctx, "catalog.problem.password.wrong");
+        var doubt = signIn.doubt(ctx, who); // secrets of second factors are in it, too
+        if (doubt.isPresent()) {
+            showAgain(ctx, doubt.get());
             return;
         }
         if (!free.tryAcquire()) {
-            showAgain(ctx, "desk.backup.busy");
+            showAgain(ctx, FieldProblem.of("present", "desk.backup.busy"));
             ctx.status(HttpStatus.SERVICE_UNAVAILABLE);
             return;
         }
@@ -72,9 +72,13 @@ public final class BackupPages implements PageGroup {
         }
     }
 
-    private void showAgain(Context ctx, String problem) {
-        var problems = new FieldProblems(List.of(FieldProblem.of("present", problem)));
-        desk.pages().showAgain(ctx, TEMPLATE, new View(educator(ctx).email(), problems));
+    private void showAgain(Context ctx, FieldProblem problem) {
+        desk.pages().showAgain(ctx, TEMPLATE, view(ctx, new FieldProblems(List.of(problem))));
+    }
+
+    private View view(Context ctx, FieldProblems problems) {
+        var who = educator(ctx);
+        return new View(who.email(), signIn.hasFactor(who.id()), problems);
     }
 
     private void send(Context ctx) throws IOException {
@@ -89,6 +93,6 @@ public final class BackupPages implements PageGroup {
         return educators.find(desk.educator(ctx)).orElseThrow();
     }
 
-    /** What the page shows; {@code email} for the browser's store of passwords. */
-    public record View(String email, FieldProblems problems) {}
+    /** What the page shows; {@code email} for the browser's store of passwords; {@code factor}: whether its code is asked for. */
+    public record View(String email, boolean factor, FieldProblems problems) {}
 }

@@ -1,13 +1,11 @@
 package groundbass.web.student.file;
 
 import groundbass.audience.download.Downloads;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.SiteSettings;
-import groundbass.release.Bundles;
 import groundbass.release.FileRole;
-import groundbass.release.zip.ZipPiece;
-import groundbass.store.Blobs;
+import groundbass.release.WantedTrack;
 import groundbass.web.answer.CachedResponse;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
@@ -20,11 +18,10 @@ import groundbass.web.shell.limit.RateLimits;
 import groundbass.web.student.visit.Requesters;
 import io.javalin.http.Context;
 import io.javalin.http.GoneResponse;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -34,7 +31,6 @@ import java.util.function.Supplier;
  */
 public final class FilePages implements PageGroup {
     private final OfferedFiles files;
-    private final Blobs blobs;
     private final Downloads downloads;
     private final AccessFilter accessFilter;
     private final RateLimits limits;
@@ -42,20 +38,18 @@ public final class FilePages implements PageGroup {
     private final Supplier<SiteSettings> settings;
     private final TakeCookie cookie;
     private final Manifests manifests;
-    private final Bundles bundles;
+    private final ReleaseAnswers answers;
 
     public FilePages(
             OfferedFiles files,
-            Blobs blobs,
             Downloads downloads,
             AccessFilter accessFilter,
             RateLimits limits,
             Installation installation,
             Supplier<SiteSettings> settings,
             Manifests manifests,
-            Bundles bundles) {
+            ReleaseAnswers answers) {
         this.files = files;
-        this.blobs = blobs;
         this.downloads = downloads;
         this.accessFilter = accessFilter;
         this.limits = limits;
@@ -63,7 +57,7 @@ public final class FilePages implements PageGroup {
         this.settings = settings;
         this.cookie = new TakeCookie(installation.secure());
         this.manifests = manifests;
-        this.bundles = bundles;
+        this.answers = answers;
     }
 
     @Override
@@ -81,26 +75,54 @@ public final class FilePages implements PageGroup {
 
     private void take(Context ctx) throws IOException {
         limits.demand(ctx, Limit.DOWNLOAD);
-        var file = find(ctx).filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new);
-        var principal = accessFilter.principal(ctx);
-        if (settings.get().downloadsNeedSignIn() && principal.equals(Principal.UNKNOWN)) {
-            askToSignIn(ctx, file);
+        var file = find(ctx);
+        if (file.isEmpty() && ctx.method().equals(HandlerType.GET)) {
+            takeNew(ctx);
+        } else {
+            take(ctx, file.filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new));
+        }
+    }
+
+    /** A practice track is made for whoever may have it, and for nobody else: it costs seconds of the machine. */
+    private void takeNew(Context ctx) throws IOException {
+        String name = ctx.pathParam("name");
+        var release = files.making(ctx.pathParam("release"))
+                .filter(found -> WantedTrack.named(name).isPresent())
+                .orElseThrow(NotFoundResponse::new);
+        demandOut(release.episode());
+        if (isToSignIn(ctx)) {
+            askToSignIn(ctx, release.episode(), name);
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), Requesters.of(ctx, principal), cookie, ctx);
+        limits.demand(ctx, Limit.TRACK);
+        take(ctx, files.made(release, name).orElseThrow(NotFoundResponse::new));
+    }
+
+    private void take(Context ctx, OfferedFile file) throws IOException {
+        if (isToSignIn(ctx)) {
+            askToSignIn(ctx, file.episode(), file.file().name());
+            return;
+        }
         boolean shown = file.readable() && ctx.queryParam("open") != null;
         var answer = shown
                 ? answer(file).withShownName(file.downloadName())
                 : answer(file).withDownloadName(file.downloadName());
-        answer.withTransfer(transfer).send(ctx);
+        answer.withTransfer(transfer(ctx, file)).send(ctx);
+    }
+
+    private boolean isToSignIn(Context ctx) {
+        return settings.get().downloadsNeedSignIn()
+                && accessFilter.principal(ctx).equals(Principal.UNKNOWN);
+    }
+
+    private RecordedTransfer transfer(Context ctx, OfferedFile file) {
+        var requester = Requesters.of(ctx, accessFilter.principal(ctx));
+        return new RecordedTransfer(downloads, file.released(), requester, cookie, ctx);
     }
 
     /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */
-    private static void askToSignIn(Context ctx, OfferedFile file) {
-        AccessFilter.sendToSignIn(
-                ctx,
-                Role.STUDENT,
-                "/e/" + file.episode() + "?wanted=" + file.file().name());
+    private static void askToSignIn(Context ctx, EpisodeId episode, String name) {
+        AccessFilter.sendToSignIn(ctx, Role.STUDENT, "/e/" + episode + "?wanted=" + name);
     }
 
     private void play(Context ctx) throws IOException {
@@ -117,43 +139,26 @@ public final class FilePages implements PageGroup {
 
     /** A whole recording is a file to take home, wherever it is played: where that needs a sign-in, so does this. */
     private void playWhole(Context ctx, OfferedFile file) throws IOException {
-        var principal = accessFilter.principal(ctx);
-        if (principal.equals(Principal.UNKNOWN)) {
-            askToSignIn(ctx, file);
+        if (isToSignIn(ctx)) {
+            askToSignIn(ctx, file.episode(), file.file().name());
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), Requesters.of(ctx, principal), cookie, ctx);
-        answer(file).withTransfer(transfer).send(ctx);
+        answer(file).withTransfer(transfer(ctx, file)).send(ctx);
     }
 
     private Optional<OfferedFile> find(Context ctx) {
         var file = files.find(ctx.pathParam("release"), ctx.pathParam("name"));
-        if (file.isPresent() && !files.isOut(file.get())) {
-            throw new GoneResponse(); // RFC 9110 section 15.5.11
-        }
+        file.ifPresent(found -> demandOut(found.episode()));
         return file;
     }
 
-    private FileAnswer answer(OfferedFile offered) throws IOException {
-        var file = offered.file();
-        if (file.role() == FileRole.ZIP) {
-            return FileAnswer.joined(
-                    pieces(offered),
-                    file.mediaType(),
-                    new EntityTag(file.sha256().hex()));
+    private void demandOut(EpisodeId episode) {
+        if (!files.isOut(episode)) {
+            throw new GoneResponse(); // RFC 9110 section 15.5.11
         }
-        return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withHandOver(installation.handOver());
     }
 
-    private List<FileAnswer> pieces(OfferedFile zip) throws IOException {
-        var answers = new ArrayList<FileAnswer>();
-        for (var piece : bundles.pieces(zip.release())) {
-            if (piece instanceof ZipPiece.Head head) {
-                answers.add(FileAnswer.of(head.bytes(), zip.file().mediaType(), new EntityTag("head")));
-            } else if (piece instanceof ZipPiece.Content content) {
-                answers.add(FileAnswer.of(blobs, content.sha256(), zip.file().mediaType()));
-            }
-        }
-        return answers;
+    private FileAnswer answer(OfferedFile offered) throws IOException {
+        return answers.of(offered.release(), offered.file()).withHandOver(installation.handOver());
     }
 }

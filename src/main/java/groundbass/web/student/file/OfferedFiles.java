@@ -41,9 +41,9 @@ public final class OfferedFiles {
         return ReleaseId.parse(release).flatMap(id -> known.get(new Address(id, name), () -> read(id, name)));
     }
 
-    /** Whether students can have it now: its lesson was not taken back. */
-    boolean isOut(OfferedFile file) {
-        return out.get(file.episode(), () -> episodes.find(file.episode()).map(Episode::isOut))
+    /** Whether students can have files of a lesson now: it was not taken back. */
+    boolean isOut(EpisodeId episode) {
+        return out.get(episode, () -> episodes.find(episode).map(Episode::isOut))
                 .orElse(false);
     }
 
@@ -53,9 +53,26 @@ public final class OfferedFiles {
                 .flatMap(release -> offered(release, name));
     }
 
+    /** A release whose lesson may make more practice tracks. */
+    Optional<Release> making(String release) {
+        return ReleaseId.parse(release)
+                .flatMap(releases::find)
+                .filter(found -> found.publishedAt().isPresent()
+                        && found.isReady()
+                        && found.spec().makesTracksOnRequest());
+    }
+
+    /**
+     * A practice track that nobody has asked for yet, made now; empty where there is none of that name.
+     *
+     * @throws groundbass.effort.Busy where too many wait for theirs, or where no more are kept
+     */
+    Optional<OfferedFile> made(Release release, String name) {
+        return tracks.find(release, name).map(file -> OfferedFile.of(release, file));
+    }
+
     private Optional<OfferedFile> offered(Release release, String name) {
         return releases.file(release.id(), name)
-                .or(() -> tracks.find(release, name))
                 .map(file -> OfferedFile.of(release, file))
                 .filter(file -> file.offered() || file.playable());
     }

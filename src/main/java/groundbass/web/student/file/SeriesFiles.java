@@ -86,15 +86,20 @@ public final class SeriesFiles implements PageGroup {
             return;
         }
         principal.student().ifPresent(student -> limits.demand(ctx, Limit.SERIES, student.value()));
+        if (ctx.method() == HandlerType.HEAD) {
+            describe(series, ctx);
+        } else {
+            inTurn(series, Requesters.of(ctx, principal), ctx);
+        }
+    }
+
+    private static void describe(PublishedSeries series, Context ctx) {
         ctx.header("Cache-Control", "no-store");
         ctx.header("Accept-Ranges", "none"); // RFC 9110 section 14.3
         ctx.header(
                 "Content-Disposition",
                 "attachment; filename=\"" + series.series().slug() + ".zip\"");
         ctx.contentType("application/zip");
-        if (ctx.method() != HandlerType.HEAD) {
-            inTurn(series, Requesters.of(ctx, principal), ctx);
-        }
     }
 
     private void inTurn(PublishedSeries series, Requester requester, Context ctx) throws IOException {
@@ -102,6 +107,7 @@ public final class SeriesFiles implements PageGroup {
             throw new Busy(PAUSE);
         }
         try {
+            describe(series, ctx); // who finds no place is answered with a page
             write(series, requester, ctx.outputStream());
         } finally {
             free.release();

@@ -10,9 +10,9 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
-import groundbass.store.Blobs;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.student.file.OfferedFile;
+import groundbass.web.student.file.ReleaseAnswers;
 import groundbass.web.student.lesson.EpisodeView;
 import groundbass.web.student.lesson.EpisodeViews;
 import groundbass.web.student.lesson.ForReader;
@@ -34,7 +34,7 @@ public final class Previews {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
-    private final Blobs blobs;
+    private final ReleaseAnswers answers;
     private final EpisodeViews views;
     private final Supplier<SiteSettings> settings;
     private final Clock clock;
@@ -43,14 +43,14 @@ public final class Previews {
             SeriesCatalog catalog,
             Episodes episodes,
             Releases releases,
-            Blobs blobs,
+            ReleaseAnswers answers,
             EpisodeViews views,
             Supplier<SiteSettings> settings,
             Clock clock) {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
-        this.blobs = blobs;
+        this.answers = answers;
         this.views = views;
         this.settings = settings;
         this.clock = clock;
@@ -88,8 +88,7 @@ public final class Previews {
 
     private FileAnswer answer(OfferedFile offered) {
         try {
-            var file = offered.file();
-            return FileAnswer.of(blobs, file.sha256(), file.mediaType()).withCacheControl(NOWHERE);
+            return answers.of(offered.release(), offered.file()).withCacheControl(NOWHERE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -17,6 +17,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesPart;
+import groundbass.catalog.upload.Picture;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
@@ -32,7 +33,9 @@ import groundbass.store.RandomId;
 import groundbass.web.Site;
 import groundbass.web.desk.Sent;
 import groundbass.web.shell.Routes;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -53,6 +56,7 @@ import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -130,6 +134,25 @@ class DeskRolesTest {
         }
     }
 
+    private static Picture picture(Episode lesson) {
+        var parts = Parts.over(company.jdbi, company.site.clock());
+        var png = new ByteArrayOutputStream();
+        try {
+            ImageIO.write(new BufferedImage(4, 4, BufferedImage.TYPE_INT_RGB), "png", png);
+            var blobs = new BlobFolder(company.site.data().resolve("files"), company.site.clock());
+            return Company.done(parts.uploads(blobs)
+                    .pictures()
+                    .accept(
+                            company.owner,
+                            lesson.id(),
+                            "hand.png",
+                            "A hand",
+                            new ByteArrayInputStream(png.toByteArray())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     /** Never built; two files are there all the same. */
     private static String release(Episode lesson, Upload file) {
         var parts = Parts.over(company.jdbi, company.site.clock());
@@ -198,17 +221,18 @@ class DeskRolesTest {
         take(lesson, student);
         var recording = recording(lesson);
         String release = release(lesson, recording);
-        return Map.of(
-                "episodes", lesson.id()::value,
-                "upload", recording.id()::value,
-                "release", () -> release,
-                "files", () -> "sheet.pdf",
-                "play", () -> "stem.wav",
-                "series", company.series.id()::value,
-                "students", student::value,
-                "invitation", invited,
-                "thrown", DeskRolesTest::thrownAway,
-                "outbox", DeskRolesTest::letter);
+        return Map.ofEntries(
+                Map.entry("episodes", lesson.id()::value),
+                Map.entry("upload", recording.id()::value),
+                Map.entry("picture", picture(lesson).id()::value),
+                Map.entry("release", () -> release),
+                Map.entry("files", () -> "sheet.pdf"),
+                Map.entry("play", () -> "stem.wav"),
+                Map.entry("series", company.series.id()::value),
+                Map.entry("students", student::value),
+                Map.entry("invitation", invited),
+                Map.entry("thrown", DeskRolesTest::thrownAway),
+                Map.entry("outbox", DeskRolesTest::letter));
     }
 
     private static boolean isOfTheDesk(Routes.Route route) {

@@ -24,7 +24,7 @@ class ExchangePageTest {
             assertThat(page.select("table")).hasSize(4).allSatisfy(table -> assertThat(table.select("tbody tr"))
                     .hasSizeGreaterThan(5));
             String lesson = "/desk/episodes/" + studio.episode("Exchange").id();
-            for (String room : new String[] {"/line/bring", "/publish"}) {
+            for (String room : new String[] {"/line/bring", "/preflight"}) {
                 var there = studio.browser().get(lesson + room).asString();
                 assertThat(Jsoup.parse(there).select("a[href=/desk/exchange]"))
                         .as(room)
