@@ -4,17 +4,21 @@ import groundbass.catalog.episode.EpisodeId;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 
 /**
  * What each visitor of each lesson has been counted for since the first time, for a day: in memory alone, and by a digest whose
- * key is destroyed within a day. Of more visits in a day than {@value #MOST} (25 MB of memory) the oldest are forgotten, and
- * may be counted again. Used by one thread at a time.
+ * key is destroyed within a day. Of more visits in a day than {@value #MOST}, or more than {@value #MOST_THINGS} things done
+ * in all of them together (about 60 MB of memory), the oldest visits are forgotten, and may be counted again. Used by one
+ * thread at a time.
  */
 final class Counted {
     static final int MOST = 50_000;
+
+    static final int MOST_THINGS = 400_000;
     /** More is not counted of one visitor of one lesson: lines and bars are not made up by the thousand. */
     static final int MOST_OF_ONE = 600;
 
@@ -28,14 +32,41 @@ final class Counted {
     /** The oldest first. */
     private final Map<Who, Seen> seen = new LinkedHashMap<>();
 
+    private final int mostThings;
+    /** How many are kept of all visits together. */
+    private int things;
+
+    Counted() {
+        this(MOST_THINGS);
+    }
+
+    /** @param mostThings so many are kept of all visits together */
+    Counted(int mostThings) {
+        this.mostThings = mostThings;
+    }
+
     /** Whether this is the first time in a day; asked once, it is no more. @param thing what tells it from others there */
     boolean isFirst(String visitor, EpisodeId lesson, Object thing, Instant now) {
         forget(now);
         var there = seen.computeIfAbsent(new Who(visitor, lesson), who -> new Seen(new HashSet<>(), now));
-        if (seen.size() > MOST) {
-            seen.remove(seen.keySet().iterator().next());
+        boolean first = there.things().size() < MOST_OF_ONE && there.things().add(thing);
+        if (first) {
+            things++;
+            makeRoom();
         }
-        return there.things().size() < MOST_OF_ONE && there.things().add(thing);
+        return first;
+    }
+
+    private void makeRoom() {
+        var oldest = seen.values().iterator();
+        while (seen.size() > MOST || things > mostThings) {
+            drop(oldest, oldest.next());
+        }
+    }
+
+    private void drop(Iterator<Seen> all, Seen one) {
+        all.remove();
+        things -= one.things().size();
     }
 
     /** Whatever is a day old; the oldest stand first. */
@@ -43,9 +74,10 @@ final class Counted {
         var all = seen.values().iterator();
         boolean old = true;
         while (old && all.hasNext()) {
-            old = !all.next().since().plus(SAME_VISIT).isAfter(now);
+            Seen one = all.next();
+            old = !one.since().plus(SAME_VISIT).isAfter(now);
             if (old) {
-                all.remove();
+                drop(all, one);
             }
         }
     }
