@@ -69,6 +69,7 @@ public final class Housekeeping {
         access.purge();
         previewLinks.purge();
         sessions.purge();
+        idle.pass(); // before old letters go: it looks which of its own have left
         outbox.purge();
         audit.purgeSignIns();
         tries.purge();
@@ -76,7 +77,6 @@ public final class Housekeeping {
         invitations.purge();
         programs.purge();
         answers.purge();
-        idle.pass();
         newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

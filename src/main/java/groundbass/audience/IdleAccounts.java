@@ -17,8 +17,9 @@ import java.util.function.Supplier;
 import org.jdbi.v3.core.Jdbi;
 
 /**
- * Ends accounts that nobody has used for as long as the site says, and tells their students a month before, in a letter
- * that must have left. Whoever signs in meanwhile keeps theirs.
+ * Ends accounts that nobody has used for as long as the site says, a month after a letter to their students was seen to
+ * have left. Where it could not leave, they are told anew a month later and nothing ends. Whoever signs in meanwhile keeps
+ * theirs.
  */
 public final class IdleAccounts {
     /** How long before its end a student is told. */
@@ -26,6 +27,9 @@ public final class IdleAccounts {
 
     /** Letters of one pass, so that those which somebody waits for are not behind a thousand of these. */
     private static final int AT_ONCE = 20;
+
+    /** As far as a moment months ago may fall back while time goes on, since not every month has a 31st. */
+    private static final Duration END_OF_MONTH = Duration.ofDays(1);
 
     private final Jdbi jdbi;
     private final IdleStudents students;
@@ -62,14 +66,20 @@ public final class IdleAccounts {
         Instant now = clock.instant();
         Instant unused = now.atZone(ZoneOffset.UTC).minusMonths(months).toInstant();
         Instant soon = unused.plus(NOTICE);
+        Instant month = now.minus(NOTICE);
+        students.noteSent(now);
+        students.takeBackFromUsers(soon.plus(END_OF_MONTH));
+        students.takeBackUnsent(month);
         students.untold(soon, AT_ONCE).forEach(student -> tell(student, soon, now));
-        students.ended(unused, now.minus(NOTICE), AT_ONCE).forEach(leaving::forget);
+        students.ended(unused, month, AT_ONCE)
+                .forEach(student ->
+                        leaving.forgetUnused(student, handle -> IdleStudents.hasEnded(handle, student, unused, month)));
     }
 
     private void tell(Student student, Instant unused, Instant now) {
         jdbi.useTransaction(handle -> {
             if (IdleStudents.tell(handle, student.id(), unused, now)) {
-                outbox.put(letter(student, now));
+                IdleStudents.toldBy(handle, student.id(), outbox.put(letter(student, now)));
             }
         });
     }

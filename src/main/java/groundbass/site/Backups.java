@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.audience.student.IdleStudents;
 import groundbass.backup.BackupFile;
 import groundbass.backup.BackupManifest;
 import groundbass.backup.Restore;
@@ -31,7 +32,7 @@ public final class Backups {
 
     /**
      * Makes a new site of a backup. Letters that waited to be written or sent are given up, since the old site may have
-     * sent them; the desk shows those that were written.
+     * sent them; the desk shows those that were written. Who was told that their account ends is told anew.
      *
      * @param config a data folder that is empty or not there, and a database without tables
      * @throws groundbass.backup.NotRestorable where the file is damaged; nothing has been made then
@@ -53,6 +54,8 @@ public final class Backups {
             var accounts = Accounts.over(database.jdbi(), clock);
             int givenUp = accounts.outbox().giveUpWaiting("restored from a backup")
                     + accounts.newsQueue().giveUpWaiting();
+            // whoever came back after the backup was made is not known to have
+            new IdleStudents(database.jdbi()).takeBack();
             String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
             accounts.audit().note(Audit.OPERATOR, OWN, told);
         }

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class HousekeepingTest {
-    private static Housekeeping tidy(Audience audience) {
+    static Housekeeping tidy(Audience audience) {
         var jdbi = audience.database.jdbi();
         return new Housekeeping(
                 audience.downloads,

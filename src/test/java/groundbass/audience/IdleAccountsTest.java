@@ -56,6 +56,13 @@ class IdleAccountsTest {
                     .isPresent();
             deliver(audience);
             audience.idle.pass();
+            audience.clock.advance(Duration.ofDays(29));
+            audience.idle.pass();
+            assertThat(audience.students.find(anna))
+                    .as("it left less than a month ago")
+                    .isPresent();
+            audience.clock.advance(DAY);
+            audience.idle.pass();
             assertThat(audience.students.find(anna)).isEmpty();
             assertThat(audience.outbox.to(ANNA)).isEmpty();
         }
@@ -72,6 +79,7 @@ class IdleAccountsTest {
             audience.clock.advance(Duration.ofDays(340));
             audience.idle.pass();
             deliver(audience);
+            audience.idle.pass();
             var token = signIn(audience, anna);
             audience.clock.advance(Duration.ofDays(29));
             audience.sessions.find(token); // reading a page is use as well
@@ -101,6 +109,7 @@ class IdleAccountsTest {
             audience.rules = after(12);
             audience.idle.pass();
             deliver(audience);
+            audience.idle.pass();
             audience.clock.advance(Duration.ofDays(31));
             audience.rules = AccountRules.USUAL;
             audience.idle.pass();
@@ -108,6 +117,7 @@ class IdleAccountsTest {
             audience.idle.pass();
             assertThat(audience.students.find(ANNA)).as("told anew").isPresent();
             deliver(audience);
+            audience.idle.pass();
             audience.clock.advance(Duration.ofDays(31));
             audience.rules = new AccountRules(Optional.of(120), Optional.of(16));
             audience.clock.advance(DAY);

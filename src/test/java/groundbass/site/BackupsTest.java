@@ -62,7 +62,7 @@ class BackupsTest {
     }
 
     @Test
-    void newsThatWaitsToBeWrittenIsNotWrittenByTheNewSite() throws IOException {
+    void newsThatWaitsToBeWrittenIsNotWrittenByTheNewSiteAndNobodysEndIsTold() throws IOException {
         Path file = folder.resolve("news.zip");
         Path data = folder.resolve("old");
         try (var database = Config.local(data, 0).openDatabase()) {
@@ -77,6 +77,8 @@ class BackupsTest {
                 handle.execute("insert into news_letter (about, email, reader_id, episode_id, kind, queued_at) values"
                         + " ('lesson2345678923', 'r@example.org', 'reader2345678923', 'lesson2345678923', 'lesson',"
                         + " now())");
+                handle.execute("insert into student (id, email, locale, created_at, end_told_at, end_sent_at) values"
+                        + " ('student234567892', 'r@example.org', 'en', now(), now(), now())");
             });
             Backups.make(database, data, file, CLOCK);
         }
@@ -87,6 +89,8 @@ class BackupsTest {
         try (var database = config.openDatabase()) {
             assertThat(text(database, "select email from news_reader")).isEqualTo("r@example.org");
             assertThat(text(database, "select count(*) from news_letter")).isEqualTo("0");
+            assertThat(text(database, "select count(*) from student where end_told_at is null and end_sent_at is null"))
+                    .isEqualTo("1");
         }
     }
 

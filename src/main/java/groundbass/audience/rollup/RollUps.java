@@ -66,6 +66,11 @@ public final class RollUps {
         return jdbi.inTransaction(OneMoment.LEVEL, handle -> new Proof(handle).differences());
     }
 
+    /** Until the transaction ends nobody else sums up; for whoever locks rows of students before {@link #depart}. */
+    public static void hold(Handle handle) {
+        Watermark.lock(handle);
+    }
+
     /** Keeps what a student had part in counted, before their records lose them; in the transaction in which they leave. */
     public static void depart(Handle handle, StudentId student) {
         Watermark.lock(handle);

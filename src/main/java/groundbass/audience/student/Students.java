@@ -10,7 +10,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** Student accounts: made by the first sign-in, removed by the student. */
+/** Student accounts: made by the first sign-in, removed by the student, or when nobody has used them for long. */
 public final class Students {
     private static final String SELECT = "select id, email, locale, created_at from student ";
 
@@ -61,6 +61,15 @@ public final class Students {
      * What was downloaded stays counted, by nobody in particular. A second call finds nothing to do.
      */
     public void forget(StudentId id) {
+        forget(id, Audit.STUDENT, "account deleted");
+    }
+
+    /** The same with an account that ends because nobody uses it. */
+    public void forgetUnused(StudentId id) {
+        forget(id, Audit.CALENDAR, "account.ended");
+    }
+
+    private void forget(StudentId id, String who, String what) {
         jdbi.useTransaction(handle -> {
             Optional<Student> student = find(id);
             if (student.isEmpty()) return;
@@ -68,7 +77,7 @@ public final class Students {
             outbox.forget(email);
             handle.execute("delete from sign_in where email = ?", email);
             handle.execute("delete from student where id = ?", id);
-            audit.append(handle, Audit.STUDENT, "account deleted", "");
+            audit.append(handle, who, what, "");
         });
     }
 
