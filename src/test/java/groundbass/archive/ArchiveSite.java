@@ -144,12 +144,7 @@ public final class ArchiveSite {
     public void picture(Episode lesson) throws IOException {
         var picture = done(archive.uploads()
                 .pictures()
-                .accept(
-                        owner,
-                        lesson.id(),
-                        "thumb.png",
-                        "The thumb rests",
-                        new ByteArrayInputStream(PictureBytes.png())));
+                .accept(owner, lesson.id(), "thumb.png", "The thumb rests", PictureBytes.png()));
         var document = parts.desk().draft(owner, lesson.id()).orElseThrow().document();
         save(
                 lesson,

@@ -9,6 +9,8 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.concurrent.Semaphore;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
@@ -26,8 +28,8 @@ record PictureContent(PictureFormat format, int width, int height, byte[] bytes)
     /** The longest side of what is kept, in pixels: twice the measure of a page, for fine screens. */
     static final int LONGEST = 1_600;
 
-    /** Of what is sent; a camera of today has half as many. */
-    static final long MOST_PIXELS = 50_000_000;
+    /** Whoever reads a picture holds it: two at once would need twice the memory. */
+    static final Semaphore READING = new Semaphore(1, true);
 
     private static final String FIELD = "picture";
     /** A drawing stays a PNG, whose edges are sharp; a photograph sent as PNG would be heavy. */
@@ -41,15 +43,25 @@ record PictureContent(PictureFormat format, int width, int height, byte[] bytes)
         if (format.isEmpty()) {
             return Outcome.refused(FIELD, "catalog.picture.none");
         }
-        var reader = ImageIO.getImageReadersByFormatName(format.get().value()).next();
+        READING.acquireUninterruptibly();
+        try {
+            return read(sent, format.get());
+        } finally {
+            READING.release();
+        }
+    }
+
+    private static Outcome<PictureContent> read(byte[] sent, PictureFormat format) {
+        var reader = ImageIO.getImageReadersByFormatName(format.value()).next();
         try (var in = new MemoryCacheImageInputStream(new ByteArrayInputStream(sent))) {
             reader.setInput(in, true, true);
-            long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
-            if (pixels > MOST_PIXELS) {
-                return Outcome.refused(FIELD, "catalog.picture.pixels", MOST_PIXELS / 1_000_000);
+            var measure = PictureMeasure.of(reader);
+            var problem = measure.problem();
+            if (problem.isPresent()) {
+                return Outcome.refused(List.of(problem.get()));
             }
-            var orientation = format.get() == PictureFormat.JPEG ? Orientation.of(sent) : Orientation.UPRIGHT;
-            return Outcome.done(written(format.get(), upright(read(reader), orientation)));
+            var orientation = format == PictureFormat.JPEG ? Orientation.of(sent) : Orientation.UPRIGHT;
+            return Outcome.done(written(format, upright(read(reader, measure.step()), orientation)));
         } catch (IOException | RuntimeException e) { // decoders throw what they like at a file that is broken
             return Outcome.refused(FIELD, "catalog.picture.unreadable");
         } finally {
@@ -74,8 +86,7 @@ record PictureContent(PictureFormat format, int width, int height, byte[] bytes)
     }
 
     /** Of a very large picture only every so manieth pixel, so that the memory that it takes is bounded. */
-    private static BufferedImage read(ImageReader reader) throws IOException {
-        int step = Math.max(1, Math.max(reader.getWidth(0), reader.getHeight(0)) / (2 * LONGEST));
+    private static BufferedImage read(ImageReader reader, int step) throws IOException {
         var param = reader.getDefaultReadParam();
         param.setSourceSubsampling(step, step, 0, 0);
         return reader.read(0, param);

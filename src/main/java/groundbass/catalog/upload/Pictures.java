@@ -53,13 +53,14 @@ public final class Pictures {
     }
 
     /**
-     * Takes a picture for the notes of an episode of this educator's. No more than {@link #LIMIT} bytes are read.
+     * Takes a picture for the notes of an episode of this educator's.
      *
      * @param originalName what the sender calls it; shown, never used
      * @param words that stand for it where it is not seen; a picture without is refused
-     * @throws IOException where the stream or the disk fails
+     * @param sent the file; one of more than {@link #LIMIT} bytes is refused, so nobody need read any further
+     * @throws IOException where the disk fails
      */
-    public Outcome<Picture> accept(EducatorId who, EpisodeId episode, String originalName, String words, InputStream in)
+    public Outcome<Picture> accept(EducatorId who, EpisodeId episode, String originalName, String words, byte[] sent)
             throws IOException {
         if (episodes.open(who, Deed.WRITE, episode).isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
@@ -71,7 +72,6 @@ public final class Pictures {
             return Outcome.refused(
                     "words", "catalog.problem.long", words.strip().length(), LONGEST_WORDS);
         }
-        byte[] sent = in.readNBytes(LIMIT + 1);
         if (sent.length > LIMIT) {
             return Outcome.refused(FIELD, "catalog.picture.too-large", LIMIT / MEGABYTE);
         }

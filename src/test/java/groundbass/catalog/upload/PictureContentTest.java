@@ -13,8 +13,10 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Random;
+import java.util.concurrent.CompletableFuture;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -118,6 +120,40 @@ class PictureContentTest {
                 .putInt(20, 30_000)
                 .array();
         assertThat(problem(PictureContent.of(huge))).isEqualTo("catalog.picture.pixels");
+        byte[] wide =
+                ByteBuffer.wrap(png.clone()).putInt(16, 20_001).putInt(20, 1).array();
+        assertThat(problem(PictureContent.of(wide))).isEqualTo("catalog.picture.side");
+        // the same section: 16 bits for each of red, green, blue and alpha; every second pixel of that takes 82 MB
+        byte[] deep = ByteBuffer.wrap(png.clone())
+                .putInt(16, 6_399)
+                .putInt(20, 6_399)
+                .put(24, (byte) 16)
+                .put(25, (byte) 6)
+                .array();
+        assertThat(problem(PictureContent.of(deep))).isEqualTo("catalog.picture.depth");
+    }
+
+    /** Three bytes for a pixel of a photograph: however large it may be, it takes no more than 48 MB. */
+    @ParameterizedTest
+    @CsvSource({"3200, 3200, 1", "3201, 10, 2", "6399, 6399, 2", "6400, 6400, 2", "7000, 7000, 3", "20000, 2500, 7"})
+    void ofAVeryLargePictureNotEveryPixelIsRead(int width, int height, int step) {
+        var measure = new PictureMeasure(width, height, 3);
+        assertThat(measure.step()).isEqualTo(step);
+        assertThat(measure.problem()).isEmpty();
+    }
+
+    @Test
+    @Timeout(60)
+    void onePictureIsReadAtATime() throws InterruptedException {
+        PictureContent.READING.acquire();
+        var made = CompletableFuture.supplyAsync(() -> made(PictureBytes.png()));
+        while (!PictureContent.READING.hasQueuedThreads()) {
+            Thread.onSpinWait();
+        }
+        assertThat(made).isNotDone();
+        PictureContent.READING.release();
+        assertThat(made.join().width()).isEqualTo(40);
+        assertThat(PictureContent.READING.availablePermits()).isEqualTo(1);
     }
 
     private static String problem(Outcome<PictureContent> outcome) {

@@ -9,7 +9,6 @@ import groundbass.lesson.NotePictures;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,10 +19,6 @@ class PicturesTest {
     @TempDir
     private Path folder;
 
-    private static ByteArrayInputStream png() {
-        return new ByteArrayInputStream(PictureBytes.png());
-    }
-
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aPictureIsKeptWithItsWordsAndNamedForTheSweep(Database database) throws IOException {
@@ -33,7 +28,7 @@ class PicturesTest {
             var uploads = fixture.parts.uploads(blobs);
             var episode = fixture.episode("First").id();
             var picture = uploads.pictures()
-                    .accept(fixture.owner, episode, "C:\\me\\thumb.png", " The thumb ", png())
+                    .accept(fixture.owner, episode, "C:\\me\\thumb.png", " The thumb ", PictureBytes.png())
                     .result()
                     .orElseThrow();
             assertThat(picture.originalName()).isEqualTo("thumb.png");
@@ -54,10 +49,10 @@ class PicturesTest {
             var pictures =
                     fixture.parts.uploads(new BlobFolder(folder, fixture.clock)).pictures();
             var episode = fixture.episode("First").id();
-            assertThat(pictures.accept(fixture.owner, episode, "a.png", "  ", png())
+            assertThat(pictures.accept(fixture.owner, episode, "a.png", "  ", PictureBytes.png())
                             .problems())
                     .containsExactly(FieldProblem.of("words", "catalog.picture.words"));
-            assertThat(pictures.accept(fixture.stranger, episode, "a.png", "A thumb", png())
+            assertThat(pictures.accept(fixture.stranger, episode, "a.png", "A thumb", PictureBytes.png())
                             .problems())
                     .containsExactly(FieldProblem.of("", "catalog.problem.gone"));
             assertThat(pictures.of(episode)).isEmpty();
@@ -74,10 +69,10 @@ class PicturesTest {
                     fixture.parts.uploads(new BlobFolder(folder, fixture.clock)).pictures();
             var first = fixture.episode("First").id();
             var second = fixture.episode("Second").id();
-            var shown = pictures.accept(fixture.owner, first, "a.png", "A thumb", png())
+            var shown = pictures.accept(fixture.owner, first, "a.png", "A thumb", PictureBytes.png())
                     .result()
                     .orElseThrow();
-            var alone = pictures.accept(fixture.owner, first, "b.png", "A wrist", png())
+            var alone = pictures.accept(fixture.owner, first, "b.png", "A wrist", PictureBytes.png())
                     .result()
                     .orElseThrow();
             var desk = fixture.parts.desk();

@@ -71,15 +71,24 @@ public final class NotesPages implements PageGroup, RoomPage {
 
     @Override
     public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
+        show(ctx, episode, room, document, "");
+    }
+
+    private void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document, String words) {
         var sent = pictures.of(episode.id()).stream()
                 .map(picture -> row(episode, picture, document.notes()))
                 .toList();
-        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(ctx, episode, document), sent));
+        var view = new View(room, document.notes(), shown(ctx, episode, document), sent, words);
+        desk.pages().show(ctx, "desk/notes", view);
     }
 
-    /** The room as it is saved, with what kept a picture from being taken. */
-    void showAgain(Context ctx, List<FieldProblem> problems) {
-        rooms.showAgain(ctx, this, new FieldProblems(problems));
+    /** The room as it is saved, with what kept a picture from being taken, and the words that were typed for it. */
+    void showAgain(Context ctx, List<FieldProblem> problems, String words) {
+        rooms.showAgain(
+                ctx,
+                this,
+                new FieldProblems(problems),
+                (episode, room, stored) -> show(ctx, episode, room, stored, words));
     }
 
     /** Leads to the room, which then says {@code flash.NAME}. */
@@ -143,8 +152,9 @@ public final class NotesPages implements PageGroup, RoomPage {
     /**
      * @param shown the notes as students see them, as HTML
      * @param pictures that were sent for them
+     * @param words typed for a picture that was not taken
      */
-    public record View(RoomView room, String notes, String shown, List<PictureRow> pictures) {
+    public record View(RoomView room, String notes, String shown, List<PictureRow> pictures, String words) {
         public long unused() {
             return pictures.stream().filter(picture -> !picture.used()).count();
         }

@@ -88,18 +88,19 @@ public final class PicturePages implements PageGroup {
     private void takePart(Context ctx) throws IOException {
         var who = permitted(ctx);
         var episode = desk.episode(ctx);
+        String words = FormParameters.text(ctx, WORDS);
         var part = ctx.uploadedFile("picture");
         if (part == null || part.filename().isBlank()) {
             room.showAgain(
-                    ctx, Outcome.refused("picture", "catalog.problem.missing").problems());
+                    ctx, Outcome.refused("picture", "catalog.problem.missing").problems(), words);
             return;
         }
-        var outcome = taken(who, episode.id(), FormParameters.text(ctx, WORDS), part);
+        var outcome = taken(who, episode.id(), words, part);
         if (outcome.result().isPresent()) {
             atTheEnd(who, episode.id(), outcome.result().get());
             room.back(ctx, "desk.picture.taken");
         } else {
-            room.showAgain(ctx, outcome.problems());
+            room.showAgain(ctx, outcome.problems(), words);
         }
     }
 
@@ -110,19 +111,23 @@ public final class PicturePages implements PageGroup {
         }
     }
 
-    /** To decode a picture costs as much as to draw a sheet, and is counted as that. */
+    /**
+     * To decode a picture costs as much as to draw a sheet, and is counted as that. To wait for a slow sender costs
+     * nothing, so that all of the file is here before.
+     */
     private Outcome<Picture> take(EducatorId who, EpisodeId episode, String name, String words, InputStream in)
             throws IOException {
+        byte[] sent = in.readNBytes(Pictures.LIMIT + 1);
         try {
-            return desk.work(who, () -> accept(who, episode, name, words, in));
+            return desk.work(who, () -> accept(who, episode, name, words, sent));
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }
     }
 
-    private Outcome<Picture> accept(EducatorId who, EpisodeId episode, String name, String words, InputStream in) {
+    private Outcome<Picture> accept(EducatorId who, EpisodeId episode, String name, String words, byte[] sent) {
         try {
-            return pictures.accept(who, episode, name, words, in);
+            return pictures.accept(who, episode, name, words, sent);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -83,10 +83,15 @@ public final class Rooms {
 
     /** The room as it is saved, with what went wrong beside it. */
     public void showAgain(Context ctx, RoomPage page, FieldProblems problems) {
+        showAgain(ctx, page, problems, (episode, room, stored) -> page.show(ctx, episode, room, stored));
+    }
+
+    /** The same for a room that has more to show than what is saved. */
+    public void showAgain(Context ctx, RoomPage page, FieldProblems problems, Refusal refusal) {
         var episode = desk.episode(ctx);
         var draft = draft(desk.educator(ctx), episode);
         ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        page.show(ctx, episode, view(ctx, page, episode, draft).with(problems), draft.document());
+        refusal.show(episode, view(ctx, page, episode, draft).with(problems), draft.document());
     }
 
     /** Saves what was sent and answers with the room, or with what its button asks for. */

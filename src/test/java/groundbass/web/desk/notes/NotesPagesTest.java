@@ -96,7 +96,7 @@ class NotesPagesTest {
                 .post(path + "/pictures")
                 .then()
                 .statusCode(422)
-                .body(containsString("neither a PNG nor a JPEG"));
+                .body(containsString("neither a PNG nor a JPEG"), containsString("value=\"The thumb\""));
     }
 
     @Test
