@@ -6,15 +6,23 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
+import groundbass.store.DamagedFileException;
 import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -25,9 +33,12 @@ import org.slf4j.LoggerFactory;
  */
 public final class StoreCare {
     private static final Logger log = LoggerFactory.getLogger(StoreCare.class);
+    private static final int DEEPEST = 10;
     private static final long BYTES = 64_000_000;
     private static final int FILES = 500;
     private static final int MENDED_AT_ONCE = 20;
+    /** A full disk is not tried at each pass: to make a release again is work. */
+    private static final Duration PAUSE = Duration.ofMinutes(10);
 
     private final NamedFiles named;
     private final BrokenFiles broken;
@@ -37,6 +48,10 @@ public final class StoreCare {
     private final Blobs blobs;
     private final Clock clock;
     private final Set<Sha256> tried = new HashSet<>();
+    /** How often the disk kept us from making each again. */
+    private final Map<Sha256, Integer> hindered = new HashMap<>();
+
+    private Instant notBefore = Instant.MIN;
     /** The digest that was read last; at first a random one, so that a server that is often restarted reads all in time. */
     private String last =
             Sha256.of(RandomId.next().getBytes(StandardCharsets.US_ASCII)).hex();
@@ -61,13 +76,36 @@ public final class StoreCare {
     /** Mends what somebody asked for in vain, or a look-through has found. */
     public void mend() {
         blobs.missed().stream().filter(named::contain).forEach(sha256 -> broken.note(sha256, clock.instant()));
-        broken.toMend(MENDED_AT_ONCE).forEach(this::mend);
+        if (clock.instant().isBefore(notBefore)) {
+            return;
+        }
+        for (var sha256 : next()) {
+            try {
+                mend(sha256);
+                hindered.remove(sha256);
+            } catch (IOException e) {
+                log.error("the stored file {} cannot be made again for now", sha256, e);
+                hindered.merge(sha256, 1, Integer::sum);
+                notBefore = clock.instant().plus(PAUSE);
+                return;
+            }
+        }
+    }
+
+    /** Those first that the disk kept us from least, so that one bad place of it keeps none of the others waiting. */
+    private List<Sha256> next() {
+        return broken.toMend(MENDED_AT_ONCE + hindered.size()).stream()
+                .sorted(Comparator.comparingInt(sha256 -> hindered.getOrDefault(sha256, 0)))
+                .limit(MENDED_AT_ONCE)
+                .toList();
     }
 
     /** Reads the next files, at most so many that other readers of the disk do not notice. */
     public void lookThrough() {
         try {
-            broken.lost(FILES).forEach(this::forgetIfWhole);
+            for (var sha256 : broken.lost(FILES)) {
+                forgetIfWhole(sha256);
+            }
             var next = named.after(last, FILES);
             last = next.isEmpty() ? "" : read(next).hex();
         } catch (IOException e) {
@@ -91,7 +129,8 @@ public final class StoreCare {
         return files.get(files.size() - 1);
     }
 
-    private void mend(Sha256 sha256) {
+    /** @throws IOException where the disk fails, which says nothing of the file and is no try */
+    private void mend(Sha256 sha256) throws IOException {
         if (forgetIfWhole(sha256)) {
             return;
         }
@@ -111,25 +150,34 @@ public final class StoreCare {
         }
     }
 
-    private boolean restored(Release release, Sha256 sha256) {
+    private boolean restored(Release release, Sha256 sha256) throws IOException {
         try {
             builder.restore(release);
         } catch (IOException | RuntimeException e) {
+            if (isOfTheDisk(e)) {
+                throw new IOException("the files of release " + release.id() + " cannot be written or read", e);
+            }
             log.error("the files of release {} cannot be made again", release.id(), e);
         }
         return forgetIfWhole(sha256);
     }
 
-    private boolean forgetIfWhole(Sha256 sha256) {
-        try {
-            boolean whole = blobs.exists(sha256);
-            if (whole) {
-                log.info("the stored file {} is whole again", sha256);
-                broken.remove(sha256);
-            }
-            return whole;
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+    /** Whether a file could not be reached or written, rather than that what a release was made of is gone. */
+    private static boolean isOfTheDisk(Exception e) {
+        return Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
+                .limit(DEEPEST)
+                .filter(IOException.class::isInstance)
+                .findFirst()
+                .filter(fault -> !(fault instanceof NoSuchFileException || fault instanceof DamagedFileException))
+                .isPresent();
+    }
+
+    private boolean forgetIfWhole(Sha256 sha256) throws IOException {
+        boolean whole = blobs.exists(sha256);
+        if (whole) {
+            log.info("the stored file {} is whole again", sha256);
+            broken.remove(sha256);
         }
+        return whole;
     }
 }

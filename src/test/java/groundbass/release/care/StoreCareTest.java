@@ -29,14 +29,17 @@ import groundbass.release.ReleaseBuilder;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -69,6 +72,7 @@ class StoreCareTest {
     private final BrokenFiles broken = new BrokenFiles(database.jdbi());
     private BlobFolder blobs;
     private StoreCare care;
+    private StoreCare onAFullDisk;
     private Recordings recordings;
     private EducatorId educator;
     private Upload upload;
@@ -81,10 +85,10 @@ class StoreCareTest {
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
         var uploads = Parts.over(jdbi, clock).uploads(blobs);
-        var made = new MadeAudio(jdbi, releases, blobs, clock);
-        var builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
+        var builder = builder(blobs);
         var named = new NamedFiles(jdbi, releases, uploads);
         care = new StoreCare(named, broken, releases, uploads, builder, blobs, clock);
+        onAFullDisk = new StoreCare(named, broken, releases, uploads, builder(full(blobs)), blobs, clock);
         recordings = Parts.over(jdbi, clock).recordings(blobs);
         educator = new Educators(jdbi, audit, clock)
                 .create("Quay Studio", "desk@example.org", "four strings!")
@@ -108,6 +112,23 @@ class StoreCareTest {
         release = release(desk, episode);
         builder.build(release);
         assertThat(releases.find(release).orElseThrow().isReady()).isTrue();
+    }
+
+    private ReleaseBuilder builder(Blobs kept) {
+        var jdbi = database.jdbi();
+        var made = new MadeAudio(jdbi, releases, kept, clock);
+        var uploads = Parts.over(jdbi, clock).uploads(kept);
+        return new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, kept, made, clock);
+    }
+
+    private static Blobs full(Blobs blobs) {
+        return (Blobs) Proxy.newProxyInstance(
+                Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, arguments) -> {
+                    if (method.getName().equals("put")) {
+                        throw new IOException("No space left on device");
+                    }
+                    return method.invoke(blobs, arguments);
+                });
     }
 
     private ReleaseId release(EpisodeService desk, EpisodeId episode) {
@@ -178,6 +199,22 @@ class StoreCareTest {
         var sheet = releases.file(release, "sheet.pdf").orElseThrow().sha256();
         Files.delete(blobs.path(sheet));
         assertThat(blobs.exists(sheet)).isFalse();
+        care.mend();
+        assertThat(blobs.exists(sheet)).isTrue();
+    }
+
+    @Test
+    void whatAFullDiskKeepsFromBeingMadeAgainIsNotLost() throws IOException {
+        var sheet = releases.file(release, "sheet.pdf").orElseThrow().sha256();
+        Files.delete(blobs.path(sheet));
+        lookThrough();
+        for (int pass = 0; pass < 5; pass++) {
+            onAFullDisk.mend();
+            clock.advance(Duration.ofMinutes(10));
+        }
+        assertThat(broken.of(educator))
+                .extracting(BrokenFiles.BrokenFile::file, BrokenFiles.BrokenFile::lost)
+                .containsExactly(tuple("sheet.pdf", false));
         care.mend();
         assertThat(blobs.exists(sheet)).isTrue();
     }
