@@ -10,7 +10,11 @@ import java.io.UncheckedIOException;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -22,20 +26,35 @@ public final class Recordings {
 
     private final UploadRepository rows;
     private final Blobs blobs;
+    /** How often the disk kept us from each. */
+    private final Map<UploadId, Integer> hindered = new ConcurrentHashMap<>();
 
     public Recordings(UploadRepository rows, Blobs blobs) {
         this.rows = rows;
         this.blobs = blobs;
     }
 
-    /** One pass: decodes some of what nobody has listened to. Again and again until nothing is left. */
+    /**
+     * One pass: decodes some of what nobody has listened to. Again and again until nothing is left; where the disk fails,
+     * the pass ends, and the next begins with others.
+     */
     public void listen() {
-        for (var upload : rows.unheard(AT_ONCE)) {
-            listen(upload);
+        for (var upload : next()) {
+            if (!isListenedTo(upload)) {
+                return;
+            }
         }
     }
 
-    private void listen(Upload upload) {
+    private List<Upload> next() {
+        return rows.unheard(AT_ONCE + hindered.size()).stream()
+                .sorted(Comparator.comparingInt(upload -> hindered.getOrDefault(upload.id(), 0)))
+                .limit(AT_ONCE)
+                .toList();
+    }
+
+    /** @return whether something can be said of it now */
+    private boolean isListenedTo(Upload upload) {
         int tries = rows.beginHearing(upload.id());
         try {
             var heard = tries > MOST_TRIES ? setAside(upload) : heard(upload);
@@ -43,10 +62,14 @@ public final class Recordings {
                     upload.id(),
                     heard,
                     heard instanceof Heard.Ready ready ? Optional.of(ready.hearing()) : Optional.empty());
+            hindered.remove(upload.id());
+            return true;
         } catch (IOException e) {
             // a full disk, or one that is away, says nothing of the recording, and is no try either
             rows.takeBackTry(upload.id());
             log.warn("recording {} cannot be listened to for now", upload.id(), e);
+            hindered.merge(upload.id(), 1, Integer::sum);
+            return false;
         }
     }
 
@@ -75,13 +98,15 @@ public final class Recordings {
         }
     }
 
-    private static Optional<Hearing> decoded(Upload upload, SeekableByteChannel file) {
+    private Optional<Hearing> decoded(Upload upload, SeekableByteChannel file) throws IOException {
         try (var recording = Recording.open(file, upload.facts())) {
             return Optional.of(Hearing.of(recording));
         } catch (VirtualMachineError e) {
             throw e; // the heap is used up, say: not for us to go on from
         } catch (IOException | RuntimeException | Error e) {
-            // the decoders are not ours, and throw what they like at a file that is broken
+            // the decoders are not ours, and throw what they like at a file that is broken; where it is the disk that
+            // fails, reading the file through fails as well
+            blobs.verify(upload.blob().sha256());
             log.warn("recording {} cannot be decoded", upload.id(), e);
             return Optional.empty();
         }

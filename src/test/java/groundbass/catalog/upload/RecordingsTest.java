@@ -2,21 +2,27 @@ package groundbass.catalog.upload;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assumptions.assumeThat;
 
 import groundbass.audio.AudioBytes;
 import groundbass.audio.Flac;
 import groundbass.audio.MonoPcm;
 import groundbass.catalog.CatalogFixture;
+import groundbass.identity.Sha256;
 import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.Pairing;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.File;
 import java.io.IOException;
+import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import javax.sound.sampled.AudioFileFormat;
@@ -160,6 +166,55 @@ class RecordingsTest {
             recordings.listen();
             assertThat(recordings.heard(upload.id())).isInstanceOf(Heard.Ready.class);
         }
+    }
+
+    /** A folder can be opened as a file and not be read, as a disk that was pulled out meanwhile. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aDiskThatFailsWhileItIsReadBreaksNoRecordingAndKeepsNoOtherWaiting(Database database) throws IOException {
+        assumeThat(File.separatorChar).isEqualTo('/');
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var whole = new BlobFolder(folder, fixture.clock);
+            var uploads = fixture.parts.uploads(whole);
+            var episode = fixture.episode("First").id();
+            var first = uploads.accept(fixture.owner, episode, "a.wav", new ByteArrayInputStream(wav(16)))
+                    .result()
+                    .orElseThrow();
+            fixture.clock.advance(Duration.ofSeconds(1));
+            var second = uploads.accept(fixture.owner, episode, "b.wav", new ByteArrayInputStream(wav(24)))
+                    .result()
+                    .orElseThrow();
+            var asked = new ArrayList<Sha256>();
+            var failing = failing(whole, first.blob().sha256(), asked);
+            var recordings = fixture.parts.recordings(failing);
+            recordings.listen();
+            assertThat(asked).as("the pass ends").containsExactly(first.blob().sha256());
+            for (int pass = 0; pass < 5; pass++) {
+                recordings.listen();
+            }
+            assertThat(recordings.heard(first.id())).isInstanceOf(Heard.Waiting.class);
+            assertThat(recordings.heard(second.id())).isInstanceOf(Heard.Ready.class);
+            fixture.parts.recordings(whole).listen();
+            assertThat(recordings.heard(first.id())).isInstanceOf(Heard.Ready.class);
+        }
+    }
+
+    /** Files of which one cannot be read; {@code asked} gets what is opened. */
+    private Blobs failing(Blobs whole, Sha256 bad, List<Sha256> asked) {
+        return (Blobs) Proxy.newProxyInstance(
+                Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, arguments) -> {
+                    if (method.getName().equals("path")) {
+                        asked.add((Sha256) arguments[0]);
+                    }
+                    if (arguments != null && bad.equals(arguments[0])) {
+                        if (method.getName().equals("path")) {
+                            return folder;
+                        }
+                        throw new IOException("Input/output error");
+                    }
+                    return method.invoke(whole, arguments);
+                });
     }
 
     private static byte[] withComment(byte[] flac, int fields) throws IOException {
