@@ -58,6 +58,12 @@ public record Mail(
         return line.length() <= LONGEST_SUBJECT ? line : line.substring(0, LONGEST_SUBJECT);
     }
 
+    /** Where it is logged, nobody reads what is written to whom. */
+    @Override
+    public String toString() {
+        return "a letter of " + text.length() + " characters, to be sent after " + sendAfter;
+    }
+
     private static boolean isOneLine(String subject) {
         return subject.codePoints().noneMatch(c -> Character.isISOControl(c) || c == 0x2028 || c == 0x2029);
     }

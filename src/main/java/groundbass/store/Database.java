@@ -13,6 +13,8 @@ import java.util.function.Consumer;
 import javax.sql.DataSource;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
+import org.jdbi.v3.core.statement.StatementExceptions;
+import org.jdbi.v3.core.statement.StatementExceptions.MessageRendering;
 
 /** An open, migrated database: the embedded H2 or a PostgreSQL server. Thread-safe. */
 public final class Database implements AutoCloseable {
@@ -30,6 +32,8 @@ public final class Database implements AutoCloseable {
     private Database(HikariDataSource pool) {
         this.pool = pool;
         this.jdbi = Jdbi.create(pool);
+        // a fault is logged, and what was bound may be a letter or an address
+        jdbi.configure(StatementExceptions.class, config -> config.setMessageRendering(MessageRendering.NONE));
         ServiceLoader.load(JdbiPlugin.class).forEach(jdbi::installPlugin);
         this.flush = new H2Flush(jdbi);
         this.checkpointer =

@@ -39,13 +39,14 @@ final class FirstConnection {
         }
     }
 
-    /** How long to wait for a server that does not answer: readers wait as long. */
+    /** How long to wait for a server that does not answer: readers wait as long. What it says of a fault names no row. */
     static Properties properties(String url) {
         var properties = new Properties();
         if (url.startsWith(POSTGRES)) {
             properties.setProperty("connectTimeout", "3");
             properties.setProperty("socketTimeout", "20");
             properties.setProperty("tcpKeepAlive", "true");
+            properties.setProperty("logServerErrorDetail", "false");
         }
         return properties;
     }

@@ -23,4 +23,11 @@ class MailTest {
         assertThat(Mail.of(READER, "Für dich: 低音", "text", Instant.EPOCH).subject())
                 .isEqualTo("Für dich: 低音");
     }
+
+    /** A record that holds one is logged with it. */
+    @Test
+    void whatIsWrittenToWhomIsNotToldByItsName() {
+        assertThat(Mail.of(READER, "For you", "Dear Ada", Instant.EPOCH).toString())
+                .doesNotContain("reader", "For you", "Dear");
+    }
 }

@@ -1,14 +1,21 @@
 package groundbass.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Types;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class DatabaseTest {
+    private static final String INSERT = "insert into audit (at, who, what, detail)"
+            + " values (timestamp with time zone '2026-03-02 09:00:00+00', :who, :what, :detail)";
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void migratesFromNothing(Database database) throws IOException {
@@ -21,5 +28,34 @@ class DatabaseTest {
                             .one());
             assertThat(applied).isPositive().isEqualTo((int) migrations.count());
         }
+    }
+
+    /** What is bound may be a letter or an address, and a fault is logged with all that it says. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatAStatementWasGivenIsNotToldWhereItFails(Database database) {
+        try (database) {
+            assertThatThrownBy(() -> database.jdbi().useHandle(handle -> handle.createUpdate(INSERT)
+                            .bind("who", "ada@example.org")
+                            .bindNull("what", Types.VARCHAR)
+                            .bind("detail", "Dear Ada")
+                            .execute()))
+                    .satisfies(fault -> assertThat(told(fault)).doesNotContain("ada@", "Dear Ada"));
+            assertThatThrownBy(() -> database.jdbi().useHandle(handle -> {
+                        var batch = handle.prepareBatch(INSERT);
+                        batch.bind("who", "ada@example.org")
+                                .bindNull("what", Types.VARCHAR)
+                                .bind("detail", "Dear Ada")
+                                .add();
+                        batch.execute();
+                    }))
+                    .satisfies(fault -> assertThat(told(fault)).doesNotContain("ada@", "Dear Ada"));
+        }
+    }
+
+    private static String told(Throwable fault) {
+        var told = new StringWriter();
+        fault.printStackTrace(new PrintWriter(told));
+        return told.toString();
     }
 }
