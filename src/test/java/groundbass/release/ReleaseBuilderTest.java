@@ -188,7 +188,8 @@ class ReleaseBuilderTest {
 
     private byte[] sent(ReleaseId id) throws IOException {
         var out = new ByteArrayOutputStream();
-        for (var piece : new Bundles(releases, blobs).pieces(id, releases.files(id).get(0))) {
+        for (var piece :
+                new Bundles(releases, blobs).pieces(id, releases.files(id).get(0))) {
             if (piece instanceof ZipPiece.Head head) {
                 out.write(head.bytes());
             } else if (piece instanceof ZipPiece.Content content) {

@@ -33,7 +33,8 @@ class BackupsTest {
                 handle.execute("insert into setting values ('paper.series2345678923', 'letter')");
                 handle.execute("insert into outbox (id, recipient, subject, body, created_at, send_after, attempts)"
                         + " values ('waiting234567892', 'r@example.org', 'News', 'Read', now(), now(), 0)");
-                // asked by the program of today, which writes the file here; no migration made it, so that it is left out
+                // asked by the program of today, which writes the file here; no migration made it, so that it is left
+                // out
                 handle.execute("create table picture (sha256 varchar(64))");
             });
             Backups.make(database, data, file, CLOCK);

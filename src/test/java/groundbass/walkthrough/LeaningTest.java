@@ -29,8 +29,7 @@ class LeaningTest {
     void onlyTheBeatThatChangesIsToldAnew() {
         assertThat(bar("bar 2\n1 E3, E3\n2 E3, A5\n3 E3, E3\n4 D5, D3\n"))
                 .containsExactly(
-                        "Bar 2, beats 1 to 3: as bar 1.",
-                        "Bar 2, beat 4: two eighths: play G, then F (D string, frets 5 and 3).");
+                        "Bar 2, beats 1 to 3: as bar 1.", "Bar 2, beat 4: play G, then F (D string, frets 5 and 3).");
     }
 
     @Test
@@ -39,7 +38,7 @@ class LeaningTest {
                 .containsExactly(
                         "Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on C.",
                         "Bar 2, beat 3: rest for one beat.",
-                        "Bar 2, beat 4: two eighths: play G, then F (D string, frets 5 and 3).");
+                        "Bar 2, beat 4: play G, then F (D string, frets 5 and 3).");
     }
 
     @Test
