@@ -142,12 +142,7 @@ class DeskRolesTest {
             var blobs = new BlobFolder(company.site.data().resolve("files"), company.site.clock());
             return Company.done(parts.uploads(blobs)
                     .pictures()
-                    .accept(
-                            company.owner,
-                            lesson.id(),
-                            "hand.png",
-                            "A hand",
-                            new ByteArrayInputStream(png.toByteArray())));
+                    .accept(company.owner, lesson.id(), "hand.png", "A hand", png.toByteArray()));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
