@@ -3,6 +3,7 @@ package groundbass.site;
 import groundbass.audience.colleague.Transfers;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.rollup.RollUps;
+import groundbass.audience.student.IdleStudents;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
@@ -24,6 +25,7 @@ public record Accounts(
         Outbox outbox,
         NewsQueue newsQueue,
         Students students,
+        IdleStudents idleStudents,
         ProgramTokens programs,
         Sessions sessions,
         RollUps rollUps) {
@@ -39,6 +41,7 @@ public record Accounts(
                 outbox,
                 new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
+                new IdleStudents(jdbi),
                 programs,
                 new Sessions(jdbi, programs, clock),
                 new RollUps(jdbi, clock));

@@ -1,6 +1,5 @@
 package groundbass.site;
 
-import groundbass.audience.student.IdleStudents;
 import groundbass.backup.BackupFile;
 import groundbass.backup.BackupManifest;
 import groundbass.backup.Restore;
@@ -55,7 +54,7 @@ public final class Backups {
             int givenUp = accounts.outbox().giveUpWaiting("restored from a backup")
                     + accounts.newsQueue().giveUpWaiting();
             // whoever came back after the backup was made is not known to have
-            new IdleStudents(database.jdbi()).takeBack();
+            accounts.idleStudents().takeBack();
             String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
             accounts.audit().note(Audit.OPERATOR, OWN, told);
         }

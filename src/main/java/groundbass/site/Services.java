@@ -20,7 +20,6 @@ import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
-import groundbass.audience.student.IdleStudents;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Practice;
 import groundbass.audience.student.PreviewLinks;
@@ -258,7 +257,7 @@ final class Services {
                 programAnswers,
                 new IdleAccounts(
                         jdbi,
-                        new IdleStudents(jdbi),
+                        accounts.idleStudents(),
                         leaving,
                         outbox,
                         head,

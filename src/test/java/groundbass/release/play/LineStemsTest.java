@@ -83,8 +83,10 @@ class LineStemsTest {
                 add(laid, decoded(bytes, segment), written.tempo().bars().get(i).startFrame() - segment.lead());
             }
             var mix = new Mix(EnumSet.of(stem), false);
-            float[] heard = left(page(mix), (int) written.tempo().endFrame());
-            double share = Math.cos((file.pan() + 1) * Math.PI / 4); // equal power, as Web Audio pans a mono source
+            float[] heard = middle(page(mix), (int) written.tempo().endFrame());
+            // equal power, as Web Audio pans a mono source; between both ears
+            double angle = (file.pan() + 1) * Math.PI / 4;
+            double share = (Math.cos(angle) + Math.sin(angle)) / 2;
             for (int i = 0; i < heard.length; i++) {
                 laid[i] *= (float) share;
             }
@@ -208,6 +210,17 @@ class LineStemsTest {
         for (int i = 0; i < samples.length; i++) {
             laid[(int) at + i] += samples[i];
         }
+    }
+
+    /** What both ears hear: without the places of a kit's pieces. */
+    private static float[] middle(Sound sound, int frames) {
+        var all = new float[2][(int) sound.frames()];
+        sound.read(all);
+        var middle = new float[frames];
+        for (int i = 0; i < frames; i++) {
+            middle[i] = (all[0][i] + all[1][i]) / 2;
+        }
+        return middle;
     }
 
     private static float[] left(Sound sound, int frames) {
