@@ -5,6 +5,7 @@ import groundbass.site.Groundbass;
 import groundbass.site.Secret;
 import groundbass.site.SetUpNotice;
 import groundbass.site.StartFailure;
+import groundbass.web.shell.Bearer;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -187,8 +188,9 @@ public final class ServeCommand implements Callable<Integer> {
     }
 
     private Secret token(String text) {
-        if (!text.matches("\\S{" + SHORTEST_TOKEN + ",}")) {
-            throw wrong("--metrics-token", "(secret)", "at least " + SHORTEST_TOKEN + " characters and no blank");
+        if (text.length() < SHORTEST_TOKEN || !text.matches(Bearer.TOKEN)) {
+            String expected = "at least " + SHORTEST_TOKEN + " letters, digits and signs of - . _ ~ + /";
+            throw wrong("--metrics-token", "(secret)", expected);
         }
         return new Secret(text);
     }

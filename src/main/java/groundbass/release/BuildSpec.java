@@ -141,7 +141,7 @@ public record BuildSpec(
     }
 
     /** Whether practice tracks that were not made beforehand can be asked for. */
-    public boolean makesTracksOnRequest() {
+    boolean makesTracksOnRequest() {
         return renderers >= FIRST_WITH_TRACKS_ON_REQUEST;
     }
 

@@ -32,6 +32,11 @@ public record Release(
         return state instanceof BuildState.Ready;
     }
 
+    /** Whether practice tracks are made of it when somebody asks for one. */
+    public boolean makesTracks() {
+        return isReady() && spec.makesTracksOnRequest();
+    }
+
     /** Whether it waits to be built, or is being built. */
     public boolean isUnderWay() {
         return state instanceof BuildState.Waiting || state instanceof BuildState.Building;

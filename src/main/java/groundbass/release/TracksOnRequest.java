@@ -40,7 +40,7 @@ public final class TracksOnRequest {
      * @throws Busy where too many wait for theirs, or where no more are kept
      */
     public Optional<ReleaseFile> find(Release release, String name) {
-        if (!release.isReady() || !release.spec().makesTracksOnRequest()) {
+        if (!release.makesTracks()) {
             return Optional.empty();
         }
         return WantedTrack.named(name).flatMap(wanted -> machine.take(() -> made(release, wanted)));

@@ -43,6 +43,7 @@ final class Website {
     private final AccessFilter accessFilter;
     private final SiteLimits limits;
     private final Budget budget;
+    private final ReleaseAnswers answers;
 
     private Website(Services services, Installation installation) {
         this.services = services;
@@ -53,6 +54,7 @@ final class Website {
         this.pages = new Pages(new Templates(assets), installation, chosen, accessFilter);
         this.limits = new SiteLimits(services.tries, services.clock);
         this.budget = budget(services.clock);
+        this.answers = new ReleaseAnswers(services.blobs, services.bundles);
     }
 
     /**
@@ -122,7 +124,8 @@ final class Website {
                         services.outlooks::of,
                         services.blobs,
                         services.tracks,
-                        services.bundles),
+                        services.bundles,
+                        answers),
                 new StudentPages.Audience(
                         services.signIns,
                         services.practice,
@@ -209,7 +212,7 @@ final class Website {
                         services.publisher,
                         services.takingBack,
                         services.statistics,
-                        new ReleaseAnswers(services.blobs, services.bundles),
+                        answers,
                         services.clock));
     }
 }

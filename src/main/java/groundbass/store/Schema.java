@@ -8,7 +8,6 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -116,7 +115,7 @@ final class Schema {
                 var rows = statement.executeQuery("select * from " + table + " fetch first 1 row only")) {
             rows.next();
         } catch (SQLException e) {
-            if (isAway(e)) {
+            if (DatabaseAway.is(e)) {
                 throw new CannotOpen(
                         "The database does not answer: its table \"" + table + "\" cannot be read for now ("
                                 + e.getMessage() + "). See that its server runs, and start again.",
@@ -127,15 +126,6 @@ final class Schema {
                             + " folder of files with it, from a backup; keep the damaged one until that is done.",
                     e);
         }
-    }
-
-    /**
-     * SQLSTATE classes 08 connection exception, 53 insufficient resources, 55 object not in prerequisite state (a lock that
-     * cannot be had) and 57 operator intervention: PostgreSQL's manual, appendix A. Nobody should restore a backup for one.
-     */
-    private static boolean isAway(SQLException e) {
-        String state = String.valueOf(e.getSQLState());
-        return state.length() == 5 && Set.of("08", "53", "55", "57").contains(state.substring(0, 2));
     }
 
     private static List<String> tables(MigrationInfo... applied) {

@@ -51,8 +51,7 @@ final class BarTelling {
                     && before.stretch().kind() == Stretch.Kind.PLAY
                     && told.equals(before.told())
                     && remarks.isEmpty()
-                    && meter.beatStart(stretch.from()).equals(stretch.from())
-                    && meter.beatEnd(stretch.from()).equals(stretch.to());
+                    && stretch.isBeat(meter);
         }
 
         /** The same, up to the end of a note that was told with its length. */

@@ -71,8 +71,7 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
     private static boolean isBeat(Element element, Meter meter) {
         return element instanceof Chord
                 && !RhythmWords.isHeld(element)
-                && meter.beatStart(element.onset()).equals(element.onset())
-                && meter.beatEnd(element.onset()).equals(element.onset().plus(element.length()));
+                && isBeat(element.onset(), element.onset().plus(element.length()), meter);
     }
 
     private static boolean isInsideTuplet(Voice voice, Fraction at) {
@@ -96,6 +95,15 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
             return new Stretch(from, to, Kind.REST);
         }
         return new Stretch(from, to, kinds.size() == 1 ? kinds.get(0) : Kind.PLAY);
+    }
+
+    /** Whether it is one beat, from its beginning to its end. */
+    boolean isBeat(Meter meter) {
+        return isBeat(from, to, meter);
+    }
+
+    static boolean isBeat(Fraction from, Fraction to, Meter meter) {
+        return meter.beatStart(from).equals(from) && meter.beatEnd(from).equals(to);
     }
 
     boolean contains(Fraction at) {

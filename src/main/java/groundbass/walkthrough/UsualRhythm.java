@@ -1,6 +1,5 @@
 package groundbass.walkthrough;
 
-import groundbass.score.Meter;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.WrittenBar;
@@ -56,7 +55,7 @@ final class UsualRhythm {
     }
 
     private Optional<String> rhythm(WrittenBar bar, Stretch stretch) {
-        if (bar.voices().size() > 1 || !isBeat(stretch, bar.inForce().meter())) {
+        if (bar.voices().size() > 1 || !stretch.isBeat(bar.inForce().meter())) {
             return Optional.empty();
         }
         var voice = bar.voices().get(0);
@@ -69,10 +68,5 @@ final class UsualRhythm {
 
     private static boolean startsAt(List<Element> elements, Stretch stretch) {
         return elements.get(0).onset().equals(stretch.from());
-    }
-
-    private static boolean isBeat(Stretch stretch, Meter meter) {
-        return meter.beatStart(stretch.from()).equals(stretch.from())
-                && meter.beatEnd(stretch.from()).equals(stretch.to());
     }
 }

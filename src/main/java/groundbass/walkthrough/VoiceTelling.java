@@ -48,14 +48,10 @@ final class VoiceTelling {
         String led = first == overlapping
                 ? rhythm
                 : words.say("then", lead(voice.elements().get(first - 1)), rhythm);
-        boolean known = usualRhythm.equals(Optional.of(led)) && isBeat(from, to);
+        boolean known = usualRhythm.equals(Optional.of(led)) && Stretch.isBeat(from, to, meter);
         return struck(voice.elements().subList(first, end))
                 .map(struck -> known ? struck : words.say("rhythm", led, struck))
                 .orElse(led);
-    }
-
-    private boolean isBeat(Fraction from, Fraction to) {
-        return meter.beatStart(from).equals(from) && meter.beatEnd(from).equals(to);
     }
 
     /** Whether an element began before, or is tied to what did, so that it is told as a length of time gone on. */

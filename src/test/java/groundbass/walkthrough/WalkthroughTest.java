@@ -182,8 +182,8 @@ class WalkthroughTest {
                 .containsExactly(
                         "Ein Takt. Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E,"
                                 + " A, D und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e &"
-                                + " a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Am Anfang"
-                                + " leichter: ohne Deadnotes und Hammer-ons.",
+                                + " a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Ohne"
+                                + " Deadnotes und Hammer-ons ist es am Anfang leichter.",
                         "Takt 1, Schlag 1, über Am7 (A, C, E und G): eine Achtel und zwei Sechzehntel: zweimal A (E-Saite, 5."
                                 + " Bund) spielen; C (E-Saite, 8. Bund). Lage: 5. bis 8. Bund.",
                         "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: D (A-Saite, 5. Bund) spielen; Deadnote (A-Saite); E"
@@ -231,7 +231,7 @@ class WalkthroughTest {
                 .containsExactly(
                         "4 Takte: „Verse“ (Takte 1 bis 4). Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute. Saiten von"
                                 + " tief nach hoch: H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2"
-                                + " e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). In die Schleife gehört: Takt 4, Schlag 4 (der größte Lagenwechsel). Am Anfang leichter: ohne Deadnotes.",
+                                + " e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). In die Schleife gehört: Takt 4, Schlag 4 (der größte Lagenwechsel). Ohne Deadnotes ist es am Anfang leichter.",
                         "Auftakt, Schlag 4: eine Achtelpause und eine Achtel: die leere E-Saite (E) mit dem Daumen zupfen. E führt"
                                 + " hinauf zu F.",
                         "Abschnitt „Verse“ beginnt.",

@@ -2,6 +2,7 @@ package groundbass.release.care;
 
 import groundbass.catalog.upload.Uploads;
 import groundbass.identity.Sha256;
+import groundbass.release.FileRole;
 import groundbass.release.Releases;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
@@ -31,7 +32,7 @@ public final class NamedFiles {
     public List<Sha256> after(String hex, int most) {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select sha256 from (select distinct sha256 from release_file
-                                where sha256 > :hex and role <> 'zip'
+                                where sha256 > :hex and role <> :streamed
                             order by sha256 fetch first :most rows only) of_release
                         union select sha256 from (select distinct sha256 from upload where sha256 > :hex
                             order by sha256 fetch first :most rows only) of_upload
@@ -40,6 +41,7 @@ public final class NamedFiles {
                         union select sha256 from (select distinct sha256 from picture where sha256 > :hex
                             order by sha256 fetch first :most rows only) of_picture
                         order by 1 fetch first :most rows only""")
+                .bind("streamed", FileRole.ZIP)
                 .bind("hex", hex)
                 .bind("most", most)
                 .mapTo(Sha256.class)

@@ -1,5 +1,6 @@
 package groundbass.web.general;
 
+import groundbass.web.shell.Bearer;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -9,18 +10,12 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.regex.Pattern;
 
 /**
- * Figures of the process, for a program that shows the operator's token in its {@code Authorization} header (RFC 6750
- * section 2.1). A session of the desk opens nothing here: they speak of the machine, which its operator answers for.
+ * Figures of the process, for a program that shows the operator's token. A session of the desk opens nothing here: they speak of the machine, which its operator answers for.
  */
 public final class MetricsPage implements PageGroup {
-    /** The scheme's name in any case (RFC 9110 section 11.1). */
-    private static final Pattern BEARER = Pattern.compile("(?i:bearer) +(\\S+)");
-
     private static final String TEXT_FORM = "text/plain; version=0.0.4; charset=utf-8";
 
     private final byte[] token;
@@ -41,20 +36,12 @@ public final class MetricsPage implements PageGroup {
 
     private void metrics(Context ctx) {
         ctx.header("Cache-Control", "no-store");
-        if (isShown(ctx)) {
+        if (Bearer.of(ctx).filter(this::isToken).isPresent()) {
             ctx.contentType(TEXT_FORM).result(figures.get());
             return;
         }
         limits.demand(ctx, Limit.PROGRAM_REFUSED);
         ctx.header("WWW-Authenticate", "Bearer realm=\"metrics\"").status(HttpStatus.UNAUTHORIZED);
-    }
-
-    private boolean isShown(Context ctx) {
-        return Optional.ofNullable(ctx.header("Authorization"))
-                .map(String::strip)
-                .map(BEARER::matcher)
-                .filter(bearer -> bearer.matches() && isToken(bearer.group(1)))
-                .isPresent();
     }
 
     /** Takes as long whatever was guessed right of it. */

@@ -4,12 +4,11 @@ import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.educator.ProgramSecret;
 import groundbass.catalog.educator.ProgramToken;
 import groundbass.catalog.educator.ProgramTokens;
+import groundbass.web.shell.Bearer;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -20,8 +19,6 @@ import org.slf4j.LoggerFactory;
 final class Callers {
     private static final Logger log = LoggerFactory.getLogger(Callers.class);
     private static final String CHALLENGE = "Bearer realm=\"groundbass\"";
-    /** The scheme's name in any case (RFC 9110 section 11.1), and a token68 (section 11.2). */
-    private static final Pattern BEARER = Pattern.compile("(?i:bearer) +([A-Za-z0-9._~+/-]+=*)");
 
     private final ProgramTokens tokens;
     private final RateLimits limits;
@@ -33,17 +30,15 @@ final class Callers {
 
     /** The token of a request; refuses with 401 where it brings none that is good. */
     ProgramToken token(Context ctx) {
-        String sent = ctx.header("Authorization");
-        var bearer = BEARER.matcher(sent == null ? "" : sent.strip());
-        if (!bearer.matches()) {
-            // whoever brings nothing is not told what was wrong (RFC 6750 section 3.1)
-            throw Refusal.challenge(HttpStatus.UNAUTHORIZED, CHALLENGE, "program.refused.token.missing");
-        }
-        return good(ctx, bearer);
+        // whoever brings nothing is not told what was wrong (RFC 6750 section 3.1)
+        String shown = Bearer.of(ctx)
+                .orElseThrow(
+                        () -> Refusal.challenge(HttpStatus.UNAUTHORIZED, CHALLENGE, "program.refused.token.missing"));
+        return good(ctx, shown);
     }
 
-    private ProgramToken good(Context ctx, Matcher bearer) {
-        return ProgramSecret.parse(bearer.group(1)).flatMap(tokens::find).orElseThrow(() -> {
+    private ProgramToken good(Context ctx, String shown) {
+        return ProgramSecret.parse(shown).flatMap(tokens::find).orElseThrow(() -> {
             limits.demand(ctx, Limit.PROGRAM_REFUSED);
             log.warn("{} {}: 401, a token that is not good", ctx.method(), ctx.path());
             return notGood();

@@ -114,7 +114,8 @@ public final class StudentPages {
             Function<SeriesId, Outlook> outlook,
             Blobs blobs,
             TracksOnRequest tracks,
-            Bundles bundles) {}
+            Bundles bundles,
+            ReleaseAnswers answers) {}
 
     /**
      * Who reads them.
@@ -203,7 +204,7 @@ public final class StudentPages {
                 library.catalog(),
                 library.episodes(),
                 library.releases(),
-                new ReleaseAnswers(library.blobs(), library.bundles()),
+                library.answers(),
                 views,
                 shell.settings(),
                 shell.clock());
@@ -287,7 +288,7 @@ public final class StudentPages {
                 shell.installation(),
                 shell.settings(),
                 new Manifests(library.blobs()),
-                new ReleaseAnswers(library.blobs(), library.bundles()));
+                library.answers());
     }
 
     private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {

@@ -37,6 +37,7 @@ import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class TakingTest {
@@ -246,6 +247,63 @@ class TakingTest {
 
     private Response raw(String address) {
         return principal("F").urlEncodingEnabled(false).get(address);
+    }
+
+    /** It costs seconds of the machine: for who only asks about it, plays, or may not have it, nothing is made. */
+    @Test
+    void aTrackThatNobodyAskedForIsMadeForWhoMayHaveItAlone() {
+        String name = "bass-45.mp3";
+        String path = "/files/" + shelf.current(1).id() + "/" + name;
+        principal("T").head(path).then().statusCode(404);
+        principal("T").get(path.replace("/files/", "/play/")).then().statusCode(404);
+        needSignIn(true);
+        try {
+            var sent = site.browser().get(path);
+            sent.then().statusCode(303).header("Location", startsWith("/sign-in?next="));
+            assertThat(sent.header("Location")).contains("wanted%3D" + name);
+        } finally {
+            needSignIn(false);
+        }
+        assertThat(files(name)).as("made by now").isZero();
+        byte[] first = principal("T")
+                .get(path)
+                .then()
+                .statusCode(200)
+                .contentType("audio/mpeg")
+                .extract()
+                .asByteArray();
+        assertThat(files(name)).isOne();
+        assertThat(principal("T").get(path).asByteArray()).isEqualTo(first);
+        Shelf.await(() -> taken(name, 1).size() == 1);
+    }
+
+    private static int files(String name) {
+        return site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery(
+                        "select count(*) from release_file where name = :name")
+                .bind("name", name)
+                .mapTo(Integer.class)
+                .one());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"45, bass-45", "44.6, bass-45", "'44,6', bass-45", "7, bass-40", "100000, bass-130"})
+    void theFormLeadsToTheNearestTempoThatIsMade(String typed, String name) {
+        String lesson = "/files/" + shelf.current(1).id();
+        assertThat(form(lesson, typed).header("Location")).isEqualTo(lesson + "/" + name + ".mp3");
+    }
+
+    @Test
+    void whatIsNoTempoLeadsNowhere() {
+        assertThat(form("/files/" + shelf.current(1).id(), "fast").statusCode()).isEqualTo(404);
+    }
+
+    private static Response form(String lesson, String percent) {
+        return principal("T")
+                .queryParam("what", "bass")
+                .queryParam("line", "line")
+                .queryParam("percent", percent)
+                .queryParam("as", "mp3")
+                .get(lesson);
     }
 
     /** A folder for each lesson with the bytes that its files have alone, and a download of each lesson's bundle. */

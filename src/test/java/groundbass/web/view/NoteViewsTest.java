@@ -91,7 +91,7 @@ class NoteViewsTest {
     /** Shown a hundred times at most, whatever the notes ask for: each showing is a drawing of its own in the page. */
     @Test
     void aPieceThatIsAskedForAgainAndAgainIsNamedInTheEnd() {
-        String html = withoutBlowingUp(() -> html("![again](bars:1) ".repeat(400)));
+        String html = withinASecond(() -> html("![again](bars:1) ".repeat(400)));
         assertThat(html.split("<svg", -1)).hasSize(101);
         assertThat(html).contains("[again]");
         assertThat(html.length()).isLessThan(2_000_000);
@@ -145,8 +145,8 @@ class NoteViewsTest {
             })
     void noTextNeedsLong(String piece) {
         String text = piece.repeat(100_000 / piece.length());
-        assertThat(withoutBlowingUp(() -> html(text))).isNotNull();
-        assertThat(withoutBlowingUp(() -> html(text + text.replace('[', ']').replace("](", "](x)"))))
+        assertThat(withinASecond(() -> html(text))).isNotNull();
+        assertThat(withinASecond(() -> html(text + text.replace('[', ']').replace("](", "](x)"))))
                 .isNotNull();
     }
 
@@ -172,12 +172,17 @@ class NoteViewsTest {
         assertThat(mistakes(html)).isEmpty();
     }
 
-    /** By the thread's own time, so that other work on the machine does not count. */
-    private static String withoutBlowingUp(Supplier<String> work) {
+    /** By the thread's own time, so that other work does not count, and the least of three: the first is compiled meanwhile. */
+    private static String withinASecond(Supplier<String> work) {
         var threads = ManagementFactory.getThreadMXBean();
-        long before = threads.getCurrentThreadCpuTime();
-        String made = work.get();
-        assertThat(Duration.ofNanos(threads.getCurrentThreadCpuTime() - before)).isLessThan(Duration.ofSeconds(4));
+        var least = Duration.ofDays(1);
+        String made = "";
+        for (int i = 0; i < 3 && least.compareTo(Duration.ofSeconds(1)) >= 0; i++) {
+            long before = threads.getCurrentThreadCpuTime();
+            made = work.get();
+            least = Duration.ofNanos(threads.getCurrentThreadCpuTime() - before);
+        }
+        assertThat(least).isLessThan(Duration.ofSeconds(1));
         return made;
     }
 

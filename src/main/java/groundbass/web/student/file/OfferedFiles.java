@@ -57,9 +57,7 @@ public final class OfferedFiles {
     Optional<Release> making(String release) {
         return ReleaseId.parse(release)
                 .flatMap(releases::find)
-                .filter(found -> found.publishedAt().isPresent()
-                        && found.isReady()
-                        && found.spec().makesTracksOnRequest());
+                .filter(found -> found.publishedAt().isPresent() && found.makesTracks());
     }
 
     /**

@@ -8,7 +8,7 @@ import java.util.function.UnaryOperator;
 final class TrackForm {
     private TrackForm() {}
 
-    /** A tempo beyond what is made becomes the nearest that is; empty where something else was typed. */
+    /** A tempo that is not made becomes the nearest that is; empty where something else was typed. */
     static Optional<WantedTrack> of(UnaryOperator<String> field) {
         String line = "line".equals(field.apply("line")) ? "" : field.apply("line") + "-";
         return percent(field.apply("percent"))
@@ -17,10 +17,10 @@ final class TrackForm {
     }
 
     private static Optional<Integer> percent(String typed) {
-        if (typed == null || !typed.strip().matches("[0-9]{1,3}")) {
+        if (typed == null || !typed.strip().matches("[0-9]{1,9}([.,][0-9]{1,9})?")) {
             return Optional.empty();
         }
-        int percent = Integer.parseInt(typed.strip());
-        return Optional.of(Math.max(WantedTrack.SLOWEST, Math.min(WantedTrack.FASTEST, percent)));
+        long percent = Math.round(Double.parseDouble(typed.strip().replace(',', '.')));
+        return Optional.of((int) Math.max(WantedTrack.SLOWEST, Math.min(WantedTrack.FASTEST, percent)));
     }
 }

@@ -89,9 +89,7 @@ public final class EpisodeViews {
                         .filter(release -> keeping && ways.remembered() && !release.isSoundToFollow())
                         .map(release -> release.id().value()),
                 Optional.of(lesson.release())
-                        .filter(release -> ways.remembered()
-                                && release.isReady()
-                                && release.spec().makesTracksOnRequest())
+                        .filter(release -> ways.remembered() && release.makesTracks())
                         .map(release -> "/files/" + release.id()),
                 LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }
