@@ -6,10 +6,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -18,6 +20,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TableRoomsTest {
     private static final Path CODE = Path.of("src/main/java/groundbass");
     private static final Pattern TABLE = Pattern.compile("create table (\\w+)");
+
+    private static final Pattern WRITING =
+            Pattern.compile("(?:insert into |update |delete from |new Place\\(\")(\\w+)");
+    private static final Map<String, Set<Path>> WRITERS = writers();
 
     /** Whose rows a library writes. */
     private static final Set<String> LIBRARIES = Set.of("scheduled_tasks");
@@ -32,15 +38,22 @@ class TableRoomsTest {
 
     @ParameterizedTest
     @MethodSource("tables")
-    void isWrittenInOneRoom(String table) throws IOException {
-        var writing = Pattern.compile("(insert into |update |delete from |new Place\\(\")" + table + "\\b");
+    void isWrittenInOneRoom(String table) {
+        assertThat(WRITERS.getOrDefault(table, Set.of())).as(table).hasSize(1);
+    }
+
+    /** By table the rooms whose code writes into it. */
+    private static Map<String, Set<Path>> writers() {
+        var writers = new HashMap<String, Set<Path>>();
         try (var files = Files.walk(CODE)) {
-            var rooms = files.filter(file -> file.toString().endsWith(".java"))
-                    .filter(file -> writing.matcher(text(file)).find())
-                    .map(Path::getParent)
-                    .collect(Collectors.toSet());
-            assertThat(rooms).as(table).hasSize(1);
+            files.filter(file -> file.toString().endsWith(".java"))
+                    .forEach(file -> WRITING.matcher(text(file)).results().forEach(found -> writers.computeIfAbsent(
+                                    found.group(1), table -> new HashSet<>())
+                            .add(file.getParent())));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
+        return writers;
     }
 
     private static String text(Path file) {

@@ -41,6 +41,7 @@ final class LineAudio implements AutoCloseable {
 
     private final String name;
     private final Line line;
+    private final Line unnamed;
     private final Groove groove;
     private final Blobs blobs;
     private final MadeAudio made;
@@ -66,6 +67,7 @@ final class LineAudio implements AutoCloseable {
     LineAudio(String name, Line line, Groove groove, Blobs blobs, MadeAudio made) {
         this.name = name;
         this.line = line;
+        this.unnamed = new Line(line.header().withTitle("").withComposer("").withRights(""), line.bars());
         this.groove = groove;
         this.blobs = blobs;
         this.made = made;
@@ -171,14 +173,14 @@ final class LineAudio implements AutoCloseable {
         }
     }
 
-    /** All that the audio depends on. */
+    /** All that the audio depends on: of the line everything but what it is called and whose it is. */
     private Sha256 key(String form, String what, int percent) {
         return MadeAudio.key(
                 form,
                 what,
                 Integer.toString(percent),
                 Integer.toString(VERSION),
-                LineText.print(line),
+                LineText.print(unnamed),
                 groove.toString());
     }
 

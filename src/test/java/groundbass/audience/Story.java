@@ -15,6 +15,7 @@ import groundbass.audience.download.Requester;
 import groundbass.audience.statistics.StatisticsScope;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.series.SeriesId;
 import groundbass.post.EmailAddress;
 import groundbass.store.Database;
@@ -66,10 +67,8 @@ public final class Story {
 
     /** The series with both lessons, before anybody takes anything. */
     public static void series(Audience audience) {
-        EducatorId educator = audience.educators
-                .create("Quay Studio", "desk@example.org", "four strings!")
-                .result()
-                .orElseThrow()
+        EducatorId educator = TrialEducators.create(
+                        audience.database.jdbi(), audience.clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         audience.database.jdbi().useHandle(handle -> {
             handle.execute(

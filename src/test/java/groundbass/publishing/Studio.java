@@ -8,6 +8,7 @@ import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.LetterHead;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -77,7 +78,7 @@ final class Studio {
         episodes = site.episodes();
         desk = site.desk();
         catalog = site.catalog();
-        educator = done(site.educators().create("Quay Studio", "desk@example.org", "four strings!"))
+        educator = TrialEducators.create(jdbi, clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         site.settings().saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
         parts = site.publishing(() -> "https://example.org", queue::add);

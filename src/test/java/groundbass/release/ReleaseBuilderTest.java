@@ -9,7 +9,7 @@ import groundbass.audio.AudioProbe;
 import groundbass.audio.Recording;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Revision;
@@ -19,6 +19,7 @@ import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
+import groundbass.document.DocumentEdit;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
@@ -46,6 +47,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import java.util.zip.ZipFile;
@@ -110,10 +112,7 @@ class ReleaseBuilderTest {
         uploads = Parts.over(jdbi, clock).uploads(blobs);
         var made = new MadeAudio(jdbi, releases, blobs, clock);
         builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
-        educator = new Educators(jdbi, audit, clock)
-                .create("Quay Studio", "desk@example.org", "four strings!")
-                .result()
-                .orElseThrow()
+        educator = TrialEducators.create(jdbi, clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         series = new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))
@@ -432,18 +431,29 @@ class ReleaseBuilderTest {
     void aChangedWordMakesNoSoundAnew() {
         var first = built(spec(revision(List.of()), 1));
         int made = recordings();
+        var second = corrected(edit -> edit.notes("Mind the tide."));
+        for (String name : List.of("line-play.json", "line-100-bass.flac", "exercise-1-100-drums.flac")) {
+            assertThat(digests(first.id(), name)).isEqualTo(digests(second.id(), name));
+        }
+        assertThat(recordings()).isEqualTo(made);
+    }
+
+    @Test
+    void aNewNameMakesNoSoundAnew() {
+        built(spec(revision(List.of()), 1));
+        int made = recordings();
+        corrected(edit -> edit.mainLine(new LineSource("", LINE.replace("Slack Water", "Spring Tide"))));
+        assertThat(recordings()).isEqualTo(made);
+    }
+
+    private Release corrected(UnaryOperator<DocumentEdit> change) {
         int version = desk.draft(educator, episode).orElseThrow().version();
         desk.saveDraft(
                 educator,
                 episode,
                 version,
-                document(List.of()).edit().notes("Mind the tide.").done());
-        var second =
-                built(spec(desk.makeRevision(educator, episode, "").result().orElseThrow(), 2));
-        for (String name : List.of("line-play.json", "line-100-bass.flac", "exercise-1-100-drums.flac")) {
-            assertThat(digests(first.id(), name)).isEqualTo(digests(second.id(), name));
-        }
-        assertThat(recordings()).isEqualTo(made);
+                change.apply(document(List.of()).edit()).done());
+        return built(spec(desk.makeRevision(educator, episode, "").result().orElseThrow(), 2));
     }
 
     private int recordings() {

@@ -9,6 +9,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
 import groundbass.site.Config;
@@ -94,15 +95,12 @@ public final class Site implements AutoCloseable {
     public synchronized EducatorId educator() {
         var jdbi = groundbass.database().jdbi();
         var educators = new Educators(jdbi, new Audit(jdbi, clock), clock);
-        return educators.owner().map(Educator::id).orElseGet(() -> educator(educators));
+        return educators.owner().map(Educator::id).orElseGet(this::madeEducator);
     }
 
-    private EducatorId educator(Educators educators) {
+    private EducatorId madeEducator() {
         var jdbi = groundbass.database().jdbi();
-        var id = educators
-                .create("Trial Studio", "desk@trial.example", PASSWORD)
-                .result()
-                .orElseThrow()
+        var id = TrialEducators.create(jdbi, clock, "Trial Studio", "desk@trial.example", PASSWORD)
                 .id();
         new Settings(jdbi, new Audit(jdbi, clock))
                 .saveImprint(id, new Imprint("Trial Studio", "studio@trial.example", "", "", ""));

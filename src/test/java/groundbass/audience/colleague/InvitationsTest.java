@@ -11,6 +11,7 @@ import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.educator.SiteStanding;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
@@ -50,7 +51,7 @@ class InvitationsTest {
         Scene(Database database) {
             this.database = database;
             audience = new Audience(database);
-            password = audience.educators.store(PASSWORD);
+            password = TrialEducators.stored(PASSWORD);
             keeper = educator("Keeper", "keeper@trial.example");
             series = audience.catalog
                     .create(keeper.id(), new SeriesForm("Low Tide", "", "", "Europe/Vienna"))

@@ -8,6 +8,7 @@ import groundbass.audience.Audience;
 import groundbass.audience.Leaving;
 import groundbass.audience.student.LinkState;
 import groundbass.audience.student.SecretToken;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -28,10 +29,8 @@ class NewsTest {
     private record Room(Audience audience, Database database, Series series) {
         static Room of(Database database) {
             var audience = new Audience(database);
-            var owner = audience.educators
-                    .create("A. Teacher", "teacher@example.org", "four strings!")
-                    .result()
-                    .orElseThrow();
+            var owner = TrialEducators.create(
+                    database.jdbi(), audience.clock, "A. Teacher", "teacher@example.org", "four strings!");
             var series = new SeriesCatalog(database.jdbi(), audience.audit, audience.clock)
                     .create(owner.id(), new SeriesForm("Low Tide", "", "", "UTC"))
                     .result()

@@ -6,7 +6,7 @@ import static org.assertj.core.groups.Tuple.tuple;
 import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Revisions;
@@ -90,10 +90,7 @@ class StoreCareTest {
         care = new StoreCare(named, broken, releases, uploads, builder, blobs, clock);
         onAFullDisk = new StoreCare(named, broken, releases, uploads, builder(full(blobs)), blobs, clock);
         recordings = Parts.over(jdbi, clock).recordings(blobs);
-        educator = new Educators(jdbi, audit, clock)
-                .create("Quay Studio", "desk@example.org", "four strings!")
-                .result()
-                .orElseThrow()
+        educator = TrialEducators.create(jdbi, clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         var series = new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))

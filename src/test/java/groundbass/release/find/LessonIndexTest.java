@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Parts;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
@@ -38,10 +39,7 @@ class LessonIndexTest {
     private void fill(Database database) {
         parts = Parts.over(database.jdbi(), clock);
         index = new LessonIndex(database.jdbi(), parts.releases(), parts.revisions());
-        educator = parts.educators()
-                .create("Quay Studio", "desk@example.org", "four strings!")
-                .result()
-                .orElseThrow()
+        educator = TrialEducators.create(database.jdbi(), clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         series = parts.catalog()
                 .create(educator, new SeriesForm("Low Tide", "low-tide", "", "UTC"))

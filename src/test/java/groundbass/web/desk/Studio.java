@@ -2,7 +2,7 @@ package groundbass.web.desk;
 
 import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
@@ -18,11 +18,15 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
+import groundbass.store.BlobFolder;
 import groundbass.walkthrough.words.Naming;
 import groundbass.web.Html;
 import groundbass.web.Site;
+import groundbass.web.SoundsMade;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.List;
 import java.util.function.UnaryOperator;
@@ -30,6 +34,9 @@ import java.util.function.UnaryOperator;
 /** A site with an educator at the desk, another one, and a series of either. */
 public final class Studio implements AutoCloseable {
     public static final String LINE = "key A dorian\n\nbar 1 over Am7\n1 2 3 4  A5*2, E5, A5\n";
+
+    /** What these lines sound like is made once; two or three hundred short files are laid in a moment. */
+    private static final SoundsMade SOUNDS = new SoundsMade(8_000_000);
 
     public final Site site = Site.open();
     public final Cookie cookie = site.atTheDesk();
@@ -46,6 +53,7 @@ public final class Studio implements AutoCloseable {
     /** @param publicAddress as the educator chose it; empty for none */
     public Studio(String publicAddress) {
         var jdbi = site.groundbass().database().jdbi();
+        SOUNDS.lay(jdbi, blobs(), site.clock().instant());
         var audit = new Audit(jdbi, site.clock());
         // sheets with an address of this machine alone would have to be accepted one by one
         jdbi.useHandle(handle ->
@@ -55,8 +63,8 @@ public final class Studio implements AutoCloseable {
         writing = Parts.over(jdbi, site.clock()).desk();
         series = done(catalog.create(site.educator(), new SeriesForm("Low Tide", "", "Grooves.", "Europe/Vienna")));
         site.clock().advance(Duration.ofMinutes(1)); // so that it is clear who was there first
-        var stranger = done(new Educators(jdbi, audit, site.clock())
-                .create("Other Studio", "other@trial.example", "another password"));
+        var stranger =
+                TrialEducators.create(jdbi, site.clock(), "Other Studio", "other@trial.example", "another password");
         var theirs = done(catalog.create(stranger.id(), new SeriesForm("High Tide", "", "", "Europe/Vienna")));
         strangersEpisode = done(writing.create(stranger.id(), theirs.id(), "Theirs", Level.BEGINNER));
     }
@@ -118,6 +126,15 @@ public final class Studio implements AutoCloseable {
 
     @Override
     public void close() {
+        SOUNDS.keep(site.groundbass().database().jdbi(), blobs());
         site.close();
+    }
+
+    private BlobFolder blobs() {
+        try {
+            return new BlobFolder(site.data().resolve("files"), site.clock());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

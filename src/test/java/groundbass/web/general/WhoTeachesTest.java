@@ -4,8 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
-import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import java.time.Duration;
@@ -72,8 +71,7 @@ class WhoTeachesTest {
     void theFormBeginsWithWhoIsSignedIn() {
         try (var site = Site.open()) {
             var jdbi = site.groundbass().database().jdbi();
-            new Educators(jdbi, new Audit(jdbi, site.clock()), site.clock())
-                    .create("Quay Studio", "quay@trial.example", "quartz lantern boat seven");
+            TrialEducators.create(jdbi, site.clock(), "Quay Studio", "quay@trial.example", "quartz lantern boat seven");
             site.browser()
                     .cookie(site.atTheDesk())
                     .get("/desk/who-teaches")

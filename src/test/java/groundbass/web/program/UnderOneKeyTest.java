@@ -3,11 +3,11 @@ package groundbass.web.program;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.ProgramAnswers;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.educator.ProgramToken;
 import groundbass.catalog.educator.ProgramTokens;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.effort.Busy;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -51,10 +51,8 @@ class UnderOneKeyTest {
     }
 
     private ProgramToken token() {
-        var who = new Educators(database.jdbi(), new Audit(database.jdbi(), clock), clock)
-                .create("A. Teacher", "a@trial.example", "a password for trials")
-                .result()
-                .orElseThrow()
+        var who = TrialEducators.create(
+                        database.jdbi(), clock, "A. Teacher", "a@trial.example", "a password for trials")
                 .id();
         var secret = tokens.make(who, "Week", Set.of(ProgramScope.WRITE), 30)
                 .result()

@@ -14,7 +14,7 @@ import groundbass.audience.visit.PlayedLine;
 import groundbass.audience.visit.Sitting;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
@@ -63,8 +63,8 @@ final class Story implements AutoCloseable {
         rope = lesson(site.educator(), "Low Tide", TITLE);
         ferry = lesson(site.educator(), "Low Tide", "Night Ferry");
         site.clock().advance(Duration.ofSeconds(1)); // the first educator is the one who came first
-        var stranger = done(new Educators(jdbi, audit, site.clock())
-                .create("Other Studio", "other@trial.example", "another password"));
+        var stranger =
+                TrialEducators.create(jdbi, site.clock(), "Other Studio", "other@trial.example", "another password");
         strangers = lesson(stranger.id(), "High Tide", "Theirs");
         anna = student("a.reader@example.org");
         bert = student("b.reader@demo.invalid");

@@ -8,8 +8,7 @@ import static org.hamcrest.Matchers.startsWith;
 
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Person;
-import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.TrialEducators;
 import groundbass.release.ReleaseId;
 import groundbass.web.Html;
 import groundbass.web.Site;
@@ -107,10 +106,8 @@ class PreviewTest {
     void nobodyElseSeesAnyOfIt() {
         var jdbi = site.groundbass().database().jdbi();
         site.clock().advance(Duration.ofMinutes(1));
-        var other = new Educators(jdbi, new Audit(jdbi, site.clock()), site.clock())
-                .create("Other Studio", "other@trial.example", "quartz lantern boat seven")
-                .result()
-                .orElseThrow();
+        var other = TrialEducators.create(
+                jdbi, site.clock(), "Other Studio", "other@trial.example", "quartz lantern boat seven");
         var stranger = site.signedIn(new Person.OfEducator(other.id()));
         for (String path : List.of("", "/files/sheet.pdf", "/play/full-100.mp3", "/files/page.json")) {
             site.program().get("/preview/" + release + path).then().statusCode(401);

@@ -28,6 +28,7 @@ import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
 import groundbass.walkthrough.words.Naming;
 import groundbass.web.Site;
+import groundbass.web.SoundsMade;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -52,6 +53,8 @@ public final class Shelf {
     static final Instant FIRST = Instant.parse("2026-01-19T20:00:00Z");
 
     static final String SUMMARY = "Two bars that cross the strings.";
+
+    private static final SoundsMade SOUNDS = new SoundsMade(Long.MAX_VALUE);
 
     private static final String LINE = """
             title   Two Planks
@@ -101,7 +104,7 @@ public final class Shelf {
     public static Shelf fill(Site site) {
         var shelf = empty(site);
         shelf.bring();
-        SoundsMade.keep(shelf.jdbi, shelf.blobs);
+        SOUNDS.keep(shelf.jdbi, shelf.blobs);
         return shelf;
     }
 
@@ -110,7 +113,7 @@ public final class Shelf {
         var shelf = empty(site);
         shelf.bring(List.of(new WrittenSeries.Lesson("1", 1, lesson, "")));
         shelf.publish(1, shelf.build(shelf.episode(1), lesson), FIRST);
-        SoundsMade.keep(shelf.jdbi, shelf.blobs);
+        SOUNDS.keep(shelf.jdbi, shelf.blobs);
         return shelf;
     }
 
@@ -127,7 +130,7 @@ public final class Shelf {
                     blobs,
                     new MadeAudio(jdbi, new Releases(jdbi), blobs, clock),
                     clock);
-            SoundsMade.lay(jdbi, blobs, clock.instant());
+            SOUNDS.lay(jdbi, blobs, clock.instant());
             return new Shelf(site, jdbi, uploads, blobs, builder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
