@@ -38,4 +38,15 @@ public final class Wrongs {
         }
         return note(notes.get(0), Item.NOTHING, stage);
     }
+
+    /** The first event that is not as these items say, or what begins a stretch. */
+    public static Right first(List<Item> said, List<Together> events, Stretch stretch, Stage stage) {
+        for (int i = 0; i < Math.min(said.size(), events.size()); i++) {
+            var event = events.get(i);
+            if (!event.fits(said.get(i))) {
+                return start(new Stretch(event.bar(), event.from(), event.to()), said.get(i), stage);
+            }
+        }
+        return start(stretch, said.get(0), stage);
+    }
 }
