@@ -148,6 +148,7 @@ public final class ServeCommand implements Callable<Integer> {
 
     private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
+        site.whenTaken(other -> LastResort.end(LastResort.SITE_TAKEN));
         site.setUpNotice()
                 .text(site.address())
                 .or(() -> demo ? Optional.of(SetUpNotice.demoAgain(site.address())) : Optional.empty())

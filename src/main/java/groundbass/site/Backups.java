@@ -6,6 +6,7 @@ import groundbass.backup.Restore;
 import groundbass.catalog.educator.Audit;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.node.FolderLock;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -25,8 +26,9 @@ public final class Backups {
      * @throws FileAlreadyExistsException where there is such a file
      */
     public static BackupManifest make(Database database, Path data, Path file, Clock clock) throws IOException {
-        return PrivateFile.write(
-                file, out -> stored(database, data, clock).backup().writeTo(out));
+        var stored = stored(database, data, clock);
+        StoredFiles.compare(stored, database.jdbi());
+        return PrivateFile.write(file, out -> stored.backup().writeTo(out));
     }
 
     /**
@@ -40,7 +42,13 @@ public final class Backups {
     public static void restore(BackupFile backup, Config config, Clock clock) throws IOException {
         backup.verify();
         refuseUnlessEmpty(config.data());
-        Files.createDirectories(config.data());
+        try (var alone = SiteLock.take(config, clock)) {
+            alone.demandHeld();
+            restoreAlone(backup, config, clock);
+        }
+    }
+
+    private static void restoreAlone(BackupFile backup, Config config, Clock clock) throws IOException {
         String migration = backup.manifest().migration();
         try (var database = config.database()
                 .map(server -> Database.create(
@@ -67,7 +75,7 @@ public final class Backups {
     private static void refuseUnlessEmpty(Path data) throws IOException {
         if (Files.isDirectory(data)) {
             try (var inside = Files.list(data)) {
-                if (inside.findAny().isPresent()) {
+                if (inside.anyMatch(file -> !FolderLock.leaves(file))) {
                     throw new CannotOpen("The folder " + data + " is not empty. A backup is restored into a new one, so"
                             + " that nothing that stands there is lost: name another with --data.");
                 }

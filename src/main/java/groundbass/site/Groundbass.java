@@ -9,9 +9,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
-import java.nio.file.Files;
 import java.time.Clock;
 import java.util.List;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -23,6 +23,7 @@ public final class Groundbass implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Groundbass.class);
 
     private final Closer open;
+    private final SiteLock lock;
     private final Database database;
     private final Installation installation;
     private final int port;
@@ -32,6 +33,7 @@ public final class Groundbass implements AutoCloseable {
 
     private Groundbass(
             Closer open,
+            SiteLock lock,
             Database database,
             Installation installation,
             int port,
@@ -39,6 +41,7 @@ public final class Groundbass implements AutoCloseable {
             List<Routes.Route> routes,
             LessonVisits visits) {
         this.open = open;
+        this.lock = lock;
         this.database = database;
         this.installation = installation;
         this.port = port;
@@ -59,12 +62,14 @@ public final class Groundbass implements AutoCloseable {
     }
 
     private static Groundbass start(Config config, Clock clock, Closer open) {
+        var lock = open.add(SiteLock.take(config, clock));
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
-        var database = open.add(database(config));
+        var database = open.add(config.openDatabase());
         var services = new Services(config, installation.publicAddress(), clock, database);
         var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
         metrics.ifPresent(figures -> figures.watch(services));
+        services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
         var setUpNotice = setUpNotice(config, services);
@@ -83,25 +88,13 @@ public final class Groundbass implements AutoCloseable {
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, database, installation, port, setUpNotice, server.routes(), services.visits);
+        return new Groundbass(open, lock, database, installation, port, setUpNotice, server.routes(), services.visits);
     }
 
     private static SetUpNotice setUpNotice(Config config, Services services) {
         return config.demo()
                 ? SetUpNotice.intoTheDemo(services.demo.openStudio())
                 : SetUpNotice.withCode(services.educators.firstRun());
-    }
-
-    private static Database database(Config config) {
-        try {
-            Files.createDirectories(config.data());
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot make the folder " + config.data(), e);
-        }
-        return config.database()
-                .map(server -> Database.open(
-                        server.url(), server.user(), server.password().value()))
-                .orElseGet(() -> Database.embedded(config.data()));
     }
 
     private static Installation installation(Config config, int port) {
@@ -141,6 +134,11 @@ public final class Groundbass implements AutoCloseable {
     /** Writes the visits that were counted so far: before somebody looks, instead of some seconds later. */
     public void settle() {
         visits.write();
+    }
+
+    /** @param lost told, once, where another server has taken the site: this one must be closed */
+    public void whenTaken(Consumer<String> lost) {
+        lock.watch(lost);
     }
 
     public Database database() {

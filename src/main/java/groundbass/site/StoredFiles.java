@@ -45,6 +45,12 @@ final class StoredFiles {
         }
     }
 
+    /** The same for whoever only reads them, beside a server. @throws CannotOpen where the folder belongs to another database */
+    static void compare(Stored stored, Jdbi jdbi) throws IOException {
+        stored.blobs().onlyRead();
+        new Pairing(jdbi, stored.blobs()).compare(stored.named().after("", SAMPLE));
+    }
+
     /** @throws CannotOpen where the folder or the database cannot be written */
     public void demandWritable(Database database) {
         try {

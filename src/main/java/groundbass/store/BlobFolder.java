@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.slf4j.Logger;
@@ -46,6 +47,8 @@ public final class BlobFolder implements Blobs {
     private final Clock clock;
     private final Verified verified = new Verified();
     private volatile boolean paired;
+    private volatile boolean reading;
+    private volatile BooleanSupplier alone = () -> true;
     private final Set<Sha256> missed = ConcurrentHashMap.newKeySet();
     // A file that is put again and a sweep that finds it old must not cross.
     private final Object settling = new Object();
@@ -120,6 +123,7 @@ public final class BlobFolder implements Blobs {
     private void settle(Path temporary, Blob blob) throws IOException {
         Path target = place(blob.sha256());
         synchronized (settling) {
+            demandAlone();
             if (!Files.isDirectory(target.getParent())) {
                 Files.createDirectories(target.getParent());
                 force(folder);
@@ -141,6 +145,10 @@ public final class BlobFolder implements Blobs {
     }
 
     private Path place(Sha256 sha256) {
+        return place(folder, sha256);
+    }
+
+    static Path place(Path folder, Sha256 sha256) {
         return folder.resolve(sha256.hex().substring(0, 2)).resolve(sha256.hex());
     }
 
@@ -158,6 +166,20 @@ public final class BlobFolder implements Blobs {
         paired = true;
     }
 
+    /**
+     * From now on nothing is kept, moved or taken away here without asking.
+     *
+     * @param held whether this process alone may write here; asked each time
+     */
+    public void guardedBy(BooleanSupplier held) {
+        alone = held;
+    }
+
+    /** From now on nothing is moved here: what is damaged is only told, for whoever looks beside a server. */
+    public void onlyRead() {
+        reading = true;
+    }
+
     /** @throws FilesAway where an empty place is left of the folder, as of a disk that is not mounted */
     private void demandHere() throws FilesAway {
         if (paired && !Files.isRegularFile(folder.resolve(Pairing.FILE))) {
@@ -165,9 +187,19 @@ public final class BlobFolder implements Blobs {
         }
     }
 
+    /** @throws FilesAway where another server may be writing here */
+    private void demandAlone() throws FilesAway {
+        if (!alone.getAsBoolean()) {
+            throw new FilesAway(
+                    folder.toString(),
+                    "the database server does not confirm that this is the only server of the site; is it away?");
+        }
+    }
+
     /** Writes a small file and deletes it, to see whether that can be done. @throws IOException where it cannot */
     public void tryWriting() throws IOException {
         demandHere();
+        demandAlone();
         Path file = Files.write(temporary(), new byte[] {1});
         Files.delete(file);
     }
@@ -223,7 +255,9 @@ public final class BlobFolder implements Blobs {
             miss(sha256);
             throw e;
         }
-        putAside(file, sha256);
+        if (!reading) {
+            putAside(file, sha256);
+        }
         throw new DamagedFileException(sha256);
     }
 
@@ -232,10 +266,15 @@ public final class BlobFolder implements Blobs {
         try {
             return verified.isGood(file, sha256);
         } catch (NoSuchFileException e) {
-            if (quarantine.giveBack(sha256, file, clock.instant())) {
-                return verified.isGood(file, sha256);
+            if (reading) {
+                throw e;
             }
-            throw e;
+            synchronized (settling) {
+                if (!quarantine.giveBack(sha256, file, clock.instant())) {
+                    throw e;
+                }
+            }
+            return verified.isGood(file, sha256);
         }
     }
 
@@ -275,6 +314,7 @@ public final class BlobFolder implements Blobs {
     @Override
     public Swept sweep(Predicate<Sha256> named) throws IOException {
         demandHere();
+        demandAlone();
         return new Sweep(folder, incoming, quarantine, verified, clock.instant(), settling).run(named);
     }
 

@@ -96,6 +96,25 @@ public final class Database implements AutoCloseable {
         }
     }
 
+    /**
+     * A connection of its own to a database server, beside every pool.
+     *
+     * @param name how the server lists it
+     * @throws CannotOpen where the server does not answer or refuses us
+     */
+    public static Connection session(String url, String user, String password, String name) {
+        try {
+            return FirstConnection.open(url, user, password, name);
+        } catch (SQLException e) {
+            throw new IllegalStateException("the database cannot be opened", e);
+        }
+    }
+
+    /** Whether this is the address of a server that others may be connected to as well. */
+    public static boolean isServer(String url) {
+        return url.startsWith("jdbc:postgresql:");
+    }
+
     private static HikariDataSource pool(String url, String user, String password) {
         var config = new HikariConfig();
         config.setJdbcUrl(url);

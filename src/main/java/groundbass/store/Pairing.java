@@ -36,16 +36,34 @@ public final class Pairing {
      * @throws CannotOpen where they are strangers, also where one is empty and the other is not
      */
     public void check(Collection<Sha256> named) throws IOException {
-        var ofFolder = ofFolder();
-        var ofDatabase = jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
-        if (ofFolder.isPresent() && ofDatabase.isPresent()) {
-            refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
-        } else {
-            String identity = ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next);
-            refuseStrangers(named, identity);
+        var ofDatabase = ofDatabase();
+        if (!areKnown(ofDatabase, named)) {
+            String identity = ofFolder().or(() -> ofDatabase).orElseGet(RandomId::next);
             write(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
         }
         files.pair();
+    }
+
+    /** The same for whoever only reads: nothing is made where an identity is missing. */
+    public void compare(Collection<Sha256> named) throws IOException {
+        if (areKnown(ofDatabase(), named)) {
+            files.pair();
+        }
+    }
+
+    private Optional<String> ofDatabase() {
+        return jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
+    }
+
+    /** @return whether both have the same identity; they may belong together although one has none yet */
+    private boolean areKnown(Optional<String> ofDatabase, Collection<Sha256> named) throws IOException {
+        var ofFolder = ofFolder();
+        if (ofFolder.isPresent() && ofDatabase.isPresent()) {
+            refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
+            return true;
+        }
+        refuseStrangers(named, ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next));
+        return false;
     }
 
     private void refuseStrangers(Collection<Sha256> named, String identity) {
