@@ -163,6 +163,24 @@ class ReleaseBuilderTest {
         }
     }
 
+    /** Its bytes would be none that the newer one promised. */
+    @Test
+    void whatANewerServerAskedForIsLeftToIt() {
+        var spec = spec(revision(List.of()), 1);
+        var id = entered(new BuildSpec(
+                spec.revision(),
+                1,
+                spec.series(),
+                3,
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                BuildSpec.RENDERERS + 1));
+        builder.build(id);
+        assertThat(releases.files(id)).isEmpty();
+        assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
+    }
+
     /** As where another node makes the same at the same time. */
     @Test
     void whatAnotherHasEnteredMeanwhileStays() {
