@@ -55,7 +55,7 @@ final class ExportCommand implements Callable<Integer> {
 
     private Archives archives(AdminSite site) {
         try {
-            return Archives.toRead(site.database, admin.config().data(), Clock.systemUTC());
+            return Archives.toRead(site.database, admin.config(), Clock.systemUTC());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

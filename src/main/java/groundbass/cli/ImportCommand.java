@@ -65,7 +65,7 @@ final class ImportCommand implements Callable<Integer> {
     private Outcome<BroughtIn> bringIn(AdminSite site, Educator owner) {
         var clock = Clock.systemUTC();
         try (var alone = SiteLock.take(admin.config(), clock)) {
-            return Archives.toWrite(site.database, admin.config().data(), alone, clock)
+            return Archives.toWrite(site.database, admin.config(), alone, clock)
                     .importing()
                     .bringIn(owner.id(), file, address);
         } catch (IOException e) {

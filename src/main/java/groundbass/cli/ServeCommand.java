@@ -5,6 +5,7 @@ import groundbass.site.Groundbass;
 import groundbass.site.Secret;
 import groundbass.site.SetUpNotice;
 import groundbass.site.StartFailure;
+import groundbass.store.bucket.BucketName;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
 import java.nio.file.Path;
@@ -93,6 +94,14 @@ public final class ServeCommand implements Callable<Integer> {
 
     @Option(names = "--database-password", paramLabel = "SECRET", description = "Password of the database server.")
     private String databasePassword = "";
+
+    @Option(
+            names = "--files",
+            paramLabel = "s3://BUCKET/PREFIX",
+            description = "Bucket of an object store for the site's files, so that several servers can have them (default:"
+                    + " in the data folder). Which store and with which keys: AWS_ENDPOINT_URL, AWS_REGION,"
+                    + " AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY.")
+    private Optional<String> files = Optional.empty();
 
     @Option(
             names = "--smtp-host",
@@ -184,8 +193,17 @@ public final class ServeCommand implements Callable<Integer> {
                 hops,
                 handOver.map(this::location),
                 databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
+                bucket(),
                 smtpHost.map(this::mailServer),
                 metricsToken.map(this::token));
+    }
+
+    private Optional<BucketName> bucket() {
+        if (files.isPresent() && handOver.isPresent()) {
+            throw wrong("--hand-over", handOver.get(), "nothing, as --files is given: no front server has those files");
+        }
+        return files.map(text -> BucketName.parse(text)
+                .orElseThrow(() -> wrong("--files", text, "an address such as s3://bucket or s3://bucket/prefix")));
     }
 
     private Secret token(String text) {

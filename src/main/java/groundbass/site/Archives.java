@@ -28,9 +28,9 @@ import java.util.Optional;
  */
 public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport importing) {
     /** Of an open database and the files of its site, to read. @throws CannotOpen where the two do not belong together */
-    public static Archives toRead(Database database, Path data, Clock clock) throws IOException {
+    public static Archives toRead(Database database, Config config, Clock clock) throws IOException {
         var accounts = Accounts.over(database.jdbi(), clock);
-        var stored = Stored.over(database, accounts, data, clock);
+        var stored = Stored.over(database, accounts, config, clock);
         StoredFiles.compare(stored, database.jdbi());
         return over(database, accounts, stored, clock);
     }
@@ -41,9 +41,9 @@ public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport
      * @param lock which keeps servers away
      * @throws CannotOpen where the two do not belong together
      */
-    public static Archives toWrite(Database database, Path data, SiteLock lock, Clock clock) {
+    public static Archives toWrite(Database database, Config config, SiteLock lock, Clock clock) {
         var accounts = Accounts.over(database.jdbi(), clock);
-        var stored = Stored.over(database, accounts, data, clock);
+        var stored = Stored.over(database, accounts, config, clock);
         stored.blobs().guardedBy(lock::isHeld);
         new StoredFiles(stored.blobs(), stored.named(), clock).pairWith(database.jdbi());
         return over(database, accounts, stored, clock);

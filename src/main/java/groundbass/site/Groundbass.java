@@ -69,6 +69,7 @@ public final class Groundbass implements AutoCloseable {
         var services = new Services(config, installation.publicAddress(), clock, database);
         var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
         metrics.ifPresent(figures -> figures.watch(services));
+        open.add(services.blobs::close);
         services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
@@ -98,7 +99,7 @@ public final class Groundbass implements AutoCloseable {
     }
 
     private static Installation installation(Config config, int port) {
-        var handOver = config.handOver().map(location -> new SendfileOffload(config.data(), location));
+        var handOver = config.handOver().map(SendfileOffload::new);
         return new Installation(
                 config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
     }

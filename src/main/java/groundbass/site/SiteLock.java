@@ -7,6 +7,7 @@ import groundbass.store.node.FolderLock;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Executors;
@@ -19,7 +20,8 @@ import org.slf4j.LoggerFactory;
 /**
  * What a process holds while it works on a site, so that no second one does where that would hurt: the folder, where files
  * or the embedded database lie in one ({@link FolderLock}), and the database, where that is a server's
- * ({@link DatabaseLock}).
+ * ({@link DatabaseLock}). Where files lie in an object store and rows on a database server, several servers hold the site
+ * together, and keep away whoever would have it alone.
  */
 public final class SiteLock implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(SiteLock.class);
@@ -47,16 +49,23 @@ public final class SiteLock implements AutoCloseable {
     }
 
     private void takeBoth(Config config, Clock clock) {
-        try {
-            Files.createDirectories(config.data());
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot make the folder " + config.data(), e);
+        boolean alone = config.files().isEmpty();
+        if (alone || !config.isOnServer()) {
+            makeFolder(config.data());
+            open.add(FolderLock.take(config.data(), clock.instant()));
         }
-        open.add(FolderLock.take(config.data(), clock.instant()));
         database = config.database()
-                .filter(server -> Database.isServer(server.url()))
+                .filter(server -> config.isOnServer())
                 .map(server -> open.add(DatabaseLock.take(
-                        server.url(), server.user(), server.password().value(), true)));
+                        server.url(), server.user(), server.password().value(), alone)));
+    }
+
+    private static void makeFolder(Path folder) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot make the folder " + folder, e);
+        }
     }
 
     /** @throws CannotOpen where another process may work on the site by now */

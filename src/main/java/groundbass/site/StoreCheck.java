@@ -29,8 +29,8 @@ public record StoreCheck(long good, long bytes, List<Sha256> bad, long unnamed) 
      *
      * @throws groundbass.store.CannotOpen where the folder belongs to another database
      */
-    public static StoreCheck of(Database database, Path data, Clock clock) throws IOException {
-        var stored = Stored.over(database, Accounts.over(database.jdbi(), clock), data, clock);
+    public static StoreCheck of(Database database, Config config, Clock clock) throws IOException {
+        var stored = Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock);
         StoredFiles.compare(stored, database.jdbi());
         long good = 0;
         long bytes = 0;

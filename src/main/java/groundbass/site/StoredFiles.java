@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.release.care.NamedFiles;
-import groundbass.store.BlobFolder;
+import groundbass.store.BlobStore;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
 import groundbass.store.Pairing;
@@ -24,12 +24,12 @@ final class StoredFiles {
     /** A site that was started by mistake is stopped again before this. */
     private static final Duration UNSWEPT = Duration.ofHours(1);
 
-    private final BlobFolder blobs;
+    private final BlobStore blobs;
     private final NamedFiles named;
     private final Clock clock;
     private final Instant started;
 
-    public StoredFiles(BlobFolder blobs, NamedFiles named, Clock clock) {
+    public StoredFiles(BlobStore blobs, NamedFiles named, Clock clock) {
         this.blobs = blobs;
         this.named = named;
         this.clock = clock;

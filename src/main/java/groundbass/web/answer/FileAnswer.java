@@ -7,7 +7,6 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -41,10 +40,6 @@ public record FileAnswer(
         Objects.requireNonNull(handOver);
     }
 
-    public static FileAnswer of(Path file, String mediaType, EntityTag tag) {
-        return of(new FileBody.OnDisk(file), mediaType, tag);
-    }
-
     /**
      * A file that is kept by its content, whose digest is its tag.
      *
@@ -52,7 +47,11 @@ public record FileAnswer(
      * @throws groundbass.store.DamagedFileException where it is no longer what the digest says
      */
     public static FileAnswer of(Blobs blobs, Sha256 digest, String mediaType) throws IOException {
-        return of(blobs.path(digest), mediaType, new EntityTag(digest.hex()));
+        return of(stored(blobs, digest), mediaType, new EntityTag(digest.hex()));
+    }
+
+    static FileBody stored(Blobs blobs, Sha256 digest) throws IOException {
+        return new FileBody.Stored(blobs, digest, blobs.length(digest));
     }
 
     /** {@code bytes} are shared, not copied: the caller does not change them. */
@@ -90,7 +89,7 @@ public record FileAnswer(
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, observer, handOver);
     }
 
-    /** Lets the front server send the file where there is one and the file lies below its root. */
+    /** Lets the front server send the file where there is one and the file lies in a folder that it knows. */
     public FileAnswer withHandOver(Optional<SendfileOffload> way) {
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, transfer, way);
     }
@@ -124,9 +123,9 @@ public record FileAnswer(
         }
     }
 
-    private Optional<String> frontPath() {
-        return body instanceof FileBody.OnDisk disk
-                ? handOver.filter(way -> way.covers(disk.file())).map(way -> way.locationOf(disk.file()))
+    private Optional<String> frontPath() throws IOException {
+        return handOver.isPresent() && body instanceof FileBody.Stored stored
+                ? stored.blobs().placeInFolder(stored.sha256()).map(handOver.get()::locationOf)
                 : Optional.empty();
     }
 
