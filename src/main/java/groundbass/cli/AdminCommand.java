@@ -330,8 +330,8 @@ public final class AdminCommand {
 
     private BucketName bucket(String text) {
         return BucketName.parse(text)
-                .orElseThrow(() -> new AdminSite.Refused("--files is \"" + text
-                        + "\"; expected an address such as s3://bucket or s3://bucket/prefix."));
+                .orElseThrow(() -> new AdminSite.Refused(
+                        "--files is \"" + text + "\"; expected an address such as s3://bucket or s3://bucket/prefix."));
     }
 
     private static String told(List<FieldProblem> problems) {

@@ -9,7 +9,6 @@ import groundbass.store.bucket.BucketName;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -98,9 +97,10 @@ public final class ServeCommand implements Callable<Integer> {
     @Option(
             names = "--files",
             paramLabel = "s3://BUCKET/PREFIX",
-            description = "Bucket of an object store for the site's files, so that several servers can have them (default:"
-                    + " in the data folder). Which store and with which keys: AWS_ENDPOINT_URL, AWS_REGION,"
-                    + " AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY.")
+            description =
+                    "Bucket of an object store for the site's files, so that several servers can have them (default:"
+                            + " in the data folder). Which store and with which keys: AWS_ENDPOINT_URL, AWS_REGION,"
+                            + " AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY.")
     private Optional<String> files = Optional.empty();
 
     @Option(
@@ -146,7 +146,7 @@ public final class ServeCommand implements Callable<Integer> {
         Logs.write(logForm, logLevel);
         LastResort.arm();
         try {
-            runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
+            runUntilStopped(Groundbass.start(config));
             return CommandLine.ExitCode.OK;
         } catch (RuntimeException e) {
             String advice = StartFailure.advice(e, config).orElseThrow(() -> e);

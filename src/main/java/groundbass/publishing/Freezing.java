@@ -30,7 +30,8 @@ final class Freezing {
         var spec = specs.of(handle, episode, revision);
         return releases.latest(episode.id())
                 .filter(latest -> !latest.isOvertaken())
-                .filter(latest -> latest.spec().makesTheSameAs(spec) || latest.spec().isNewerThan(spec))
+                .filter(latest ->
+                        latest.spec().makesTheSameAs(spec) || latest.spec().isNewerThan(spec))
                 .or(() -> releases.find(fresh(handle, episode, spec)))
                 .orElseThrow();
     }

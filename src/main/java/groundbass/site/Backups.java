@@ -59,8 +59,7 @@ public final class Backups {
                 .map(server -> Database.create(
                         server.url(), server.user(), server.password().value(), migration))
                 .orElseGet(() -> Database.newEmbedded(config.data(), migration))) {
-            new Restore(backup)
-                    .into(database, stored(database, config, clock).blobs());
+            new Restore(backup).into(database, stored(database, config, clock).blobs());
         }
         try (var database = config.openDatabase()) {
             var accounts = Accounts.over(database.jdbi(), clock);
@@ -79,8 +78,9 @@ public final class Backups {
 
     private static void refuseUnlessEmpty(BucketName bucket) throws IOException {
         if (!BlobBucket.isUnused(bucket)) {
-            throw new CannotOpen("There are files in " + bucket + " already. A backup is restored into a new place, so that"
-                    + " nothing that lies there is lost: name another with --files.");
+            throw new CannotOpen(
+                    "There are files in " + bucket + " already. A backup is restored into a new place, so that"
+                            + " nothing that lies there is lost: name another with --files.");
         }
     }
 

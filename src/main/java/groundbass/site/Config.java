@@ -81,18 +81,7 @@ public record Config(
     /** The same under another public address. */
     public Config at(URI address) {
         return new Config(
-                data,
-                host,
-                port,
-                Optional.of(address),
-                demo,
-                keeping,
-                hops,
-                handOver,
-                database,
-                files,
-                mail,
-                metrics);
+                data, host, port, Optional.of(address), demo, keeping, hops, handOver, database, files, mail, metrics);
     }
 
     /** The same with another database; empty for the embedded one. */
@@ -103,12 +92,24 @@ public record Config(
     /** The same with a server that takes its mail. */
     public Config with(MailServer server) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, handOver, database, files, Optional.of(server), metrics);
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                handOver,
+                database,
+                files,
+                Optional.of(server),
+                metrics);
     }
 
     /** The same with the demonstration loaded where there is nothing yet. */
     public Config withDemo() {
-        return new Config(data, host, port, publicAddress, true, keeping, hops, handOver, database, files, mail, metrics);
+        return new Config(
+                data, host, port, publicAddress, true, keeping, hops, handOver, database, files, mail, metrics);
     }
 
     /** The same where devices keep no lessons. */
@@ -118,19 +119,42 @@ public record Config(
 
     /** The same behind so many front servers. */
     public Config behind(int servers) {
-        return new Config(data, host, port, publicAddress, demo, keeping, servers, handOver, database, files, mail, metrics);
+        return new Config(
+                data, host, port, publicAddress, demo, keeping, servers, handOver, database, files, mail, metrics);
     }
 
     /** The same with a front server that finds the files at an internal location of its own, such as {@code /stored/}. */
     public Config handingOverAt(String location) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, Optional.of(location), database, files, mail, metrics);
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                Optional.of(location),
+                database,
+                files,
+                mail,
+                metrics);
     }
 
     /** The same with figures of the process for whoever shows this. */
     public Config watchedWith(Secret token) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, handOver, database, files, mail, Optional.of(token));
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                handOver,
+                database,
+                files,
+                mail,
+                Optional.of(token));
     }
 
     /** Where an operator finds its files. */

@@ -2,6 +2,7 @@ package groundbass.site;
 
 import groundbass.audience.visit.LessonVisits;
 import groundbass.store.Database;
+import groundbass.store.node.ServerClock;
 import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.Routes;
@@ -50,22 +51,38 @@ public final class Groundbass implements AutoCloseable {
         this.visits = visits;
     }
 
-    /** Opens everything and listens; on failure everything opened so far is closed again. */
+    /**
+     * Opens everything and listens; on failure everything opened so far is closed again. Its clock is this machine's, or where
+     * the database is a server's, that server's.
+     */
+    public static Groundbass start(Config config) {
+        var clock = new ServerClock(Clock.systemUTC());
+        return start(config, clock, clock, clock::set);
+    }
+
+    /** The same for a test that moves the clock; jobs come round by the machine's. */
     public static Groundbass start(Config config, Clock clock) {
+        return start(config, clock, Clock.systemUTC(), database -> {});
+    }
+
+    private static Groundbass start(Config config, Clock clock, Clock ticking, Consumer<Database> look) {
         var open = new Closer();
         try {
-            return start(config, clock, open);
+            return start(config, clock, ticking, look, open);
         } catch (RuntimeException | Error e) {
             open.close();
             throw e;
         }
     }
 
-    private static Groundbass start(Config config, Clock clock, Closer open) {
+    private static Groundbass start(Config config, Clock clock, Clock ticking, Consumer<Database> look, Closer open) {
         var lock = open.add(SiteLock.take(config, clock));
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
         var database = open.add(config.openDatabase());
+        if (config.isOnServer()) {
+            open.add(Membership.enter(config, port, database, look));
+        }
         var services = new Services(config, installation.publicAddress(), clock, database);
         var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
         metrics.ifPresent(figures -> figures.watch(services));
@@ -84,7 +101,7 @@ public final class Groundbass implements AutoCloseable {
                             + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
                     config.host());
         }
-        var background = new Background(services, open);
+        var background = new Background(services, ticking, open);
         background.work();
         if (config.demo()) {
             background.demonstrate();

@@ -1,7 +1,6 @@
 package groundbass.site;
 
 import groundbass.store.CannotOpen;
-import groundbass.store.Database;
 import groundbass.store.node.DatabaseLock;
 import groundbass.store.node.FolderLock;
 import java.io.IOException;
@@ -90,10 +89,7 @@ public final class SiteLock implements AutoCloseable {
             var looking = timer();
             open.add(looking::shutdownNow);
             looking.scheduleWithFixedDelay(
-                    () -> look(lock, looking, lost),
-                    SECONDS_BETWEEN_LOOKS,
-                    SECONDS_BETWEEN_LOOKS,
-                    TimeUnit.SECONDS);
+                    () -> look(lock, looking, lost), SECONDS_BETWEEN_LOOKS, SECONDS_BETWEEN_LOOKS, TimeUnit.SECONDS);
         });
     }
 

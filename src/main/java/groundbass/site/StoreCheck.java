@@ -3,7 +3,6 @@ package groundbass.site;
 import groundbass.identity.Sha256;
 import groundbass.store.Database;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;

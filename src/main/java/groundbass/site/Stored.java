@@ -12,7 +12,7 @@ import groundbass.store.CannotOpen;
 import groundbass.store.Database;
 import groundbass.store.FilesAway;
 import groundbass.store.bucket.BlobBucket;
-import groundbass.store.bucket.Turns;
+import groundbass.store.bucket.FileTurns;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
@@ -41,7 +41,7 @@ record Stored(
     private static BlobStore blobs(Database database, Config config, Clock clock) {
         try {
             return config.files().isPresent()
-                    ? BlobBucket.open(config.files().get(), new Turns(database.jdbi(), config.isOnServer()), clock)
+                    ? BlobBucket.open(config.files().get(), new FileTurns(database.jdbi(), config.isOnServer()), clock)
                     : new BlobFolder(config.data().resolve("files"), clock);
         } catch (FilesAway e) {
             throw new CannotOpen("The object store cannot be used: " + e.getReason(), e);

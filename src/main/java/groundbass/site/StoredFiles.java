@@ -51,7 +51,7 @@ final class StoredFiles {
         new Pairing(jdbi, stored.blobs()).compare(stored.named().after("", SAMPLE));
     }
 
-    /** @throws CannotOpen where the folder or the database cannot be written */
+    /** @throws CannotOpen where the files' place or the database cannot be written */
     public void demandWritable(Database database) {
         try {
             blobs.tryWriting();
@@ -60,7 +60,8 @@ final class StoredFiles {
             throw new CannotOpen(
                     "The data folder or the database cannot be written (" + reason(e)
                             + "). See that the disk is not full"
-                            + " and not mounted read-only, and that this user may write there.",
+                            + " and not mounted read-only, and that this user may write there. Where files lie in an"
+                            + " object store, see that it runs, and check --files and the AWS variables.",
                     e);
         }
     }

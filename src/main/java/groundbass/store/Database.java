@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
 import org.jdbi.v3.core.statement.StatementExceptions;
@@ -102,9 +103,10 @@ public final class Database implements AutoCloseable {
      * @param name how the server lists it
      * @throws CannotOpen where the server does not answer or refuses us
      */
-    public static Connection session(String url, String user, String password, String name) {
+    public static Handle session(String url, String user, String password, String name) {
         try {
-            return FirstConnection.open(url, user, password, name);
+            var connection = FirstConnection.open(url, user, password, name);
+            return Jdbi.create(connection).installPlugin(new StoredValues()).open();
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }

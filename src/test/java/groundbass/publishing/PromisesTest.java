@@ -117,10 +117,9 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             String ours = "\"renderers\":" + BuildSpec.RENDERERS;
-            database.jdbi()
-                    .useHandle(handle -> assertThat(handle.execute(
-                                    "update release set recipe = replace(recipe, ?, '\"renderers\":9999')", ours))
-                            .isOne());
+            database.jdbi().useHandle(handle -> assertThat(handle.execute(
+                            "update release set recipe = replace(recipe, ?, '\"renderers\":9999')", ours))
+                    .isOne());
             assertThat(studio.releases.latest(id).orElseThrow().spec().renderers())
                     .isEqualTo(9999);
             studio.publicationJob.pass();

@@ -94,7 +94,7 @@ class ReleaseBuilderTest {
     private final Clock clock = SettableClock.at("2026-03-02T09:00:00Z");
     private final Database database = BothDatabases.freshH2();
     private final Releases releases = new Releases(database.jdbi());
-    private Blobs blobs;
+    private BlobFolder blobs;
     private Uploads uploads;
     private ReleaseBuilder builder;
     private EducatorId educator;

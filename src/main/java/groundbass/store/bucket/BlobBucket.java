@@ -45,7 +45,7 @@ public final class BlobBucket implements BlobStore {
     private static final int MOST_MISSED = 1_000;
 
     private final Bucket bucket;
-    private final Turns turns;
+    private final FileTurns turns;
     private final Clock clock;
     private final Lengths lengths = new Lengths();
     private final Set<Sha256> missed = ConcurrentHashMap.newKeySet();
@@ -53,14 +53,14 @@ public final class BlobBucket implements BlobStore {
     private volatile boolean reading;
     private volatile BooleanSupplier held = () -> true;
 
-    private BlobBucket(Bucket bucket, Turns turns, Clock clock) {
+    private BlobBucket(Bucket bucket, FileTurns turns, Clock clock) {
         this.bucket = bucket;
         this.turns = turns;
         this.clock = clock;
     }
 
     /** @throws FilesAway where it is not said who we are, or in which region */
-    public static BlobBucket open(BucketName name, Turns turns, Clock clock) throws FilesAway {
+    public static BlobBucket open(BucketName name, FileTurns turns, Clock clock) throws FilesAway {
         return new BlobBucket(Bucket.open(name), turns, clock);
     }
 

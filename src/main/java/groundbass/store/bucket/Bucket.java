@@ -79,7 +79,8 @@ final class Bucket implements AutoCloseable {
     void put(String key, Path file, Sha256 sha256) throws IOException {
         String checksum = Base64.getEncoder().encodeToString(HexFormat.of().parseHex(sha256.hex()));
         asked(() -> client.putObject(
-                request -> request.bucket(name.bucket()).key(name.prefix() + key).checksumSHA256(checksum),
+                request ->
+                        request.bucket(name.bucket()).key(name.prefix() + key).checksumSHA256(checksum),
                 RequestBody.fromFile(file)));
     }
 
@@ -91,9 +92,8 @@ final class Bucket implements AutoCloseable {
     /** @return what the server says of an object; empty where there is none */
     Optional<HeadObjectResponse> head(String key) throws IOException {
         try {
-            return Optional.of(asked(() -> client.headObject(request -> request.bucket(name.bucket())
-                    .key(name.prefix() + key)
-                    .checksumMode(ChecksumMode.ENABLED))));
+            return Optional.of(asked(() -> client.headObject(request ->
+                    request.bucket(name.bucket()).key(name.prefix() + key).checksumMode(ChecksumMode.ENABLED))));
         } catch (NoSuchFileException e) {
             return Optional.empty();
         }

@@ -25,14 +25,14 @@ final class BucketSweep {
     private static final int MOST_AT_ONCE = 200;
 
     private final Bucket bucket;
-    private final Turns turns;
+    private final FileTurns turns;
     private final Instant now;
     private final Map<Sha256, Instant> marks = new HashMap<>();
     private final List<Sha256> unnamed = new ArrayList<>();
     private final List<Sha256> overdue = new ArrayList<>();
     private int seen;
 
-    BucketSweep(Bucket bucket, Turns turns, Instant now) {
+    BucketSweep(Bucket bucket, FileTurns turns, Instant now) {
         this.bucket = bucket;
         this.turns = turns;
         this.now = now;

@@ -2,13 +2,14 @@ package groundbass.store.node;
 
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
-import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -42,11 +43,11 @@ public final class DatabaseLock implements AutoCloseable {
 
     private static final String LOCK_NOT_AVAILABLE = "55P03"; // PostgreSQL's manual, appendix A
 
-    private final Supplier<Connection> sessions;
+    private final Supplier<Handle> sessions;
     private final boolean alone;
-    private Optional<Connection> session = Optional.empty();
+    private Optional<Handle> session = Optional.empty();
 
-    private DatabaseLock(Supplier<Connection> sessions, boolean alone) {
+    private DatabaseLock(Supplier<Handle> sessions, boolean alone) {
         this.sessions = sessions;
         this.alone = alone;
     }
@@ -76,7 +77,7 @@ public final class DatabaseLock implements AutoCloseable {
 
     /** Whether this process has the lock at this moment. */
     public synchronized boolean isHeld() {
-        return session.filter(this::holds).isPresent();
+        return session.filter(DatabaseLock::holds).isPresent();
     }
 
     /**
@@ -111,54 +112,57 @@ public final class DatabaseLock implements AutoCloseable {
             String others = holders(fresh);
             fresh.close();
             return Optional.of(others);
-        } catch (SQLException e) {
+        } catch (JdbiException e) {
             close(fresh);
             throw new CannotOpen("The database does not answer: " + e.getMessage(), e);
         }
     }
 
-    private boolean locks(Connection fresh) throws SQLException {
-        try (var statement = fresh.createStatement()) {
-            // a machine that vanished is asked three times and then given up
-            statement.execute("set tcp_keepalives_idle = 10");
-            statement.execute("set tcp_keepalives_interval = 5");
-            statement.execute("set tcp_keepalives_count = 3");
-            statement.execute("set idle_session_timeout = 0");
-            statement.execute("set lock_timeout = '" + PATIENCE + "'");
-            statement.execute("select pg_advisory_lock" + (alone ? "" : "_shared") + "(" + KEY + ")");
+    private boolean locks(Handle fresh) {
+        // a machine that vanished is asked three times and then given up
+        fresh.execute("set tcp_keepalives_idle = 10");
+        fresh.execute("set tcp_keepalives_interval = 5");
+        fresh.execute("set tcp_keepalives_count = 3");
+        fresh.execute("set idle_session_timeout = 0");
+        fresh.execute("set lock_timeout = '" + PATIENCE + "'");
+        try {
+            fresh.execute("select pg_advisory_lock" + (alone ? "" : "_shared") + "(" + KEY + ")");
             return true;
-        } catch (SQLException e) {
-            if (LOCK_NOT_AVAILABLE.equals(e.getSQLState())) {
+        } catch (JdbiException e) {
+            if (e.getCause() instanceof SQLException sql && LOCK_NOT_AVAILABLE.equals(sql.getSQLState())) {
                 return false;
             }
             throw e;
         }
     }
 
-    private static String holders(Connection fresh) throws SQLException {
-        var all = new ArrayList<String>();
-        try (var statement = fresh.createStatement();
-                var rows = statement.executeQuery("select a.application_name, a.client_addr, a.backend_start"
-                        + " from pg_locks l join pg_stat_activity a on a.pid = l.pid where " + HERS)) {
-            while (rows.next()) {
-                all.add(holder(rows));
-            }
+    /** Who has the lock, as the server lists it. */
+    record Holder(String name, Optional<String> address, Instant since) {
+        @Override
+        public String toString() {
+            return name + address.map(at -> " at " + at).orElse("") + ", since "
+                    + since.truncatedTo(ChronoUnit.SECONDS);
         }
-        return all.isEmpty() ? "it has just ended" : String.join("; ", all);
     }
 
-    private static String holder(ResultSet row) throws SQLException {
-        String address = row.getString(2);
-        return row.getString(1) + (address == null ? "" : " at " + address) + ", since "
-                + row.getTimestamp(3).toInstant().truncatedTo(ChronoUnit.SECONDS);
+    private static String holders(Handle fresh) {
+        var all = fresh.createQuery("select a.application_name as name, host(a.client_addr) as address,"
+                        + " a.backend_start as since from pg_locks l join pg_stat_activity a on a.pid = l.pid where "
+                        + HERS)
+                .mapTo(Holder.class)
+                .list();
+        return all.isEmpty()
+                ? "it has just ended"
+                : all.stream().map(Holder::toString).collect(Collectors.joining("; "));
     }
 
-    private boolean holds(Connection one) {
-        try (var statement = one.createStatement();
-                var rows = statement.executeQuery(
-                        "select count(*) from pg_locks l where l.pid = pg_backend_pid() and " + HERS)) {
-            return rows.next() && rows.getInt(1) > 0;
-        } catch (SQLException e) {
+    private static boolean holds(Handle one) {
+        try {
+            return one.createQuery("select count(*) from pg_locks l where l.pid = pg_backend_pid() and " + HERS)
+                            .mapTo(Integer.class)
+                            .one()
+                    > 0;
+        } catch (JdbiException e) {
             log.debug("the session that holds the lock is lost", e);
             return false;
         }
@@ -169,11 +173,12 @@ public final class DatabaseLock implements AutoCloseable {
         session = Optional.empty();
     }
 
-    private static void close(Connection one) {
-        try {
-            one.close();
-        } catch (SQLException e) {
-            log.debug("a lost session does not close", e);
+    /** The server frees the lock with the session anyhow; by word it has done so when this returns. */
+    private static void close(Handle one) {
+        try (one) {
+            one.execute("select pg_advisory_unlock_all()");
+        } catch (JdbiException e) {
+            log.debug("a lost session needs no closing", e);
         }
     }
 

@@ -4,13 +4,13 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 
 /** How an operator finds a process again: its machine and its number there. */
-public final class Place {
+final class Place {
     private static final int LONGEST_HOST = 30;
 
     private Place() {}
 
     /** Such as {@code process 4711 on quay}, at most 60 characters. */
-    public static String ofThisProcess() {
+    static String ofThisProcess() {
         return "process " + ProcessHandle.current().pid() + " on " + host();
     }
 

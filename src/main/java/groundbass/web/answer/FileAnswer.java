@@ -2,6 +2,7 @@ package groundbass.web.answer;
 
 import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
+import groundbass.store.FilesAway;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
@@ -13,6 +14,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.slf4j.event.Level;
 
 /**
  * Answers with a file or a part of it (RFC 9110: validators in section 13, ranges in section 14): 200, 206, 304 or 416.
@@ -97,20 +99,28 @@ public record FileAnswer(
     /** Answers the request. Register the route for HEAD as well as GET ({@code Routes.get} does). */
     public void send(Context ctx) throws IOException {
         ctx.disableCompression(); // a compressed part has no honest byte positions
-        ctx.header("ETag", tag.toString()).header("Cache-Control", cacheControl).header("Accept-Ranges", "bytes");
         if (tag.namedIn(header(ctx, "If-None-Match"))) {
+            describe(ctx);
             ctx.status(HttpStatus.NOT_MODIFIED);
             return;
         }
-        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
         try (var opened = body.open()) {
             answer(ctx, opened);
         }
     }
 
+    private void describe(Context ctx) {
+        ctx.header("ETag", tag.toString()).header("Cache-Control", cacheControl).header("Accept-Ranges", "bytes");
+    }
+
     private void answer(Context ctx, FileBody.Opened opened) throws IOException {
         var range = range(ctx, opened.size());
         var frontPath = frontPath();
+        if (frontPath.isEmpty() && ctx.method().equals(HandlerType.GET)) {
+            opened.begin(range instanceof ByteRange.Part part ? part.first() : 0);
+        }
+        describe(ctx); // only now: where files are away this is no answer with a file
+        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
         if (range instanceof ByteRange.Unsatisfiable none) {
             ctx.status(HttpStatus.RANGE_NOT_SATISFIABLE).header("Content-Range", none.contentRange());
         } else if (frontPath.isPresent() && ctx.method().equals(HandlerType.GET)) {
@@ -154,7 +164,9 @@ public record FileAnswer(
             chunks.copy(opened, first, count, ctx.res().getOutputStream());
         } catch (IOException e) {
             // mostly a reader who closed the page; the connection is dropped, as the length promised cannot be kept
-            log.debug("broken off after {} of {} bytes", chunks.sent(), count, e);
+            log.atLevel(e instanceof FilesAway ? Level.WARN : Level.DEBUG)
+                    .setCause(e)
+                    .log("broken off after {} of {} bytes", chunks.sent(), count);
             transfer.brokenOff(chunks.sent());
             return;
         }

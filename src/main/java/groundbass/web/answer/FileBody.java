@@ -18,6 +18,9 @@ sealed interface FileBody {
 
         int read(ByteBuffer into, long position) throws IOException;
 
+        /** Sees that it can be read from there, before anybody is told so. */
+        default void begin(long position) throws IOException {}
+
         @Override
         void close() throws IOException;
     }
@@ -41,6 +44,11 @@ sealed interface FileBody {
         @Override
         public long size() {
             return stored.length();
+        }
+
+        @Override
+        public void begin(long position) throws IOException {
+            read(ByteBuffer.allocate(0), position);
         }
 
         @Override
@@ -94,6 +102,11 @@ sealed interface FileBody {
         @Override
         public long size() {
             return ends.length == 0 ? 0 : ends[ends.length - 1];
+        }
+
+        @Override
+        public void begin(long position) throws IOException {
+            read(ByteBuffer.allocate(0), position);
         }
 
         @Override

@@ -92,7 +92,7 @@ public final class HealthPage implements PageGroup {
             files.tryWriting();
             return true;
         } catch (IOException e) {
-            log.error("the folder of files cannot be written", e);
+            log.error("files cannot be written", e);
             return false;
         }
     }

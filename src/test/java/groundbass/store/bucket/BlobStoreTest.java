@@ -8,7 +8,6 @@ import groundbass.store.Blob;
 import groundbass.store.BlobStore;
 import groundbass.store.BothDatabases;
 import groundbass.store.CannotOpen;
-import groundbass.store.DamagedFileException;
 import groundbass.store.FilesAway;
 import groundbass.store.Pairing;
 import groundbass.store.Swept;
@@ -20,12 +19,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.assertj.core.api.ThrowableAssert;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -152,7 +154,9 @@ class BlobStoreTest {
         store.clock().advance(Duration.ofMinutes(10));
         assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(1, 0, 0));
         assertThat(blobs.sweep(sha256 -> false)).as("once").isEqualTo(IDLE);
-        assertThat(blobs.exists(ABC_SHA256)).as("it comes back when it is asked for").isTrue();
+        assertThat(blobs.exists(ABC_SHA256))
+                .as("it comes back when it is asked for")
+                .isTrue();
         store.clock().advance(DAY.multipliedBy(32));
         blobs.sweep(sha256 -> false);
         store.clock().advance(DAY.multipliedBy(32));
@@ -208,6 +212,57 @@ class BlobStoreTest {
             assertThatThrownBy(() -> new Pairing(other.jdbi(), store.again()).check(Set.of()))
                     .isInstanceOf(CannotOpen.class)
                     .hasMessageContainingAll(store.blobs().place(), "unknown to this database", "--files");
+        }
+    }
+
+    /** The network is cut, say: that tells nothing of any file, and nothing is to be made again. */
+    @Test
+    void aStoreThatIsAwayIsToldFromAFileThatIsMissing() throws IOException {
+        var name = ObjectServer.get().freshBucket();
+        var blobs = BlobBucket.open(name, new FileTurns(null, false), Clock.systemUTC());
+        blobs.put(ABC);
+        var fresh = BlobBucket.open(name, new FileTurns(null, false), Clock.systemUTC());
+        ObjectServer.get().relay().cut();
+        try {
+            assertAway(() -> fresh.open(ABC_SHA256));
+            assertAway(() -> fresh.exists(ABC_SHA256));
+            assertAway(() -> fresh.verify(ABC_SHA256));
+            assertAway(() -> blobs.open(ABC_SHA256));
+            assertAway(() -> blobs.put(new byte[1]));
+            assertAway(() -> blobs.tryWriting());
+            assertAway(() -> blobs.sweep(sha256 -> false));
+            assertThat(fresh.missed()).isEmpty();
+        } finally {
+            ObjectServer.get().relay().mend();
+        }
+        assertThat(fresh.open(ABC_SHA256)).hasBinaryContent(ABC);
+        blobs.put(new byte[1]);
+        assertThat(names(blobs)).hasSize(2);
+    }
+
+    private static void assertAway(ThrowableAssert.ThrowingCallable asking) {
+        assertThatThrownBy(asking)
+                .isInstanceOf(FilesAway.class)
+                .hasMessageContaining("s3://bucket-")
+                .hasMessageNotContaining("of no use elsewhere"); // the key that the client has
+    }
+
+    @Test
+    void aBucketThatIsNotThereIsAwayToo() throws IOException {
+        var nowhere = new BucketName("nobody-has-made-this", "");
+        var blobs = BlobBucket.open(nowhere, new FileTurns(null, false), Clock.systemUTC());
+        assertThatThrownBy(() -> blobs.put(ABC)).isInstanceOf(FilesAway.class);
+        assertThatThrownBy(() -> blobs.identity()).isInstanceOf(FilesAway.class);
+    }
+
+    @Test
+    void aBucketsAddressIsReadStrictly() {
+        assertThat(BucketName.parse("s3://grooves")).contains(new BucketName("grooves", ""));
+        assertThat(BucketName.parse("s3://grooves/low-tide/files/"))
+                .contains(new BucketName("grooves", "low-tide/files/"));
+        for (String text :
+                List.of("", "grooves", "s3://", "s3://Grooves", "s3://g", "s3://grooves//x", "s3://grooves/ü")) {
+            assertThat(BucketName.parse(text)).as(text).isEmpty();
         }
     }
 

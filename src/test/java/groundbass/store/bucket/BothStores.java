@@ -74,7 +74,7 @@ final class BothStores implements ArgumentsProvider {
 
     private record InBucket(BucketName name, SettableClock clock, BlobBucket blobs) implements Store {
         static BlobBucket open(BucketName name, SettableClock clock) throws IOException {
-            return BlobBucket.open(name, new Turns(null, false), clock);
+            return BlobBucket.open(name, new FileTurns(null, false), clock);
         }
 
         @Override
@@ -93,9 +93,8 @@ final class BothStores implements ArgumentsProvider {
 
         @Override
         public void remove(Sha256 sha256) {
-            ObjectServer.get()
-                    .client()
-                    .deleteObject(request -> request.bucket(name.bucket()).key(name.prefix() + BlobBucket.key(sha256)));
+            ObjectServer.get().client().deleteObject(request -> request.bucket(name.bucket())
+                    .key(name.prefix() + BlobBucket.key(sha256)));
         }
     }
 }

@@ -23,11 +23,11 @@ public final class ObjectServer {
     private static final int SECONDS_TO_START = 60;
     private static final int MILLIS_BETWEEN_LOOKS = 50;
 
-    private final int port;
+    private final Relay relay;
     private final S3Client client;
 
-    private ObjectServer(int port, S3Client client) {
-        this.port = port;
+    private ObjectServer(Relay relay, S3Client client) {
+        this.relay = relay;
         this.client = client;
     }
 
@@ -47,8 +47,9 @@ public final class ObjectServer {
         return client;
     }
 
-    public int port() {
-        return port;
+    /** By which every client of this process reaches it. */
+    public Relay relay() {
+        return relay;
     }
 
     private static final class Running {
@@ -74,12 +75,13 @@ public final class ObjectServer {
             Runtime.getRuntime().addShutdownHook(new Thread(process::destroy));
             await(process, port);
             // where the client of the program looks as well; the server takes any key
-            System.setProperty("aws.endpointUrl", "http://localhost:" + port);
+            var relay = new Relay(port);
+            System.setProperty("aws.endpointUrl", "http://localhost:" + relay.port());
             System.setProperty("aws.region", "eu-central-1");
             System.setProperty("aws.accessKeyId", "trial");
             System.setProperty("aws.secretAccessKey", "of no use elsewhere");
             return new ObjectServer(
-                    port, S3Client.builder().forcePathStyle(true).build());
+                    relay, S3Client.builder().forcePathStyle(true).build());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -3,12 +3,12 @@ package groundbass.web.answer;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
+import groundbass.identity.Sha256;
+import groundbass.store.BlobFolder;
 import groundbass.web.Stage;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.restassured.response.Response;
-import groundbass.identity.Sha256;
-import groundbass.store.BlobFolder;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -200,7 +200,8 @@ class FileAnswerTest {
     @Test
     void aFrontServerIsToldWhereTheFileLies() {
         var answer = stage.request().get("/handed");
-        assertThat(answer.header("X-Accel-Redirect")).isEqualTo("/stored/kept/" + kept.hex().substring(0, 2) + "/" + kept.hex());
+        assertThat(answer.header("X-Accel-Redirect"))
+                .isEqualTo("/stored/kept/" + kept.hex().substring(0, 2) + "/" + kept.hex());
         assertThat(answer.asByteArray()).isEmpty();
         assertThat(told).containsExactly("starting Whole[size=10000]", "handed over");
     }

@@ -11,12 +11,12 @@ import org.jdbi.v3.core.Jdbi;
  * Lets one server at a time decide about a file: whether it is deleted or kept again. On a PostgreSQL server by an
  * advisory lock that ends with its transaction, elsewhere within this process, since there is no other server there.
  */
-public final class Turns {
+public final class FileTurns {
     private final Jdbi jdbi;
     private final boolean several;
 
     /** @param several whether the database is one that several servers work on */
-    public Turns(Jdbi jdbi, boolean several) {
+    public FileTurns(Jdbi jdbi, boolean several) {
         this.jdbi = jdbi;
         this.several = several;
     }
