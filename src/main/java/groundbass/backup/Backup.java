@@ -31,7 +31,8 @@ import java.util.zip.ZipOutputStream;
  */
 public final class Backup {
     /**
-     * What a restored site must not have: open sessions, tokens of programs, links that were given out, counts of tries. Whoever had them
+     * What a restored site must not have: open sessions, tokens of programs, links that were given out, counts of tries,
+     * servers that were up. Whoever had them
      * signs in anew, and what was ended since does not open again.
      */
     static final Set<String> LEFT_OUT = Set.of(
@@ -44,7 +45,8 @@ public final class Backup {
             "setup_code",
             "tries",
             "program_token",
-            "program_answer");
+            "program_answer",
+            "node");
 
     private static final int FILES_AT_ONCE = 1_000;
 

@@ -13,6 +13,7 @@ import groundbass.post.EmailAddress;
 import groundbass.site.Config;
 import groundbass.site.Secret;
 import groundbass.site.StartFailure;
+import groundbass.store.bucket.BucketName;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import java.io.BufferedReader;
@@ -91,6 +92,13 @@ public final class AdminCommand {
             scope = ScopeType.INHERIT,
             description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
     private String databasePassword = "";
+
+    @Option(
+            names = "--files",
+            paramLabel = "s3://BUCKET/PREFIX",
+            scope = ScopeType.INHERIT,
+            description = "Bucket of the site's files, where they lie in one.")
+    private Optional<String> files = Optional.empty();
 
     @Command(
             name = "educators",
@@ -316,7 +324,14 @@ public final class AdminCommand {
 
     Config config() {
         var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
-        return Config.local(data, 0).with(server);
+        var config = Config.local(data, 0).with(server);
+        return files.map(text -> config.keptIn(bucket(text))).orElse(config);
+    }
+
+    private BucketName bucket(String text) {
+        return BucketName.parse(text)
+                .orElseThrow(() -> new AdminSite.Refused(
+                        "--files is \"" + text + "\"; expected an address such as s3://bucket or s3://bucket/prefix."));
     }
 
     private static String told(List<FieldProblem> problems) {

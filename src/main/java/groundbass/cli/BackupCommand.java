@@ -44,7 +44,7 @@ final class BackupCommand implements Callable<Integer> {
 
     private BackupManifest make(AdminSite site) {
         try {
-            return Backups.make(site.database, admin.config().data(), file, Clock.systemUTC());
+            return Backups.make(site.database, admin.config(), file, Clock.systemUTC());
         } catch (FileAlreadyExistsException e) {
             throw new AdminSite.Refused("There is a file " + file + " already; it is left as it is. Name another.");
         } catch (IOException e) {

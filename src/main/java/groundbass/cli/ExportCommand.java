@@ -40,7 +40,7 @@ final class ExportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return admin.with(site -> {
-            var archives = Archives.of(site.database, admin.config().data(), Clock.systemUTC());
+            var archives = archives(site);
             var series = archives.series(address)
                     .orElseThrow(() -> new AdminSite.Refused("There is no series with the address \"" + address
                             + "\". It is what stands behind /series/ in the address of its page."));
@@ -51,6 +51,14 @@ final class ExportCommand implements Callable<Integer> {
                     : admin.refuse("Files that the site has lost and the archive does without:\n"
                             + String.join("\n", written.missing()));
         });
+    }
+
+    private Archives archives(AdminSite site) {
+        try {
+            return Archives.toRead(site.database, admin.config(), Clock.systemUTC());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private SeriesExport.Written make(Archives archives, Series series) {

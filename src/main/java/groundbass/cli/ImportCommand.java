@@ -6,6 +6,7 @@ import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.site.Archives;
+import groundbass.site.SiteLock;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import java.io.IOException;
@@ -62,8 +63,9 @@ final class ImportCommand implements Callable<Integer> {
     }
 
     private Outcome<BroughtIn> bringIn(AdminSite site, Educator owner) {
-        try {
-            return Archives.of(site.database, admin.config().data(), Clock.systemUTC())
+        var clock = Clock.systemUTC();
+        try (var alone = SiteLock.take(admin.config(), clock)) {
+            return Archives.toWrite(site.database, admin.config(), alone, clock)
                     .importing()
                     .bringIn(owner.id(), file, address);
         } catch (IOException e) {

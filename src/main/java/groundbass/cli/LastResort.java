@@ -18,6 +18,9 @@ final class LastResort {
     /** "Input/output error", sysexits.h of 4.3BSD. */
     static final int DATABASE_CLOSED = 74;
 
+    /** "Temporary failure", sysexits.h of 4.3BSD: another server has taken the site. */
+    static final int SITE_TAKEN = 75;
+
     private static final int DATABASE_IS_CLOSED = 90098; // H2's ErrorCode.DATABASE_IS_CLOSED
     private static final int CLOSED_AT_SHUTDOWN = 90121; // H2's ErrorCode.DATABASE_CALLED_AT_SHUTDOWN
     private static final int DEEPEST = 10;
@@ -46,7 +49,14 @@ final class LastResort {
     /** Ends the process if this fault is one to end it. Allocates nothing where memory is what is missing. */
     static void look(Throwable fault) {
         int end = endOf(fault);
-        if (end != 0 && status.compareAndSet(0, end)) {
+        if (end != 0) {
+            end(end);
+        }
+    }
+
+    /** Ends the process with this status. */
+    static void end(int end) {
+        if (status.compareAndSet(0, end)) {
             met.countDown();
         }
     }

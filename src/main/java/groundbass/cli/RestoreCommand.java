@@ -49,7 +49,7 @@ final class RestoreCommand implements Callable<Integer> {
             backup.manifest().tables().forEach(table -> admin.say(table.rows() + "\t" + table.table()));
         } else {
             Backups.restore(backup, admin.config(), Clock.systemUTC());
-            admin.say("Restored into " + admin.config().data() + ": " + BackupCommand.told(backup.manifest()));
+            admin.say("Restored into " + admin.config().place() + ": " + BackupCommand.told(backup.manifest()));
         }
         return ExitCode.OK;
     }

@@ -5,10 +5,10 @@ import groundbass.site.Groundbass;
 import groundbass.site.Secret;
 import groundbass.site.SetUpNotice;
 import groundbass.site.StartFailure;
+import groundbass.store.bucket.BucketName;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -95,6 +95,15 @@ public final class ServeCommand implements Callable<Integer> {
     private String databasePassword = "";
 
     @Option(
+            names = "--files",
+            paramLabel = "s3://BUCKET/PREFIX",
+            description =
+                    "Bucket of an object store for the site's files, so that several servers can have them (default:"
+                            + " in the data folder). Which store and with which keys: AWS_ENDPOINT_URL, AWS_REGION,"
+                            + " AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY.")
+    private Optional<String> files = Optional.empty();
+
+    @Option(
             names = "--smtp-host",
             paramLabel = "H",
             description = "Mail server; without one, mails wait on the desk to be read there.")
@@ -137,7 +146,7 @@ public final class ServeCommand implements Callable<Integer> {
         Logs.write(logForm, logLevel);
         LastResort.arm();
         try {
-            runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
+            runUntilStopped(Groundbass.start(config));
             return CommandLine.ExitCode.OK;
         } catch (RuntimeException e) {
             String advice = StartFailure.advice(e, config).orElseThrow(() -> e);
@@ -148,6 +157,7 @@ public final class ServeCommand implements Callable<Integer> {
 
     private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
+        site.whenTaken(other -> LastResort.end(LastResort.SITE_TAKEN));
         site.setUpNotice()
                 .text(site.address())
                 .or(() -> demo ? Optional.of(SetUpNotice.demoAgain(site.address())) : Optional.empty())
@@ -183,8 +193,17 @@ public final class ServeCommand implements Callable<Integer> {
                 hops,
                 handOver.map(this::location),
                 databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
+                bucket(),
                 smtpHost.map(this::mailServer),
                 metricsToken.map(this::token));
+    }
+
+    private Optional<BucketName> bucket() {
+        if (files.isPresent() && handOver.isPresent()) {
+            throw wrong("--hand-over", handOver.get(), "nothing, as --files is given: no front server has those files");
+        }
+        return files.map(text -> BucketName.parse(text)
+                .orElseThrow(() -> wrong("--files", text, "an address such as s3://bucket or s3://bucket/prefix")));
     }
 
     private Secret token(String text) {

@@ -49,7 +49,7 @@ final class VerifyCommand implements Callable<Integer> {
 
     private StoreCheck check(AdminSite site) {
         try {
-            return StoreCheck.of(site.database, admin.config().data(), Clock.systemUTC());
+            return StoreCheck.of(site.database, admin.config(), Clock.systemUTC());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -23,12 +23,15 @@ final class Freezing {
 
     /**
      * The release that shows this revision of an episode as the episode is named now: the latest, where it would be made
-     * the same way, else a new one that waits to be built.
+     * the same way, else a new one that waits to be built. What a newer server beside this one has entered stays: each would
+     * have it made its own way at every pass.
      */
     Release release(Handle handle, Episode episode, Revision revision) {
         var spec = specs.of(handle, episode, revision);
         return releases.latest(episode.id())
-                .filter(latest -> !latest.isOvertaken() && latest.spec().makesTheSameAs(spec))
+                .filter(latest -> !latest.isOvertaken())
+                .filter(latest ->
+                        latest.spec().makesTheSameAs(spec) || latest.spec().isNewerThan(spec))
                 .or(() -> releases.find(fresh(handle, episode, spec)))
                 .orElseThrow();
     }

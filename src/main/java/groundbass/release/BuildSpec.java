@@ -151,7 +151,20 @@ public record BuildSpec(
 
     /** Whether the other build specification makes the same files but for the release's number. */
     public boolean makesTheSameAs(BuildSpec that) {
-        return equals(that.withRelease(release));
+        return equals(that.with(release, that.renderers));
+    }
+
+    /**
+     * Whether a newer version of this program, on another server, has asked for the same but for number and renderers. This
+     * one cannot make it, and what it would make instead would be older.
+     */
+    public boolean isNewerThan(BuildSpec that) {
+        return renderers > that.renderers && equals(that.with(release, renderers));
+    }
+
+    /** Whether this program cannot make it, since a newer one asked for it. */
+    public boolean isOfNewerProgram() {
+        return renderers > RENDERERS;
     }
 
     /** Whether the other names the episode alike: by series, number, title and address. */
@@ -162,7 +175,7 @@ public record BuildSpec(
                 && episodeAddress.equals(that.episodeAddress);
     }
 
-    private BuildSpec withRelease(int number) {
-        return new BuildSpec(revision, number, series, episodeNumber, fileStem, episodeAddress, date, style, renderers);
+    private BuildSpec with(int number, int version) {
+        return new BuildSpec(revision, number, series, episodeNumber, fileStem, episodeAddress, date, style, version);
     }
 }

@@ -15,7 +15,8 @@ import org.slf4j.LoggerFactory;
  * Builds a release: makes every file, keeps it, and closes the release with their names. Page and sheet, and what the
  * page plays, can be made before, so that readers have them while the rest is made. Building one that is closed already
  * does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log, and is
- * tried again later; what a shutdown stops has not failed and goes on after the next start.
+ * tried again later; what a shutdown stops has not failed and goes on after the next start. What a newer server beside this
+ * one has asked for is left to that.
  */
 public final class ReleaseBuilder {
     private static final Logger log = LoggerFactory.getLogger(ReleaseBuilder.class);
@@ -84,7 +85,7 @@ public final class ReleaseBuilder {
     private void alone(ReleaseId id, Work work) {
         synchronized (locks[Math.floorMod(id.hashCode(), LOCKS)]) {
             var release = releases.find(id).orElseThrow();
-            if (release.isUnderWay()) {
+            if (release.isUnderWay() && !release.spec().isOfNewerProgram()) {
                 tried(release, work);
             }
         }

@@ -27,10 +27,26 @@ import java.util.Optional;
  * @param parts what they are written of and brought into, which a whole site works with as well
  */
 public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport importing) {
-    /** Of an open database and the files of its site. */
-    public static Archives of(Database database, Path data, Clock clock) {
+    /** Of an open database and the files of its site, to read. @throws CannotOpen where the two do not belong together */
+    public static Archives toRead(Database database, Config config, Clock clock) throws IOException {
         var accounts = Accounts.over(database.jdbi(), clock);
-        return over(database, accounts, Stored.over(database, accounts, data, clock), clock);
+        var stored = Stored.over(database, accounts, config, clock);
+        StoredFiles.compare(stored, database.jdbi());
+        return over(database, accounts, stored, clock);
+    }
+
+    /**
+     * Of an open database and the files of its site, to write.
+     *
+     * @param lock which keeps servers away
+     * @throws CannotOpen where the two do not belong together
+     */
+    public static Archives toWrite(Database database, Config config, SiteLock lock, Clock clock) {
+        var accounts = Accounts.over(database.jdbi(), clock);
+        var stored = Stored.over(database, accounts, config, clock);
+        stored.blobs().guardedBy(lock::isHeld);
+        new StoredFiles(stored.blobs(), stored.named(), clock).pairWith(database.jdbi());
+        return over(database, accounts, stored, clock);
     }
 
     static Archives over(Database database, Accounts accounts, Stored stored, Clock clock) {

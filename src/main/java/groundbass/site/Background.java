@@ -2,6 +2,7 @@ package groundbass.site;
 
 import groundbass.publishing.jobs.Jobs;
 import groundbass.publishing.jobs.Jobs.Pass;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Executors;
@@ -20,10 +21,13 @@ final class Background {
     private static final int READ_AT_ONCE = 20;
 
     private final Services services;
+    private final Clock ticking;
     private final Closer open;
 
-    Background(Services services, Closer open) {
+    /** @param ticking a clock that goes by itself: by it jobs come round */
+    Background(Services services, Clock ticking, Closer open) {
         this.services = services;
+        this.ticking = ticking;
         this.open = open;
     }
 
@@ -48,7 +52,8 @@ final class Background {
                 services.builder::build,
                 services.publicationJob::pass,
                 passes,
-                THREADS));
+                THREADS,
+                ticking));
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
     }
 

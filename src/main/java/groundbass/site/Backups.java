@@ -6,6 +6,9 @@ import groundbass.backup.Restore;
 import groundbass.catalog.educator.Audit;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.bucket.BlobBucket;
+import groundbass.store.bucket.BucketName;
+import groundbass.store.node.FolderLock;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -24,9 +27,10 @@ public final class Backups {
      *
      * @throws FileAlreadyExistsException where there is such a file
      */
-    public static BackupManifest make(Database database, Path data, Path file, Clock clock) throws IOException {
-        return PrivateFile.write(
-                file, out -> stored(database, data, clock).backup().writeTo(out));
+    public static BackupManifest make(Database database, Config config, Path file, Clock clock) throws IOException {
+        var stored = stored(database, config, clock);
+        StoredFiles.compare(stored, database.jdbi());
+        return PrivateFile.write(file, out -> stored.backup().writeTo(out));
     }
 
     /**
@@ -40,14 +44,22 @@ public final class Backups {
     public static void restore(BackupFile backup, Config config, Clock clock) throws IOException {
         backup.verify();
         refuseUnlessEmpty(config.data());
-        Files.createDirectories(config.data());
+        if (config.files().isPresent()) {
+            refuseUnlessEmpty(config.files().get());
+        }
+        try (var alone = SiteLock.take(config, clock)) {
+            alone.demandHeld();
+            restoreAlone(backup, config, clock);
+        }
+    }
+
+    private static void restoreAlone(BackupFile backup, Config config, Clock clock) throws IOException {
         String migration = backup.manifest().migration();
         try (var database = config.database()
                 .map(server -> Database.create(
                         server.url(), server.user(), server.password().value(), migration))
                 .orElseGet(() -> Database.newEmbedded(config.data(), migration))) {
-            new Restore(backup)
-                    .into(database, stored(database, config.data(), clock).blobs());
+            new Restore(backup).into(database, stored(database, config, clock).blobs());
         }
         try (var database = config.openDatabase()) {
             var accounts = Accounts.over(database.jdbi(), clock);
@@ -60,14 +72,22 @@ public final class Backups {
         }
     }
 
-    private static Stored stored(Database database, Path data, Clock clock) {
-        return Stored.over(database, Accounts.over(database.jdbi(), clock), data, clock);
+    private static Stored stored(Database database, Config config, Clock clock) {
+        return Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock);
+    }
+
+    private static void refuseUnlessEmpty(BucketName bucket) throws IOException {
+        if (!BlobBucket.isUnused(bucket)) {
+            throw new CannotOpen(
+                    "There are files in " + bucket + " already. A backup is restored into a new place, so that"
+                            + " nothing that lies there is lost: name another with --files.");
+        }
     }
 
     private static void refuseUnlessEmpty(Path data) throws IOException {
         if (Files.isDirectory(data)) {
             try (var inside = Files.list(data)) {
-                if (inside.findAny().isPresent()) {
+                if (inside.anyMatch(file -> !FolderLock.leaves(file))) {
                     throw new CannotOpen("The folder " + data + " is not empty. A backup is restored into a new one, so"
                             + " that nothing that stands there is lost: name another with --data.");
                 }

@@ -1,6 +1,7 @@
 package groundbass.site;
 
 import groundbass.store.Database;
+import groundbass.store.bucket.BucketName;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.Objects;
@@ -10,7 +11,8 @@ import java.util.Optional;
  * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code keeping} says whether students may keep lessons
  * on their devices; {@code hops} how many
  * front servers of the operator's own pass a request on; {@code handOver} the
- * internal location of a front server that sends files itself; {@code database} is missing for the embedded one;
+ * internal location of a front server that sends files itself; {@code database} is missing for the embedded one; {@code files}
+ * for those in the folder;
  * {@code metrics} is what whoever watches the process shows to read its figures, without which there are none.
  */
 public record Config(
@@ -23,6 +25,7 @@ public record Config(
         int hops,
         Optional<String> handOver,
         Optional<DatabaseServer> database,
+        Optional<BucketName> files,
         Optional<MailServer> mail,
         Optional<Secret> metrics) {
     private static final int HIGHEST_PORT = 65_535;
@@ -33,6 +36,7 @@ public record Config(
         Objects.requireNonNull(publicAddress);
         Objects.requireNonNull(handOver);
         Objects.requireNonNull(database);
+        Objects.requireNonNull(files);
         Objects.requireNonNull(mail);
         Objects.requireNonNull(metrics);
         if (port < 0 || port > HIGHEST_PORT) {
@@ -53,45 +57,114 @@ public record Config(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
+    }
+
+    /** The same with its files in a bucket, so that several servers can have them. */
+    public Config keptIn(BucketName bucket) {
+        return new Config(
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                handOver,
+                database,
+                Optional.of(bucket),
+                mail,
+                metrics);
+    }
+
+    /** The same under another public address. */
+    public Config at(URI address) {
+        return new Config(
+                data, host, port, Optional.of(address), demo, keeping, hops, handOver, database, files, mail, metrics);
     }
 
     /** The same with another database; empty for the embedded one. */
     public Config with(Optional<DatabaseServer> other) {
-        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, mail, metrics);
+        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, files, mail, metrics);
     }
 
     /** The same with a server that takes its mail. */
     public Config with(MailServer server) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, handOver, database, Optional.of(server), metrics);
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                handOver,
+                database,
+                files,
+                Optional.of(server),
+                metrics);
     }
 
     /** The same with the demonstration loaded where there is nothing yet. */
     public Config withDemo() {
-        return new Config(data, host, port, publicAddress, true, keeping, hops, handOver, database, mail, metrics);
+        return new Config(
+                data, host, port, publicAddress, true, keeping, hops, handOver, database, files, mail, metrics);
     }
 
     /** The same where devices keep no lessons. */
     public Config keepingNothing() {
-        return new Config(data, host, port, publicAddress, demo, false, hops, handOver, database, mail, metrics);
+        return new Config(data, host, port, publicAddress, demo, false, hops, handOver, database, files, mail, metrics);
     }
 
     /** The same behind so many front servers. */
     public Config behind(int servers) {
-        return new Config(data, host, port, publicAddress, demo, keeping, servers, handOver, database, mail, metrics);
+        return new Config(
+                data, host, port, publicAddress, demo, keeping, servers, handOver, database, files, mail, metrics);
     }
 
     /** The same with a front server that finds the files at an internal location of its own, such as {@code /stored/}. */
     public Config handingOverAt(String location) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, Optional.of(location), database, mail, metrics);
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                Optional.of(location),
+                database,
+                files,
+                mail,
+                metrics);
     }
 
     /** The same with figures of the process for whoever shows this. */
     public Config watchedWith(Secret token) {
         return new Config(
-                data, host, port, publicAddress, demo, keeping, hops, handOver, database, mail, Optional.of(token));
+                data,
+                host,
+                port,
+                publicAddress,
+                demo,
+                keeping,
+                hops,
+                handOver,
+                database,
+                files,
+                mail,
+                Optional.of(token));
+    }
+
+    /** Where an operator finds its files. */
+    public String place() {
+        return files.map(BucketName::toString).orElseGet(data::toString);
+    }
+
+    /** Whether the database is one that several processes can be connected to. */
+    boolean isOnServer() {
+        return database.filter(server -> Database.isServer(server.url())).isPresent();
     }
 
     /** Opens the database, or makes it where there is none. */

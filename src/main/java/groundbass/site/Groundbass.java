@@ -2,6 +2,7 @@ package groundbass.site;
 
 import groundbass.audience.visit.LessonVisits;
 import groundbass.store.Database;
+import groundbass.store.node.ServerClock;
 import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.Routes;
@@ -9,9 +10,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
-import java.nio.file.Files;
 import java.time.Clock;
 import java.util.List;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -23,6 +24,7 @@ public final class Groundbass implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Groundbass.class);
 
     private final Closer open;
+    private final SiteLock lock;
     private final Database database;
     private final Installation installation;
     private final int port;
@@ -32,6 +34,7 @@ public final class Groundbass implements AutoCloseable {
 
     private Groundbass(
             Closer open,
+            SiteLock lock,
             Database database,
             Installation installation,
             int port,
@@ -39,6 +42,7 @@ public final class Groundbass implements AutoCloseable {
             List<Routes.Route> routes,
             LessonVisits visits) {
         this.open = open;
+        this.lock = lock;
         this.database = database;
         this.installation = installation;
         this.port = port;
@@ -47,24 +51,43 @@ public final class Groundbass implements AutoCloseable {
         this.visits = visits;
     }
 
-    /** Opens everything and listens; on failure everything opened so far is closed again. */
+    /**
+     * Opens everything and listens; on failure everything opened so far is closed again. Its clock is this machine's, or where
+     * the database is a server's, that server's.
+     */
+    public static Groundbass start(Config config) {
+        var clock = new ServerClock(Clock.systemUTC());
+        return start(config, clock, clock, clock::set);
+    }
+
+    /** The same for a test that moves the clock; jobs come round by the machine's. */
     public static Groundbass start(Config config, Clock clock) {
+        return start(config, clock, Clock.systemUTC(), database -> {});
+    }
+
+    private static Groundbass start(Config config, Clock clock, Clock ticking, Consumer<Database> look) {
         var open = new Closer();
         try {
-            return start(config, clock, open);
+            return start(config, clock, ticking, look, open);
         } catch (RuntimeException | Error e) {
             open.close();
             throw e;
         }
     }
 
-    private static Groundbass start(Config config, Clock clock, Closer open) {
+    private static Groundbass start(Config config, Clock clock, Clock ticking, Consumer<Database> look, Closer open) {
+        var lock = open.add(SiteLock.take(config, clock));
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
-        var database = open.add(database(config));
+        var database = open.add(config.openDatabase());
+        if (config.isOnServer()) {
+            open.add(Membership.enter(config, port, database, look));
+        }
         var services = new Services(config, installation.publicAddress(), clock, database);
         var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
         metrics.ifPresent(figures -> figures.watch(services));
+        open.add(services.blobs::close);
+        services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
         var setUpNotice = setUpNotice(config, services);
@@ -78,12 +101,12 @@ public final class Groundbass implements AutoCloseable {
                             + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
                     config.host());
         }
-        var background = new Background(services, open);
+        var background = new Background(services, ticking, open);
         background.work();
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, database, installation, port, setUpNotice, server.routes(), services.visits);
+        return new Groundbass(open, lock, database, installation, port, setUpNotice, server.routes(), services.visits);
     }
 
     private static SetUpNotice setUpNotice(Config config, Services services) {
@@ -92,20 +115,8 @@ public final class Groundbass implements AutoCloseable {
                 : SetUpNotice.withCode(services.educators.firstRun());
     }
 
-    private static Database database(Config config) {
-        try {
-            Files.createDirectories(config.data());
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot make the folder " + config.data(), e);
-        }
-        return config.database()
-                .map(server -> Database.open(
-                        server.url(), server.user(), server.password().value()))
-                .orElseGet(() -> Database.embedded(config.data()));
-    }
-
     private static Installation installation(Config config, int port) {
-        var handOver = config.handOver().map(location -> new SendfileOffload(config.data(), location));
+        var handOver = config.handOver().map(SendfileOffload::new);
         return new Installation(
                 config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
     }
@@ -141,6 +152,11 @@ public final class Groundbass implements AutoCloseable {
     /** Writes the visits that were counted so far: before somebody looks, instead of some seconds later. */
     public void settle() {
         visits.write();
+    }
+
+    /** @param lost told, once, where another server has taken the site: this one must be closed */
+    public void whenTaken(Consumer<String> lost) {
+        lock.watch(lost);
     }
 
     public Database database() {

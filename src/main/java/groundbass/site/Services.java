@@ -80,7 +80,7 @@ import groundbass.release.TracksOnRequest;
 import groundbass.release.care.BrokenFiles;
 import groundbass.release.care.StoreCare;
 import groundbass.release.find.LessonIndex;
-import groundbass.store.BlobFolder;
+import groundbass.store.BlobStore;
 import groundbass.store.Database;
 import groundbass.text.Languages;
 import java.net.URI;
@@ -96,7 +96,7 @@ import org.jdbi.v3.core.Jdbi;
 final class Services {
     // --- store
     final Database database;
-    final BlobFolder blobs;
+    final BlobStore blobs;
     final Clock clock;
     // --- catalog, post
     final Audit audit;
@@ -175,7 +175,7 @@ final class Services {
         Jdbi jdbi = database.jdbi();
 
         var accounts = Accounts.over(jdbi, clock);
-        var stored = Stored.over(database, accounts, config.data(), clock);
+        var stored = Stored.over(database, accounts, config, clock);
         this.blobs = stored.blobs();
         this.audit = accounts.audit();
         this.archives = Archives.over(database, accounts, stored, clock);

@@ -3,7 +3,6 @@ package groundbass.site;
 import groundbass.identity.Sha256;
 import groundbass.store.Database;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +13,7 @@ import java.util.concurrent.atomic.AtomicLong;
  *
  * @param good how many are
  * @param bytes how long these are together
- * @param bad what is missing or damaged; the latter was put aside, and the site makes anew what it can
+ * @param bad what is missing or damaged; a running site finds it too, and makes anew what it can
  * @param unnamed how many files no row names; a running site takes them away in time
  */
 public record StoreCheck(long good, long bytes, List<Sha256> bad, long unnamed) {
@@ -24,9 +23,14 @@ public record StoreCheck(long good, long bytes, List<Sha256> bad, long unnamed) 
         bad = List.copyOf(bad);
     }
 
-    /** Reads all of them from the disk. */
-    public static StoreCheck of(Database database, Path data, Clock clock) throws IOException {
-        var stored = Stored.over(database, Accounts.over(database.jdbi(), clock), data, clock);
+    /**
+     * Reads all of them from the disk, and changes nothing.
+     *
+     * @throws groundbass.store.CannotOpen where the folder belongs to another database
+     */
+    public static StoreCheck of(Database database, Config config, Clock clock) throws IOException {
+        var stored = Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock);
+        StoredFiles.compare(stored, database.jdbi());
         long good = 0;
         long bytes = 0;
         var bad = new ArrayList<Sha256>();

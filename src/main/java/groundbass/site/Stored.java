@@ -7,25 +7,28 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.release.Releases;
 import groundbass.release.care.NamedFiles;
 import groundbass.store.BlobFolder;
+import groundbass.store.BlobStore;
+import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.FilesAway;
+import groundbass.store.bucket.BlobBucket;
+import groundbass.store.bucket.FileTurns;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Path;
 import java.time.Clock;
 
 /** The stored files of a site, and the rows that name them: what a whole site and a backup of it both work with. */
 record Stored(
-        BlobFolder blobs,
+        BlobStore blobs,
         Episodes episodes,
         UploadRepository uploadRows,
         Uploads uploads,
         Releases releases,
         NamedFiles named,
         Backup backup) {
-    /** @param data the site's folder */
-    static Stored over(Database database, Accounts accounts, Path data, Clock clock) {
+    static Stored over(Database database, Accounts accounts, Config config, Clock clock) {
         var jdbi = database.jdbi();
-        var blobs = blobs(data, clock);
+        var blobs = blobs(database, config, clock);
         var episodes = new Episodes(jdbi);
         var uploadRows = new UploadRepository(jdbi);
         var uploads = new Uploads(jdbi, uploadRows, episodes, blobs, accounts.audit(), clock);
@@ -35,11 +38,15 @@ record Stored(
                 blobs, episodes, uploadRows, uploads, releases, named, new Backup(database, blobs, named, clock));
     }
 
-    private static BlobFolder blobs(Path data, Clock clock) {
+    private static BlobStore blobs(Database database, Config config, Clock clock) {
         try {
-            return new BlobFolder(data.resolve("files"), clock);
+            return config.files().isPresent()
+                    ? BlobBucket.open(config.files().get(), new FileTurns(database.jdbi(), config.isOnServer()), clock)
+                    : new BlobFolder(config.data().resolve("files"), clock);
+        } catch (FilesAway e) {
+            throw new CannotOpen("The object store cannot be used: " + e.getReason(), e);
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder " + data, e);
+            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
         }
     }
 }

@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.release.care.NamedFiles;
-import groundbass.store.BlobFolder;
+import groundbass.store.BlobStore;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
 import groundbass.store.Pairing;
@@ -24,12 +24,12 @@ final class StoredFiles {
     /** A site that was started by mistake is stopped again before this. */
     private static final Duration UNSWEPT = Duration.ofHours(1);
 
-    private final BlobFolder blobs;
+    private final BlobStore blobs;
     private final NamedFiles named;
     private final Clock clock;
     private final Instant started;
 
-    public StoredFiles(BlobFolder blobs, NamedFiles named, Clock clock) {
+    public StoredFiles(BlobStore blobs, NamedFiles named, Clock clock) {
         this.blobs = blobs;
         this.named = named;
         this.clock = clock;
@@ -45,7 +45,13 @@ final class StoredFiles {
         }
     }
 
-    /** @throws CannotOpen where the folder or the database cannot be written */
+    /** The same for whoever only reads them, beside a server. @throws CannotOpen where the folder belongs to another database */
+    static void compare(Stored stored, Jdbi jdbi) throws IOException {
+        stored.blobs().onlyRead();
+        new Pairing(jdbi, stored.blobs()).compare(stored.named().after("", SAMPLE));
+    }
+
+    /** @throws CannotOpen where the files' place or the database cannot be written */
     public void demandWritable(Database database) {
         try {
             blobs.tryWriting();
@@ -54,7 +60,8 @@ final class StoredFiles {
             throw new CannotOpen(
                     "The data folder or the database cannot be written (" + reason(e)
                             + "). See that the disk is not full"
-                            + " and not mounted read-only, and that this user may write there.",
+                            + " and not mounted read-only, and that this user may write there. Where files lie in an"
+                            + " object store, see that it runs, and check --files and the AWS variables.",
                     e);
         }
     }

@@ -1,14 +1,53 @@
 package groundbass.store;
 
 import groundbass.identity.Sha256;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
 import java.util.Objects;
 
 /** A file that {@link Blobs} keeps: its digest and its length in bytes. */
 public record Blob(Sha256 sha256, long length) {
+    private static final int BUFFER = 1 << 16;
+
     public Blob {
         Objects.requireNonNull(sha256);
         if (length < 0) {
             throw new IllegalArgumentException("length below zero: " + length);
+        }
+    }
+
+    /** Writes a new file, onto the disk, and tells what is in it. */
+    public static Blob write(Path file, Blobs.Content content) throws IOException {
+        var digest = Sha256.digest();
+        try (var channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+            var out = new DigestOutputStream(Channels.newOutputStream(channel), digest);
+            content.writeTo(out);
+            out.flush();
+            channel.force(true);
+            return new Blob(Sha256.finish(digest), channel.size());
+        }
+    }
+
+    /** All of a stream, or one byte more than the limit where it is longer. */
+    public static Blobs.Content upTo(long limit, InputStream in) {
+        return out -> copy(in, out, limit);
+    }
+
+    private static void copy(InputStream in, OutputStream out, long limit) throws IOException {
+        byte[] buffer = new byte[BUFFER];
+        long left = limit;
+        for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+            out.write(buffer, 0, (int) Math.min(n, left + 1));
+            left -= n;
+            if (left < 0) {
+                return;
+            }
         }
     }
 }

@@ -3,23 +3,22 @@ package groundbass.store;
 import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
-import java.io.UncheckedIOException;
-import java.nio.channels.Channels;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
-import java.security.DigestOutputStream;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.slf4j.Logger;
@@ -31,13 +30,12 @@ import org.slf4j.LoggerFactory;
  * A file's time of last change says when it was last named. The first reader of a file after a start reads it all, to see
  * whether it is whole.
  */
-public final class BlobFolder implements Blobs {
+public final class BlobFolder implements BlobStore {
     private static final Logger log = LoggerFactory.getLogger(BlobFolder.class);
     private static final String INCOMING = "incoming";
     private static final String UNNAMED = "unnamed";
     private static final String DAMAGED = "damaged";
     private static final int MOST_MISSED = 1_000;
-    private static final int BUFFER = 1 << 16;
 
     private final Path folder;
     private final Path incoming;
@@ -46,6 +44,8 @@ public final class BlobFolder implements Blobs {
     private final Clock clock;
     private final Verified verified = new Verified();
     private volatile boolean paired;
+    private volatile boolean reading;
+    private volatile BooleanSupplier alone = () -> true;
     private final Set<Sha256> missed = ConcurrentHashMap.newKeySet();
     // A file that is put again and a sweep that finds it old must not cross.
     private final Object settling = new Object();
@@ -64,7 +64,7 @@ public final class BlobFolder implements Blobs {
     public Optional<Blob> put(InputStream in, long limit) throws IOException {
         Path temporary = temporary();
         try {
-            var blob = write(temporary, out -> copy(in, out, limit));
+            var blob = Blob.write(temporary, Blob.upTo(limit, in));
             if (blob.length() > limit) {
                 return Optional.empty();
             }
@@ -79,24 +79,11 @@ public final class BlobFolder implements Blobs {
     public Blob put(Content content) throws IOException {
         Path temporary = temporary();
         try {
-            var blob = write(temporary, content);
+            var blob = Blob.write(temporary, content);
             settle(temporary, blob);
             return blob;
         } finally {
             Files.deleteIfExists(temporary);
-        }
-    }
-
-    /** Copies until the end, or until one byte more than the limit has been seen. */
-    private static void copy(InputStream in, OutputStream out, long limit) throws IOException {
-        byte[] buffer = new byte[BUFFER];
-        long left = limit;
-        for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-            out.write(buffer, 0, (int) Math.min(n, left + 1));
-            left -= n;
-            if (left < 0) {
-                return;
-            }
         }
     }
 
@@ -105,21 +92,11 @@ public final class BlobFolder implements Blobs {
         return incoming.resolve(RandomId.next());
     }
 
-    private static Blob write(Path file, Content content) throws IOException {
-        var digest = Sha256.digest();
-        try (var channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-            var out = new DigestOutputStream(Channels.newOutputStream(channel), digest);
-            content.writeTo(out);
-            out.flush();
-            channel.force(true);
-            return new Blob(Sha256.finish(digest), channel.size());
-        }
-    }
-
     /** Gives a fully written file its name; a crash leaves either the whole file or none under that name. */
     private void settle(Path temporary, Blob blob) throws IOException {
         Path target = place(blob.sha256());
         synchronized (settling) {
+            demandAlone();
             if (!Files.isDirectory(target.getParent())) {
                 Files.createDirectories(target.getParent());
                 force(folder);
@@ -141,49 +118,81 @@ public final class BlobFolder implements Blobs {
     }
 
     private Path place(Sha256 sha256) {
+        return place(folder, sha256);
+    }
+
+    static Path place(Path folder, Sha256 sha256) {
         return folder.resolve(sha256.hex().substring(0, 2)).resolve(sha256.hex());
     }
 
-    Path folder() {
-        return folder;
+    @Override
+    public String place() {
+        return folder.toString();
     }
 
-    /** Where files lie that have no name yet. */
-    Path incoming() {
-        return incoming;
+    @Override
+    public Optional<String> identity() throws IOException {
+        try {
+            return Optional.of(Files.readString(folder.resolve(IDENTITY), StandardCharsets.UTF_8)
+                    .strip());
+        } catch (NoSuchFileException e) {
+            return Optional.empty();
+        }
     }
 
-    /** From now on the folder has its identity in it, and one without is another. */
-    void pair() {
+    @Override
+    public void identify(String identity) throws IOException {
+        Path written = Files.writeString(incoming.resolve(RandomId.next()), identity + "\n");
+        Files.move(written, folder.resolve(IDENTITY), StandardCopyOption.ATOMIC_MOVE);
+    }
+
+    @Override
+    public void pair() {
         paired = true;
+    }
+
+    @Override
+    public void guardedBy(BooleanSupplier held) {
+        alone = held;
+    }
+
+    @Override
+    public void onlyRead() {
+        reading = true;
     }
 
     /** @throws FilesAway where an empty place is left of the folder, as of a disk that is not mounted */
     private void demandHere() throws FilesAway {
-        if (paired && !Files.isRegularFile(folder.resolve(Pairing.FILE))) {
+        if (paired && !Files.isRegularFile(folder.resolve(IDENTITY))) {
             throw new FilesAway(folder);
         }
     }
 
-    /** Writes a small file and deletes it, to see whether that can be done. @throws IOException where it cannot */
+    /** @throws FilesAway where another server may be writing here */
+    private void demandAlone() throws FilesAway {
+        if (!alone.getAsBoolean()) {
+            throw new FilesAway(
+                    folder.toString(),
+                    "the database server does not confirm that this is the only server of the site; is it away?");
+        }
+    }
+
+    @Override
     public void tryWriting() throws IOException {
         demandHere();
+        demandAlone();
         Path file = Files.write(temporary(), new byte[] {1});
         Files.delete(file);
     }
 
-    /** Whether no file has its name yet. */
-    boolean isEmpty() {
+    @Override
+    public boolean isEmpty() throws IOException {
         var empty = new boolean[] {true};
-        try {
-            FileWalk.blobs(folder, (file, sha256) -> empty[0] = false);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        FileWalk.blobs(folder, (file, sha256) -> empty[0] = false);
         return empty[0];
     }
 
-    /** The name of every stored file, whatever it holds and whether any row names it. */
+    @Override
     public void forEach(Consumer<Sha256> each) throws IOException {
         FileWalk.blobs(folder, (file, sha256) -> {
             each.accept(sha256);
@@ -191,8 +200,8 @@ public final class BlobFolder implements Blobs {
         });
     }
 
-    /** Whether a file of this name is here, whatever it holds. */
-    boolean holds(Sha256 sha256) {
+    @Override
+    public boolean holds(Sha256 sha256) {
         return Files.isRegularFile(place(sha256)) || quarantine.holds(sha256);
     }
 
@@ -212,6 +221,47 @@ public final class BlobFolder implements Blobs {
     }
 
     @Override
+    public long length(Sha256 sha256) throws IOException {
+        return Files.size(path(sha256));
+    }
+
+    @Override
+    public Opened openAnywhere(Sha256 sha256) throws IOException {
+        var channel = FileChannel.open(path(sha256), StandardOpenOption.READ);
+        return new Opened() {
+            @Override
+            public int read(ByteBuffer into, long position) throws IOException {
+                return channel.read(into, position);
+            }
+
+            @Override
+            public void close() throws IOException {
+                channel.close();
+            }
+        };
+    }
+
+    @Override
+    public Local local(Sha256 sha256) throws IOException {
+        Path file = path(sha256);
+        return new Local() {
+            @Override
+            public Path path() {
+                return file;
+            }
+
+            @Override
+            public void close() {}
+        };
+    }
+
+    @Override
+    public Optional<String> placeInFolder(Sha256 sha256) throws IOException {
+        Path file = folder.getParent().relativize(path(sha256));
+        return Optional.of(file.toString().replace('\\', '/'));
+    }
+
+    /** Where it lies; throws as {@link #length}. */
     public Path path(Sha256 sha256) throws IOException {
         Path file = place(sha256);
         try {
@@ -223,7 +273,9 @@ public final class BlobFolder implements Blobs {
             miss(sha256);
             throw e;
         }
-        putAside(file, sha256);
+        if (!reading) {
+            putAside(file, sha256);
+        }
         throw new DamagedFileException(sha256);
     }
 
@@ -232,10 +284,15 @@ public final class BlobFolder implements Blobs {
         try {
             return verified.isGood(file, sha256);
         } catch (NoSuchFileException e) {
-            if (quarantine.giveBack(sha256, file, clock.instant())) {
-                return verified.isGood(file, sha256);
+            if (reading) {
+                throw e;
             }
-            throw e;
+            synchronized (settling) {
+                if (!quarantine.giveBack(sha256, file, clock.instant())) {
+                    throw e;
+                }
+            }
+            return verified.isGood(file, sha256);
         }
     }
 
@@ -275,6 +332,7 @@ public final class BlobFolder implements Blobs {
     @Override
     public Swept sweep(Predicate<Sha256> named) throws IOException {
         demandHere();
+        demandAlone();
         return new Sweep(folder, incoming, quarantine, verified, clock.instant(), settling).run(named);
     }
 

@@ -2,9 +2,11 @@ package groundbass.store;
 
 import groundbass.identity.Sha256;
 import java.io.ByteArrayInputStream;
+import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -24,8 +26,19 @@ public interface Blobs {
         void writeTo(OutputStream out) throws IOException;
     }
 
+    /** An open file that is read at any place, best from there on and in order. For one thread. */
+    interface Opened extends Closeable {
+        /** Fills {@code into} from {@code position}. @return how many bytes, -1 at the end */
+        int read(ByteBuffer into, long position) throws IOException;
+    }
+
+    /** A file of this machine, to be read while this is open. What had to be copied for it goes when it is closed. */
+    interface Local extends Closeable {
+        Path path();
+    }
+
     /**
-     * Keeps a stream, never holding it in memory; when this returns, the file is on the disk. The stream is not closed.
+     * Keeps a stream, never holding it in memory; when this returns, the file outlives a power cut. The stream is not closed.
      *
      * @param limit the most bytes to take
      * @return empty where the stream is longer than the limit; nothing is kept then
@@ -50,15 +63,27 @@ public interface Blobs {
     InputStream open(Sha256 sha256) throws IOException;
 
     /**
-     * Where the file lies, for readers that need random access. Read only.
+     * How long it is.
      *
      * @throws java.nio.file.NoSuchFileException where no such file is kept
      * @throws DamagedFileException where it is no longer what the digest says
      */
-    Path path(Sha256 sha256) throws IOException;
+    long length(Sha256 sha256) throws IOException;
+
+    /** Opens it to be read in parts; throws as {@link #length}. */
+    Opened openAnywhere(Sha256 sha256) throws IOException;
+
+    /** A file of this machine that holds it, for programs and libraries that want one; throws as {@link #length}. */
+    Local local(Sha256 sha256) throws IOException;
 
     /**
-     * Reads a file from the disk, however lately it was read; what is damaged is put aside.
+     * Its place below the folder that a front server may send files from, with slashes; empty where it lies in no folder of
+     * this machine. Throws as {@link #length}.
+     */
+    Optional<String> placeInFolder(Sha256 sha256) throws IOException;
+
+    /**
+     * Reads a file through, however lately it was read; what is damaged is put aside.
      *
      * @return its length; empty where it is missing or damaged
      */

@@ -7,7 +7,7 @@ import java.io.IOException;
 public final class DamagedFileException extends IOException {
     private static final long serialVersionUID = 1L;
 
-    DamagedFileException(Sha256 sha256) {
+    public DamagedFileException(Sha256 sha256) {
         super("the stored file " + sha256 + " is damaged");
     }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
 import org.jdbi.v3.core.statement.StatementExceptions;
@@ -94,6 +95,26 @@ public final class Database implements AutoCloseable {
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }
+    }
+
+    /**
+     * A connection of its own to a database server, beside every pool.
+     *
+     * @param name how the server lists it
+     * @throws CannotOpen where the server does not answer or refuses us
+     */
+    public static Handle session(String url, String user, String password, String name) {
+        try {
+            var connection = FirstConnection.open(url, user, password, name);
+            return Jdbi.create(connection).installPlugin(new StoredValues()).open();
+        } catch (SQLException e) {
+            throw new IllegalStateException("the database cannot be opened", e);
+        }
+    }
+
+    /** Whether this is the address of a server that others may be connected to as well. */
+    public static boolean isServer(String url) {
+        return url.startsWith("jdbc:postgresql:");
     }
 
     private static HikariDataSource pool(String url, String user, String password) {

@@ -4,16 +4,20 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 
 /**
- * The folder of files is not where it was: its disk is not mounted, say. Nothing in it is missing for that, and nothing
- * must be made again; it comes back with its disk.
+ * The place that keeps the files cannot be used for now: its disk is not mounted, say, or an object store does not answer.
+ * Nothing in it is missing for that, and nothing must be made again.
  */
 public final class FilesAway extends FileSystemException {
     private static final long serialVersionUID = 1L;
 
     FilesAway(Path folder) {
-        super(
+        this(
                 folder.toString(),
-                null,
                 "the folder of files is not the one that this site was started with; is its disk mounted?");
+    }
+
+    /** @param place where they should be */
+    public FilesAway(String place, String why) {
+        super(place, null, why);
     }
 }

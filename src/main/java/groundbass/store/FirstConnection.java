@@ -17,7 +17,15 @@ final class FirstConnection {
 
     /** @throws CannotOpen where the database does not answer, refuses us, or is damaged */
     static Connection open(String url, String user, String password) throws SQLException {
+        return open(url, user, password, "groundbass");
+    }
+
+    /** @param name how a server lists the connection */
+    static Connection open(String url, String user, String password, String name) throws SQLException {
         var properties = properties(url);
+        if (url.startsWith(POSTGRES)) {
+            properties.setProperty("ApplicationName", name);
+        }
         properties.setProperty("user", user);
         properties.setProperty("password", password);
         try {

@@ -2,11 +2,6 @@ package groundbass.store;
 
 import groundbass.identity.Sha256;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
-import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Collection;
 import java.util.Optional;
 import org.jdbi.v3.core.Jdbi;
@@ -16,15 +11,12 @@ import org.jdbi.v3.core.Jdbi;
  * first start together. Files that no row names are cleared away in time, so the wrong pair would lose its files.
  */
 public final class Pairing {
-    /** Where the folder keeps its identity: one line. */
-    static final String FILE = "database.id";
-
     private static final String SETTING = "store.identity";
 
     private final Jdbi jdbi;
-    private final BlobFolder files;
+    private final BlobStore files;
 
-    public Pairing(Jdbi jdbi, BlobFolder files) {
+    public Pairing(Jdbi jdbi, BlobStore files) {
         this.jdbi = jdbi;
         this.files = files;
     }
@@ -36,46 +28,60 @@ public final class Pairing {
      * @throws CannotOpen where they are strangers, also where one is empty and the other is not
      */
     public void check(Collection<Sha256> named) throws IOException {
-        var ofFolder = ofFolder();
-        var ofDatabase = jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
-        if (ofFolder.isPresent() && ofDatabase.isPresent()) {
-            refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
-        } else {
-            String identity = ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next);
-            refuseStrangers(named, identity);
-            write(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
+        var ofDatabase = ofDatabase();
+        if (!areKnown(ofDatabase, named)) {
+            String identity = files.identity().or(() -> ofDatabase).orElseGet(RandomId::next);
+            files.identify(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
         }
         files.pair();
     }
 
-    private void refuseStrangers(Collection<Sha256> named, String identity) {
-        boolean known = named.stream().anyMatch(files::holds);
-        refuseUnless(known || named.isEmpty() || !files.isEmpty(), identity, "are gone, but the database names some");
-        refuseUnless(known || files.isEmpty(), identity, "are unknown to this database");
+    /** The same for whoever only reads: nothing is made where an identity is missing. */
+    public void compare(Collection<Sha256> named) throws IOException {
+        if (areKnown(ofDatabase(), named)) {
+            files.pair();
+        }
+    }
+
+    private Optional<String> ofDatabase() {
+        return jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
+    }
+
+    /** @return whether both have the same identity; they may belong together although one has none yet */
+    private boolean areKnown(Optional<String> ofDatabase, Collection<Sha256> named) throws IOException {
+        var ofFolder = files.identity();
+        if (ofFolder.isPresent() && ofDatabase.isPresent()) {
+            refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
+            return true;
+        }
+        refuseStrangers(named, ofFolder.or(() -> ofDatabase).orElseGet(RandomId::next));
+        return false;
+    }
+
+    private void refuseStrangers(Collection<Sha256> named, String identity) throws IOException {
+        boolean known = isAnyHeld(named);
+        boolean empty = files.isEmpty();
+        refuseUnless(known || named.isEmpty() || !empty, identity, "are gone, but the database names some");
+        refuseUnless(known || empty, identity, "are unknown to this database");
+    }
+
+    private boolean isAnyHeld(Collection<Sha256> named) throws IOException {
+        for (var sha256 : named) {
+            if (files.holds(sha256)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void refuseUnless(boolean together, String identity, String wrong) {
         if (!together) {
-            throw new CannotOpen("The files in " + files.folder() + " " + wrong
-                    + ". Start with the folder (--data) and the"
+            throw new CannotOpen("The files in " + files.place() + " " + wrong
+                    + ". Start with the files (--data, or --files) and the"
                     + " database (--database-url, or the embedded one in the folder) that belong together, or restore"
                     + " both from one backup. If these two do belong together, put the line \"" + identity + "\" into "
-                    + files.folder().resolve(FILE) + " and into the database as the setting \"" + SETTING + "\".");
+                    + files.place() + "/" + BlobStore.IDENTITY + " and into the database as the setting \"" + SETTING
+                    + "\".");
         }
-    }
-
-    private Optional<String> ofFolder() throws IOException {
-        try {
-            String text = Files.readString(files.folder().resolve(FILE), StandardCharsets.UTF_8)
-                    .strip();
-            return Optional.of(text);
-        } catch (NoSuchFileException e) {
-            return Optional.empty();
-        }
-    }
-
-    private void write(String identity) throws IOException {
-        Path written = Files.writeString(files.incoming().resolve(RandomId.next()), identity + "\n");
-        Files.move(written, files.folder().resolve(FILE), StandardCopyOption.ATOMIC_MOVE);
     }
 }

@@ -2,6 +2,7 @@ package groundbass.store;
 
 import groundbass.identity.Sha256;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -9,6 +10,8 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Where files that no row names wait before they are deleted, so that what went by mistake can come back. */
 final class Quarantine {
@@ -48,13 +51,29 @@ final class Quarantine {
         return Files.isRegularFile(folder.resolve(sha256.hex()));
     }
 
-    /** Deletes what came weeks ago. */
-    int empty(Instant now) throws IOException {
-        int deleted = 0;
+    /** What came weeks ago. */
+    List<Sha256> overdue(Instant now) throws IOException {
+        var all = new ArrayList<Sha256>();
         for (Path file : FileWalk.list(folder, "*")) {
-            boolean old = Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(KEPT));
-            deleted += old && Files.deleteIfExists(file) ? 1 : 0;
+            Sha256.parse(file.getFileName().toString())
+                    .filter(sha256 -> isOverdue(sha256, now))
+                    .ifPresent(all::add);
         }
-        return deleted;
+        return all;
+    }
+
+    boolean isOverdue(Sha256 sha256, Instant now) {
+        try {
+            var came = Files.getLastModifiedTime(folder.resolve(sha256.hex())).toInstant();
+            return came.isBefore(now.minus(KEPT));
+        } catch (NoSuchFileException e) {
+            return false; // given back meanwhile
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    boolean delete(Sha256 sha256) throws IOException {
+        return Files.deleteIfExists(folder.resolve(sha256.hex()));
     }
 }

@@ -42,13 +42,13 @@ final class Sweep {
 
     Swept run(Predicate<Sha256> named) throws IOException {
         FileWalk.blobs(folder, (file, sha256) -> look(file, sha256, named.test(sha256)));
-        int deleted = clearIncoming() + quarantine.empty(now);
+        int deleted = clearIncoming() + emptyQuarantine(named);
         if (unnamed.size() > HANDFUL && unnamed.size() * SHARE > seen) {
             return new Swept(0, deleted, unnamed.size());
         }
         int setAside = 0;
         for (Path file : unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()))) {
-            setAside += setAside(file) ? 1 : 0;
+            setAside += setAside(file, named) ? 1 : 0;
         }
         return new Swept(setAside, deleted, 0);
     }
@@ -65,14 +65,29 @@ final class Sweep {
         return true;
     }
 
-    private boolean setAside(Path file) throws IOException {
+    private boolean setAside(Path file, Predicate<Sha256> named) throws IOException {
         synchronized (settling) {
-            if (!isOld(file)) {
-                return false; // put again meanwhile
+            if (!isOld(file) || named.test(new Sha256(file.getFileName().toString()))) {
+                return false; // put again or named meanwhile: the look through many files takes a while
             }
             quarantine.take(file, now);
             return true;
         }
+    }
+
+    /** What a row has come to name since it was set aside is given back instead. */
+    private int emptyQuarantine(Predicate<Sha256> named) throws IOException {
+        int deleted = 0;
+        for (var sha256 : quarantine.overdue(now)) {
+            synchronized (settling) {
+                if (named.test(sha256)) {
+                    quarantine.giveBack(sha256, BlobFolder.place(folder, sha256), now);
+                } else if (quarantine.isOverdue(sha256, now)) {
+                    deleted += quarantine.delete(sha256) ? 1 : 0;
+                }
+            }
+        }
+        return deleted;
     }
 
     /** What a crash left half written is of no use to anybody. */

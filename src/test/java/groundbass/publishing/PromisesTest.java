@@ -13,6 +13,7 @@ import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.publishing.Trouble.Kind;
 import groundbass.publishing.preflight.LessonRemark;
+import groundbass.release.BuildSpec;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.store.AtOnce;
@@ -105,6 +106,25 @@ class PromisesTest {
             studio.buildAll();
             studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
+        }
+    }
+
+    /** While a site of several servers is brought to a newer program, one after another. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatANewerServerHasMadeOfAPromiseStaysAndAnOlderMakesNoneBesideIt(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            String ours = "\"renderers\":" + BuildSpec.RENDERERS;
+            database.jdbi().useHandle(handle -> assertThat(handle.execute(
+                            "update release set recipe = replace(recipe, ?, '\"renderers\":9999')", ours))
+                    .isOne());
+            assertThat(studio.releases.latest(id).orElseThrow().spec().renderers())
+                    .isEqualTo(9999);
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
+            assertThat(studio.releases.of(id)).hasSize(1);
         }
     }
 

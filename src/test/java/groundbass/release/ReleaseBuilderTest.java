@@ -96,7 +96,7 @@ class ReleaseBuilderTest {
     private final Clock clock = SettableClock.at("2026-03-02T09:00:00Z");
     private final Database database = BothDatabases.freshH2();
     private final Releases releases = new Releases(database.jdbi());
-    private Blobs blobs;
+    private BlobFolder blobs;
     private Uploads uploads;
     private ReleaseBuilder builder;
     private EducatorId educator;
@@ -160,6 +160,24 @@ class ReleaseBuilderTest {
                     .isEqualTo(
                             releases.file(first.id(), file.name()).orElseThrow().sha256());
         }
+    }
+
+    /** Its bytes would be none that the newer one promised. */
+    @Test
+    void whatANewerServerAskedForIsLeftToIt() {
+        var spec = spec(revision(List.of()), 1);
+        var id = entered(new BuildSpec(
+                spec.revision(),
+                1,
+                spec.series(),
+                3,
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                BuildSpec.RENDERERS + 1));
+        builder.build(id);
+        assertThat(releases.files(id)).isEmpty();
+        assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
     }
 
     /** As where another node makes the same at the same time. */

@@ -37,7 +37,7 @@ class BackupsTest {
                 // out
                 handle.execute("create table picture (sha256 varchar(64))");
             });
-            Backups.make(database, data, file, CLOCK);
+            Backups.make(database, Config.local(data, 0), file, CLOCK);
         }
         return file;
     }
@@ -81,7 +81,7 @@ class BackupsTest {
                 handle.execute("insert into student (id, email, locale, created_at, end_told_at, end_sent_at) values"
                         + " ('student234567892', 'r@example.org', 'en', now(), now(), now())");
             });
-            Backups.make(database, data, file, CLOCK);
+            Backups.make(database, Config.local(data, 0), file, CLOCK);
         }
         var config = Config.local(folder.resolve("new"), 0);
         try (var backup = BackupFile.open(file)) {

@@ -42,6 +42,24 @@ class StartFailureTest {
                 .contains(data.toString(), "--data");
     }
 
+    /** Started twice by mistake: the one that runs is named, and goes on. */
+    @Test
+    void aSecondServerOnAFolderIsToldWhichHasItSinceWhenAndWhatToDo() {
+        var config = Config.local(data, 0);
+        try (var first = Groundbass.start(config, clock)) {
+            var failure = Assertions.catchThrowable(() -> Groundbass.start(config, clock));
+            assertThat(StartFailure.advice(failure, config).orElseThrow())
+                    .contains(
+                            data.toString(),
+                            "process " + ProcessHandle.current().pid() + " on ",
+                            "since " + Site.START,
+                            "--data",
+                            "--database-url");
+            first.database().tryWriting();
+        }
+        Groundbass.start(config, clock).close(); // whoever has ended holds nobody up
+    }
+
     @Test
     void filesWithoutTheirDatabaseAreNamedAndStay() throws IOException {
         Path file = data.resolve("files").resolve("ba").resolve(ABC_SHA256);

@@ -7,6 +7,7 @@ import groundbass.identity.Sha256;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -164,6 +165,65 @@ class BlobFolderTest {
         assertThat(blobs.sweep(sha256 -> false)).isEqualTo(IDLE);
         clock.advance(Duration.ofHours(2));
         assertThat(blobs.sweep(sha256 -> false).setAside()).isEqualTo(1);
+    }
+
+    /** A look through many files takes a while: what was named and put meanwhile is not old any more. */
+    @Test
+    void whatIsPutAgainOrNamedWhileASweepLooksThroughStays() throws IOException {
+        for (boolean isNamed : List.of(true, false)) {
+            blobs.put(ABC);
+            clock.advance(DAY.multipliedBy(2));
+            var asked = new int[1];
+            var swept = blobs.sweep(sha256 -> {
+                if (asked[0]++ == 0) {
+                    putAgainUnless(isNamed);
+                    return false;
+                }
+                return isNamed;
+            });
+            assertThat(swept).isEqualTo(IDLE);
+            assertThat(folder.resolve("unnamed")).isEmptyDirectory();
+        }
+    }
+
+    private void putAgainUnless(boolean isNamed) {
+        try {
+            if (!isNamed) {
+                blobs.put(ABC);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A row that came to name it by what another row knew of it, without putting it again. */
+    @Test
+    void whatARowNamesAgainIsGivenBackInsteadOfDeleted() throws IOException {
+        setAside();
+        clock.advance(DAY.multipliedBy(31));
+        assertThat(blobs.sweep(ABC_SHA256::equals)).isEqualTo(IDLE);
+        assertThat(folder.resolve("ba").resolve(ABC_SHA256.hex())).hasBinaryContent(ABC);
+    }
+
+    @Test
+    void withoutTheRightToTheFolderNothingIsKeptOrTakenAway() throws IOException {
+        blobs.put(ABC);
+        blobs.guardedBy(() -> false);
+        assertThatThrownBy(() -> blobs.put(new byte[1])).isInstanceOf(FilesAway.class);
+        assertThatThrownBy(() -> blobs.sweep(sha256 -> false)).isInstanceOf(FilesAway.class);
+        assertThatThrownBy(blobs::tryWriting).isInstanceOf(FilesAway.class);
+        assertThat(blobs.open(ABC_SHA256)).as("readers go on").hasBinaryContent(ABC);
+        assertThat(files()).as("and nothing is left lying about").hasSize(1);
+    }
+
+    @Test
+    void whoeverOnlyReadsMovesNothing() throws IOException {
+        Path damaged = blobs.path(blobs.put(ABC).sha256());
+        Files.write(damaged, new byte[3]);
+        var reader = new BlobFolder(folder, clock);
+        reader.onlyRead();
+        assertThat(reader.verify(ABC_SHA256)).isEmpty();
+        assertThat(damaged).exists();
     }
 
     @Test

@@ -71,6 +71,11 @@ public final class BothDatabases implements ArgumentsProvider {
         return Database.open(freshPostgresUrl(MigratedPostgres.TEMPLATE), "postgres", "");
     }
 
+    /** The address of a new, migrated database of a PostgreSQL server, whose user is {@code postgres} without a password. */
+    public static String migratedPostgresUrl() {
+        return freshPostgresUrl(MigratedPostgres.TEMPLATE);
+    }
+
     private static String freshPostgresUrl() {
         return freshPostgresUrl("template0");
     }

@@ -90,7 +90,8 @@ public final class Recordings {
     }
 
     private Optional<Hearing> decoded(Upload upload) throws IOException {
-        try (var file = Files.newByteChannel(blobs.path(upload.blob().sha256()))) {
+        try (var local = blobs.local(upload.blob().sha256());
+                var file = Files.newByteChannel(local.path())) {
             return decoded(upload, file);
         } catch (NoSuchFileException | DamagedFileException e) {
             log.warn("recording {} is gone", upload.id(), e);

@@ -19,7 +19,6 @@ import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -132,7 +131,8 @@ public final class Uploads {
     }
 
     private AudioFinding finding(Blob blob) throws IOException {
-        try (var channel = Files.newByteChannel(blobs.path(blob.sha256()))) {
+        try (var file = blobs.local(blob.sha256());
+                var channel = Files.newByteChannel(file.path())) {
             return AudioProbe.probe(channel);
         }
     }
@@ -162,9 +162,9 @@ public final class Uploads {
         return rows.find(id);
     }
 
-    /** Where its bytes lie; nobody writes there. */
-    public Path file(Upload upload) throws IOException {
-        return blobs.path(upload.blob().sha256());
+    /** Where the bytes of all of them are kept. */
+    public Blobs files() {
+        return blobs;
     }
 
     /** All of an episode, oldest first. */

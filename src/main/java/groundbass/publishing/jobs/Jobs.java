@@ -1,12 +1,12 @@
 package groundbass.publishing.jobs;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
-import com.github.kagkarlsson.scheduler.SystemClock;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import groundbass.release.ReleaseId;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
@@ -46,9 +46,15 @@ public final class Jobs implements AutoCloseable {
      *
      * @param build builds one release
      * @param built what follows a build
+     * @param clock which goes by itself, and alike on all nodes
      */
     public static Jobs start(
-            DataSource database, Consumer<ReleaseId> build, Runnable built, List<Pass> passes, int threads) {
+            DataSource database,
+            Consumer<ReleaseId> build,
+            Runnable built,
+            List<Pass> passes,
+            int threads,
+            Clock clock) {
         var scheduler = Scheduler.create(database, building(build, built))
                 .startTasks(passes.stream().map(Jobs::recurring).toList())
                 .threads(threads)
@@ -56,9 +62,10 @@ public final class Jobs implements AutoCloseable {
                 .heartbeatInterval(HEARTBEAT)
                 .missedHeartbeatsLimit(MISSED_HEARTBEATS)
                 .shutdownMaxWait(STOP_WITHIN)
+                .clock(clock::instant)
                 .build();
         scheduler.start();
-        return new Jobs(scheduler, new Waker(scheduler, longest(passes), new SystemClock()).start());
+        return new Jobs(scheduler, new Waker(scheduler, longest(passes), clock::instant).start());
     }
 
     private static Map<String, Duration> longest(List<Pass> passes) {

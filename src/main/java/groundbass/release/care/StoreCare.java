@@ -138,7 +138,11 @@ public final class StoreCare {
             broken.remove(sha256);
             return;
         }
-        for (var release : releases.needing(sha256)) {
+        var needing = releases.needing(sha256);
+        if (needing.stream().anyMatch(release -> release.spec().isOfNewerProgram())) {
+            return; // a newer server beside this one can make it, and only that
+        }
+        for (var release : needing) {
             if (restored(release, sha256)) {
                 return;
             }

@@ -2,18 +2,19 @@ package groundbass.web.answer;
 
 import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
+import groundbass.store.FilesAway;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.slf4j.event.Level;
 
 /**
  * Answers with a file or a part of it (RFC 9110: validators in section 13, ranges in section 14): 200, 206, 304 or 416.
@@ -41,10 +42,6 @@ public record FileAnswer(
         Objects.requireNonNull(handOver);
     }
 
-    public static FileAnswer of(Path file, String mediaType, EntityTag tag) {
-        return of(new FileBody.OnDisk(file), mediaType, tag);
-    }
-
     /**
      * A file that is kept by its content, whose digest is its tag.
      *
@@ -52,7 +49,11 @@ public record FileAnswer(
      * @throws groundbass.store.DamagedFileException where it is no longer what the digest says
      */
     public static FileAnswer of(Blobs blobs, Sha256 digest, String mediaType) throws IOException {
-        return of(blobs.path(digest), mediaType, new EntityTag(digest.hex()));
+        return of(stored(blobs, digest), mediaType, new EntityTag(digest.hex()));
+    }
+
+    static FileBody stored(Blobs blobs, Sha256 digest) throws IOException {
+        return new FileBody.Stored(blobs, digest, blobs.length(digest));
     }
 
     /** {@code bytes} are shared, not copied: the caller does not change them. */
@@ -90,7 +91,7 @@ public record FileAnswer(
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, observer, handOver);
     }
 
-    /** Lets the front server send the file where there is one and the file lies below its root. */
+    /** Lets the front server send the file where there is one and the file lies in a folder that it knows. */
     public FileAnswer withHandOver(Optional<SendfileOffload> way) {
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, transfer, way);
     }
@@ -98,20 +99,28 @@ public record FileAnswer(
     /** Answers the request. Register the route for HEAD as well as GET ({@code Routes.get} does). */
     public void send(Context ctx) throws IOException {
         ctx.disableCompression(); // a compressed part has no honest byte positions
-        ctx.header("ETag", tag.toString()).header("Cache-Control", cacheControl).header("Accept-Ranges", "bytes");
         if (tag.namedIn(header(ctx, "If-None-Match"))) {
+            describe(ctx);
             ctx.status(HttpStatus.NOT_MODIFIED);
             return;
         }
-        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
         try (var opened = body.open()) {
             answer(ctx, opened);
         }
     }
 
+    private void describe(Context ctx) {
+        ctx.header("ETag", tag.toString()).header("Cache-Control", cacheControl).header("Accept-Ranges", "bytes");
+    }
+
     private void answer(Context ctx, FileBody.Opened opened) throws IOException {
         var range = range(ctx, opened.size());
         var frontPath = frontPath();
+        if (frontPath.isEmpty() && ctx.method().equals(HandlerType.GET)) {
+            opened.begin(range instanceof ByteRange.Part part ? part.first() : 0);
+        }
+        describe(ctx); // only now: where files are away this is no answer with a file
+        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
         if (range instanceof ByteRange.Unsatisfiable none) {
             ctx.status(HttpStatus.RANGE_NOT_SATISFIABLE).header("Content-Range", none.contentRange());
         } else if (frontPath.isPresent() && ctx.method().equals(HandlerType.GET)) {
@@ -124,9 +133,9 @@ public record FileAnswer(
         }
     }
 
-    private Optional<String> frontPath() {
-        return body instanceof FileBody.OnDisk disk
-                ? handOver.filter(way -> way.covers(disk.file())).map(way -> way.locationOf(disk.file()))
+    private Optional<String> frontPath() throws IOException {
+        return handOver.isPresent() && body instanceof FileBody.Stored stored
+                ? stored.blobs().placeInFolder(stored.sha256()).map(handOver.get()::locationOf)
                 : Optional.empty();
     }
 
@@ -155,7 +164,9 @@ public record FileAnswer(
             chunks.copy(opened, first, count, ctx.res().getOutputStream());
         } catch (IOException e) {
             // mostly a reader who closed the page; the connection is dropped, as the length promised cannot be kept
-            log.debug("broken off after {} of {} bytes", chunks.sent(), count, e);
+            log.atLevel(e instanceof FilesAway ? Level.WARN : Level.DEBUG)
+                    .setCause(e)
+                    .log("broken off after {} of {} bytes", chunks.sent(), count);
             transfer.brokenOff(chunks.sent());
             return;
         }

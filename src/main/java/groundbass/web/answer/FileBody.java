@@ -1,13 +1,13 @@
 package groundbass.web.answer;
 
+import groundbass.identity.Sha256;
+import groundbass.store.Blobs;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.List;
+import java.util.Optional;
 
-/** Bytes that can be read from any place: a file, or an array. */
+/** Bytes that can be read from any place: a stored file, or an array. */
 sealed interface FileBody {
     /** Opens the body; the caller closes it. */
     Opened open() throws IOException;
@@ -18,30 +18,52 @@ sealed interface FileBody {
 
         int read(ByteBuffer into, long position) throws IOException;
 
+        /** Sees that it can be read from there, before anybody is told so. */
+        default void begin(long position) throws IOException {}
+
         @Override
         void close() throws IOException;
     }
 
-    record OnDisk(Path file) implements FileBody {
+    /** A stored file; nothing of it is fetched before it is read. */
+    record Stored(Blobs blobs, Sha256 sha256, long length) implements FileBody {
         @Override
-        public Opened open() throws IOException {
-            var channel = FileChannel.open(file, StandardOpenOption.READ);
-            return new Opened() {
-                @Override
-                public long size() throws IOException {
-                    return channel.size();
-                }
+        public Opened open() {
+            return new OpenedStored(this);
+        }
+    }
 
-                @Override
-                public int read(ByteBuffer into, long position) throws IOException {
-                    return channel.read(into, position);
-                }
+    final class OpenedStored implements Opened {
+        private final Stored stored;
+        private Optional<Blobs.Opened> opened = Optional.empty();
 
-                @Override
-                public void close() throws IOException {
-                    channel.close();
-                }
-            };
+        private OpenedStored(Stored stored) {
+            this.stored = stored;
+        }
+
+        @Override
+        public long size() {
+            return stored.length();
+        }
+
+        @Override
+        public void begin(long position) throws IOException {
+            read(ByteBuffer.allocate(0), position);
+        }
+
+        @Override
+        public int read(ByteBuffer into, long position) throws IOException {
+            if (opened.isEmpty()) {
+                opened = Optional.of(stored.blobs().openAnywhere(stored.sha256()));
+            }
+            return opened.get().read(into, position);
+        }
+
+        @Override
+        public void close() throws IOException {
+            if (opened.isPresent()) {
+                opened.get().close();
+            }
         }
     }
 
@@ -80,6 +102,11 @@ sealed interface FileBody {
         @Override
         public long size() {
             return ends.length == 0 ? 0 : ends[ends.length - 1];
+        }
+
+        @Override
+        public void begin(long position) throws IOException {
+            read(ByteBuffer.allocate(0), position);
         }
 
         @Override

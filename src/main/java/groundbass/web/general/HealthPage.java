@@ -1,6 +1,6 @@
 package groundbass.web.general;
 
-import groundbass.store.BlobFolder;
+import groundbass.store.BlobStore;
 import groundbass.store.Database;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -25,7 +25,7 @@ public final class HealthPage implements PageGroup {
     private static final Duration FRESH = Duration.ofSeconds(2);
 
     private final Database database;
-    private final BlobFolder files;
+    private final BlobStore files;
     private final Clock clock;
     private Health last = new Health(true, true, Instant.MIN);
 
@@ -40,7 +40,7 @@ public final class HealthPage implements PageGroup {
         }
     }
 
-    public HealthPage(Database database, BlobFolder files, Clock clock) {
+    public HealthPage(Database database, BlobStore files, Clock clock) {
         this.database = database;
         this.files = files;
         this.clock = clock;
@@ -92,7 +92,7 @@ public final class HealthPage implements PageGroup {
             files.tryWriting();
             return true;
         } catch (IOException e) {
-            log.error("the folder of files cannot be written", e);
+            log.error("files cannot be written", e);
             return false;
         }
     }

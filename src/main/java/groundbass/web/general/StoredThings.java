@@ -94,7 +94,8 @@ final class StoredThings {
             "taken_cohort",
             "taken_clock",
             "taken_departed",
-            "pulse");
+            "pulse",
+            "node");
 
     private StoredThings() {}
 }

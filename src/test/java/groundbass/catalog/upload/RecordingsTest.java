@@ -204,17 +204,30 @@ class RecordingsTest {
     private Blobs failing(Blobs whole, Sha256 bad, List<Sha256> asked) {
         return (Blobs) Proxy.newProxyInstance(
                 Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, arguments) -> {
-                    if (method.getName().equals("path")) {
+                    if (method.getName().equals("local")) {
                         asked.add((Sha256) arguments[0]);
                     }
                     if (arguments != null && bad.equals(arguments[0])) {
-                        if (method.getName().equals("path")) {
-                            return folder;
+                        if (method.getName().equals("local")) {
+                            return unreadable();
                         }
                         throw new IOException("Input/output error");
                     }
                     return method.invoke(whole, arguments);
                 });
+    }
+
+    /** A folder opens as a file does, and cannot be read. */
+    private Blobs.Local unreadable() {
+        return new Blobs.Local() {
+            @Override
+            public Path path() {
+                return folder;
+            }
+
+            @Override
+            public void close() {}
+        };
     }
 
     private static byte[] withComment(byte[] flac, int fields) throws IOException {

@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -40,6 +42,32 @@ class JobsTest {
         }
     }
 
+    /** Two servers of one site; a third was killed at work, and its row says so still. */
+    @Test
+    void eachBuildIsDoneByOneServerAndOneThatIsGoneIsTakenOver() throws InterruptedException {
+        try (var database = Database.open(BothDatabases.migratedPostgresUrl(), "postgres", "")) {
+            var queue = new ReleaseQueue(database.dataSource(), Clock.systemUTC());
+            var ids = Stream.generate(ReleaseId::next).limit(20).toList();
+            ids.forEach(queue::add);
+            database.jdbi()
+                    .useHandle(handle -> handle.execute(
+                            "update scheduled_tasks set picked = true, picked_by = 'killed',"
+                                    + " last_heartbeat = now() - interval '1' minute where task_instance = ?",
+                            ids.get(0).value()));
+            var built = new CopyOnWriteArrayList<ReleaseId>();
+            var followed = new CountDownLatch(ids.size());
+            var one = start(database, built, followed, List.of());
+            var other = start(database, built, followed, List.of());
+            try {
+                assertThat(followed.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+            } finally {
+                one.close();
+                other.close();
+            }
+            assertThat(built).containsExactlyInAnyOrderElementsOf(ids);
+        }
+    }
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aPassComesRoundAgainAfterItFailed(Database database) throws InterruptedException {
@@ -59,6 +87,6 @@ class JobsTest {
     }
 
     private static Jobs start(Database database, List<ReleaseId> built, CountDownLatch followed, List<Pass> passes) {
-        return Jobs.start(database.dataSource(), built::add, followed::countDown, passes, 2);
+        return Jobs.start(database.dataSource(), built::add, followed::countDown, passes, 2, Clock.systemUTC());
     }
 }

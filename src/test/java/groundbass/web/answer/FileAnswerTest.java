@@ -3,6 +3,8 @@ package groundbass.web.answer;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 
+import groundbass.identity.Sha256;
+import groundbass.store.BlobFolder;
 import groundbass.web.Stage;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -10,8 +12,8 @@ import io.restassured.response.Response;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -64,20 +66,34 @@ class FileAnswerTest {
     static Path folder;
 
     static Stage stage;
+    static Sha256 kept;
 
     @BeforeAll
     static void open() throws IOException {
-        var file = Files.write(folder.resolve("groove.mp3"), CONTENT);
-        var large = Files.write(folder.resolve("large.wav"), new byte[LARGE]);
-        var onDisk = FileAnswer.of(file, "audio/mpeg", TAG);
+        var blobs = new BlobFolder(folder.resolve("kept"), Clock.systemUTC());
+        kept = blobs.put(CONTENT).sha256();
+        var large = blobs.put(new byte[LARGE]).sha256();
+        var onDisk = stored(blobs, kept, "audio/mpeg");
         var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
-        var handed = onDisk.withHandOver(Optional.of(new SendfileOffload(folder, "/stored/")));
+        var handed = onDisk.withHandOver(Optional.of(new SendfileOffload("/stored/")));
+        var inFull = stored(blobs, large, "audio/wav");
         stage = Stage.with(routes -> {
             add(routes, "/disk", onDisk.withDownloadName("groove.mp3"));
             add(routes, "/memory", inMemory);
             add(routes, "/handed", handed);
-            add(routes, "/large", FileAnswer.of(large, "audio/wav", TAG));
+            add(routes, "/large", inFull);
         });
+    }
+
+    private static FileAnswer stored(BlobFolder blobs, Sha256 file, String mediaType) throws IOException {
+        return new FileAnswer(
+                FileAnswer.stored(blobs, file),
+                mediaType,
+                TAG,
+                Optional.empty(),
+                "private, no-cache",
+                Transfer.UNOBSERVED,
+                Optional.empty());
     }
 
     private static void add(Routes routes, String path, FileAnswer answer) {
@@ -184,7 +200,8 @@ class FileAnswerTest {
     @Test
     void aFrontServerIsToldWhereTheFileLies() {
         var answer = stage.request().get("/handed");
-        assertThat(answer.header("X-Accel-Redirect")).isEqualTo("/stored/groove.mp3");
+        assertThat(answer.header("X-Accel-Redirect"))
+                .isEqualTo("/stored/kept/" + kept.hex().substring(0, 2) + "/" + kept.hex());
         assertThat(answer.asByteArray()).isEmpty();
         assertThat(told).containsExactly("starting Whole[size=10000]", "handed over");
     }

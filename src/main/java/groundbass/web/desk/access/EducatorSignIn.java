@@ -141,7 +141,7 @@ public final class EducatorSignIn {
      * Whether somebody who is signed in has typed their present password once more, as {@code present}: asked for before
      * what cannot be undone, so that a borrowed session alone is not enough. The try is counted.
      */
-    public boolean confirms(Context ctx, Educator who) {
+    private boolean confirms(Context ctx, Educator who) {
         countPassword(ctx, who.id());
         return educators
                 .verify(who.email(), FormParameters.text(ctx, "present"))

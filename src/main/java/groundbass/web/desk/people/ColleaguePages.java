@@ -110,11 +110,20 @@ final class ColleaguePages implements PageGroup {
             return;
         }
         var who = to.get().id();
-        if (signIn.confirms(ctx, me(ctx))) {
+        var doubt = signIn.doubt(ctx, me(ctx));
+        if (doubt.isEmpty()) {
             sending.offer(ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), who, path(series));
         } else {
             var typed = new Typed("", SeriesPart.EDITOR, who.value());
-            showAgain(ctx, series, typed, FieldProblem.of("present-hand", "catalog.problem.password.wrong"));
+            // the fields of this form are told from others by their ending
+            showAgain(
+                    ctx,
+                    series,
+                    typed,
+                    new FieldProblem(
+                            doubt.get().field() + "-hand",
+                            doubt.get().key(),
+                            doubt.get().args()));
         }
     }
 
@@ -143,14 +152,23 @@ final class ColleaguePages implements PageGroup {
         var pending = invitations.of(series.id()).stream()
                 .map(one -> PendingRow.of(one, series.title(), now))
                 .toList();
+        var me = me(ctx);
         return new View(
-                path(series), series.title(), colleagues.of(series.id()), pending, me(ctx).email(), typed, problems);
+                path(series),
+                series.title(),
+                colleagues.of(series.id()),
+                pending,
+                me.email(),
+                signIn.hasFactor(me.id()),
+                typed,
+                problems);
     }
 
     /**
      * What the page shows.
      *
      * @param me with which address its reader signs in, for the browser's store of passwords
+     * @param factor whether they have a second factor
      */
     public record View(
             String path,
@@ -158,6 +176,7 @@ final class ColleaguePages implements PageGroup {
             List<Colleague> colleagues,
             List<PendingRow> pending,
             String me,
+            boolean factor,
             Typed typed,
             FieldProblems problems) {
         public List<SeriesPart> parts() {

@@ -32,7 +32,6 @@ final class PeoplePages implements PageGroup {
     private static final String PATH = "/desk/people";
     private static final String TEMPLATE = "desk/people";
     private static final String GONE = "people.problem.gone";
-    private static final String WRONG = "catalog.problem.password.wrong";
 
     private final DeskContext desk;
     private final Educators educators;
@@ -85,8 +84,9 @@ final class PeoplePages implements PageGroup {
         var who = person(ctx);
         String heir = FormParameters.text(ctx, "heir");
         var chosen = new Chosen(id(who), heir, "");
-        if (who.isPresent() && !signIn.confirms(ctx, me(ctx))) {
-            showAgain(ctx, "", chosen, List.of(FieldProblem.of("present-" + id(who), WRONG)));
+        var doubt = who.flatMap(one -> signIn.doubt(ctx, me(ctx)));
+        if (doubt.isPresent()) {
+            showAgain(ctx, "", chosen, at(id(who), List.of(doubt.get())));
             return;
         }
         var outcome = who.map(one -> partings.fromSite(desk.educator(ctx), one, EducatorId.parse(heir)))
@@ -112,10 +112,13 @@ final class PeoplePages implements PageGroup {
         var chosen = new Chosen("", "", id(to));
         if (to.isEmpty()) {
             showAgain(ctx, "", chosen, List.of(FieldProblem.of("", GONE)));
-        } else if (signIn.confirms(ctx, me(ctx))) {
+            return;
+        }
+        var doubt = signIn.doubt(ctx, me(ctx));
+        if (doubt.isEmpty()) {
             sending.offer(ctx, new Offer.TheSite(), to.get(), PATH);
         } else {
-            showAgain(ctx, "", chosen, List.of(FieldProblem.of("present-hand", WRONG)));
+            showAgain(ctx, "", chosen, at("hand", List.of(doubt.get())));
         }
     }
 
@@ -145,7 +148,16 @@ final class PeoplePages implements PageGroup {
         var pending = invitations.ofSite().stream()
                 .map(one -> PendingRow.of(one, "", now))
                 .toList();
-        return new View(people, pending, me(ctx).email(), email, chosen, Audit.SIGN_INS_KEPT.toDays(), problems);
+        var me = me(ctx);
+        return new View(
+                people,
+                pending,
+                me.email(),
+                signIn.hasFactor(me.id()),
+                email,
+                chosen,
+                Audit.SIGN_INS_KEPT.toDays(),
+                problems);
     }
 
     private Row row(Member member) {
@@ -167,6 +179,7 @@ final class PeoplePages implements PageGroup {
      * What the page shows.
      *
      * @param me    with which address its reader signs in, for the browser's store of passwords
+     * @param factor whether they have a second factor
      * @param email what was typed
      * @param days  for how long it is kept who signed in
      */
@@ -174,6 +187,7 @@ final class PeoplePages implements PageGroup {
             List<Row> people,
             List<PendingRow> pending,
             String me,
+            boolean factor,
             String email,
             Chosen chosen,
             long days,

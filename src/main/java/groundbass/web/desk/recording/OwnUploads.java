@@ -3,7 +3,6 @@ package groundbass.web.desk.recording;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.UploadId;
-import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.desk.access.DeskContext;
 import io.javalin.http.Context;
@@ -26,7 +25,7 @@ record OwnUploads(DeskContext desk, Uploads uploads) {
     /** The bytes as they came, or the part of them that is asked for. */
     void send(Context ctx) throws IOException {
         var upload = named(ctx);
-        var tag = new EntityTag(upload.blob().sha256().hex());
-        FileAnswer.of(uploads.file(upload), upload.mediaType(), tag).send(ctx);
+        FileAnswer.of(uploads.files(), upload.blob().sha256(), upload.mediaType())
+                .send(ctx);
     }
 }

@@ -142,8 +142,8 @@ public final class ArchivePages implements PageGroup {
     }
 
     private Outcome<BroughtIn> bringIn(EducatorId who, Sha256 kept, String address) throws IOException {
-        try {
-            return importing.bringIn(who, blobs.path(kept), address);
+        try (var file = blobs.local(kept)) {
+            return importing.bringIn(who, file.path(), address);
         } catch (NoSuchFileException e) {
             return Outcome.refused("file", "catalog.problem.missing");
         }

@@ -104,6 +104,31 @@ class SecondFactorPagesTest {
                         .post("/desk/account/who")
                         .asString())
                 .contains("id=\"factor-problem\"");
+        String other = studio.site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery(
+                        "select id from educator where email = 'other@trial.example'")
+                .mapTo(String.class)
+                .one());
+        var ended = typing(session, "").formParam("who", other).post("/desk/people/end");
+        assertThat(ended.asString()).contains("id=\"factor-" + other + "-problem\"");
+        assertThat(Studio.mistakes(ended.asString())).isEmpty();
+        assertThat(typing(session, "")
+                        .formParam("who", other)
+                        .post("/desk/people/hand-over")
+                        .asString())
+                .contains("id=\"factor-hand-problem\"");
+        studio.site
+                .groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "insert into series_colleague (series_id, educator_id, part, since) values (?, ?, 'editor', now())",
+                        studio.series.id().value(),
+                        other));
+        assertThat(typing(session, "")
+                        .formParam("who", other)
+                        .post("/desk/series/" + studio.series.id() + "/colleagues/hand-over")
+                        .asString())
+                .contains("id=\"factor-hand-problem\"");
         assertThat(typing(session, codes.get(1)).post(PATH + "/off").statusCode())
                 .isEqualTo(303);
         assertThat(enter("").statusCode()).isEqualTo(303);

@@ -60,7 +60,7 @@ class ReleaseContentsTest {
         return shelf.releases.file(release, "page.json").orElseThrow().sha256();
     }
 
-    private static Blobs blobs() throws IOException {
+    private static BlobFolder blobs() throws IOException {
         return new BlobFolder(site.data().resolve("files"), site.clock());
     }
 

@@ -1,0 +1,185 @@
+package groundbass.store.bucket;
+
+import groundbass.identity.Sha256;
+import groundbass.store.FilesAway;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import software.amazon.awssdk.core.ResponseInputStream;
+import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
+import software.amazon.awssdk.core.checksums.ResponseChecksumValidation;
+import software.amazon.awssdk.core.exception.SdkClientException;
+import software.amazon.awssdk.core.sync.RequestBody;
+import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
+import software.amazon.awssdk.services.s3.S3Client;
+import software.amazon.awssdk.services.s3.model.ChecksumMode;
+import software.amazon.awssdk.services.s3.model.GetObjectResponse;
+import software.amazon.awssdk.services.s3.model.HeadObjectResponse;
+import software.amazon.awssdk.services.s3.model.S3Exception;
+import software.amazon.awssdk.services.s3.model.S3Object;
+
+/**
+ * What we ask an object store, each as one request: names are below the prefix. What it cannot answer for now is
+ * {@link FilesAway}; the client has asked three times by then.
+ *
+ * <p>Where the server is, and who we are, the client reads from its usual places: {@code AWS_ENDPOINT_URL},
+ * {@code AWS_REGION}, {@code AWS_ACCESS_KEY_ID}, {@code AWS_SECRET_ACCESS_KEY} and their like; none of them passes
+ * through this program.
+ */
+final class Bucket implements AutoCloseable {
+    private static final int NOT_FOUND = 404;
+    private static final Duration TO_CONNECT = Duration.ofSeconds(2);
+    private static final Duration TO_ANSWER = Duration.ofSeconds(20);
+
+    private final BucketName name;
+    private final S3Client client;
+
+    private Bucket(BucketName name, S3Client client) {
+        this.name = name;
+        this.client = client;
+    }
+
+    static Bucket open(BucketName name) throws FilesAway {
+        try {
+            return new Bucket(
+                    name,
+                    S3Client.builder()
+                            .httpClientBuilder(UrlConnectionHttpClient.builder()
+                                    .connectionTimeout(TO_CONNECT)
+                                    .socketTimeout(TO_ANSWER))
+                            // a server of one's own has no name for each bucket
+                            .forcePathStyle(isOwnServer())
+                            // we give a checksum of our own where it counts; other servers know no others
+                            .requestChecksumCalculation(RequestChecksumCalculation.WHEN_REQUIRED)
+                            .responseChecksumValidation(ResponseChecksumValidation.WHEN_REQUIRED)
+                            .build());
+        } catch (SdkClientException e) {
+            throw new FilesAway(name.toString(), e.getMessage());
+        }
+    }
+
+    private static boolean isOwnServer() {
+        return Stream.of("AWS_ENDPOINT_URL_S3", "AWS_ENDPOINT_URL").anyMatch(System.getenv()::containsKey)
+                || Stream.of("aws.endpointUrlS3", "aws.endpointUrl").anyMatch(System.getProperties()::containsKey);
+    }
+
+    BucketName name() {
+        return name;
+    }
+
+    /** @param sha256 what the server shall see that it has received (Amazon S3 API, PutObject, x-amz-checksum-sha256) */
+    void put(String key, Path file, Sha256 sha256) throws IOException {
+        String checksum = Base64.getEncoder().encodeToString(HexFormat.of().parseHex(sha256.hex()));
+        asked(() -> client.putObject(
+                request ->
+                        request.bucket(name.bucket()).key(name.prefix() + key).checksumSHA256(checksum),
+                RequestBody.fromFile(file)));
+    }
+
+    void put(String key, byte[] content) throws IOException {
+        asked(() -> client.putObject(
+                request -> request.bucket(name.bucket()).key(name.prefix() + key), RequestBody.fromBytes(content)));
+    }
+
+    /** @return what the server says of an object; empty where there is none */
+    Optional<HeadObjectResponse> head(String key) throws IOException {
+        try {
+            return Optional.of(asked(() -> client.headObject(request ->
+                    request.bucket(name.bucket()).key(name.prefix() + key).checksumMode(ChecksumMode.ENABLED))));
+        } catch (NoSuchFileException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** When an object was put there; empty where there is none. */
+    Optional<Instant> time(String key) throws IOException {
+        return head(key).map(HeadObjectResponse::lastModified);
+    }
+
+    /**
+     * An object from a byte of it on. Who does not read it to its end says {@code abort}.
+     *
+     * @throws NoSuchFileException where there is none
+     */
+    ResponseInputStream<GetObjectResponse> get(String key, long from) throws IOException {
+        return asked(() -> client.getObject(request -> {
+            request.bucket(name.bucket()).key(name.prefix() + key);
+            if (from > 0) {
+                request.range("bytes=" + from + "-");
+            }
+        }));
+    }
+
+    void move(String from, String to) throws IOException {
+        asked(() -> client.copyObject(request -> request.sourceBucket(name.bucket())
+                .sourceKey(name.prefix() + from)
+                .destinationBucket(name.bucket())
+                .destinationKey(name.prefix() + to)));
+        delete(from);
+    }
+
+    void delete(String key) throws IOException {
+        asked(() -> client.deleteObject(request -> request.bucket(name.bucket()).key(name.prefix() + key)));
+    }
+
+    /** Something that is told each object below a folder. */
+    @FunctionalInterface
+    interface Visitor {
+        /** @return whether to go on */
+        boolean visit(S3Object object) throws IOException;
+    }
+
+    /** Goes through all objects below a folder; what comes or goes meanwhile may or may not be among them. */
+    void list(String folder, Visitor visitor) throws IOException {
+        var pages = asked(() -> client.listObjectsV2Paginator(
+                        request -> request.bucket(name.bucket()).prefix(name.prefix() + folder)))
+                .iterator();
+        while (asked(pages::hasNext)) {
+            for (var object : asked(pages::next).contents()) {
+                if (!visitor.visit(object)) {
+                    return;
+                }
+            }
+        }
+    }
+
+    /** What the object's key names, without the folders before it. */
+    static Optional<Sha256> digest(S3Object object) {
+        return Sha256.parse(object.key().substring(object.key().lastIndexOf('/') + 1));
+    }
+
+    /** @throws FilesAway for whatever went wrong */
+    private <T> T asked(Supplier<T> request) throws IOException {
+        try {
+            return request.get();
+        } catch (S3Exception e) {
+            String code = e.awsErrorDetails() == null
+                    ? ""
+                    : String.valueOf(e.awsErrorDetails().errorCode());
+            if (e.statusCode() == NOT_FOUND && !code.equals("NoSuchBucket")) {
+                throw new NoSuchFileException(name.toString());
+            }
+            throw new FilesAway(name.toString(), "the object store refuses: " + e.getMessage());
+        } catch (SdkClientException e) {
+            throw new FilesAway(name.toString(), "the object store does not answer: " + e.getMessage());
+        }
+    }
+
+    /** A stream that says so where the store goes away while it is read. */
+    InputStream telling(ResponseInputStream<GetObjectResponse> in) {
+        return new StoredStream(in, name.toString());
+    }
+
+    @Override
+    public void close() {
+        client.close();
+    }
+}

@@ -1,0 +1,103 @@
+package groundbass.store.bucket;
+
+import groundbass.identity.Sha256;
+import groundbass.store.Swept;
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+
+/**
+ * One sweep of a bucket. A file that no row has named for a day is marked, by an object beside it; a mark that is a month
+ * old takes its file with it, unless a row names that by then. The marks' times are the store's own, and are taken away
+ * where their file is put or named again; nobody puts a file while it is decided that it goes. Where more than a small
+ * share would be marked, rows rather than files are what is missing, and nothing is.
+ */
+final class BucketSweep {
+    private static final Duration KEPT_UNNAMED = Duration.ofDays(1);
+    private static final Duration KEPT_MARKED = Duration.ofDays(30);
+    private static final int HANDFUL = 5;
+    private static final int SHARE = 10;
+    private static final int MOST_AT_ONCE = 200;
+
+    private final Bucket bucket;
+    private final FileTurns turns;
+    private final Instant now;
+    private final Map<Sha256, Instant> marks = new HashMap<>();
+    private final List<Sha256> unnamed = new ArrayList<>();
+    private final List<Sha256> overdue = new ArrayList<>();
+    private int seen;
+
+    BucketSweep(Bucket bucket, FileTurns turns, Instant now) {
+        this.bucket = bucket;
+        this.turns = turns;
+        this.now = now;
+    }
+
+    Swept run(Predicate<Sha256> named) throws IOException {
+        bucket.list(BlobBucket.UNNAMED, mark -> {
+            Bucket.digest(mark).ifPresent(sha256 -> marks.put(sha256, mark.lastModified()));
+            return true;
+        });
+        bucket.list(BlobBucket.FILES, object -> {
+            var sha256 = Bucket.digest(object);
+            if (sha256.isPresent()) {
+                look(sha256.get(), object.lastModified(), named.test(sha256.get()));
+            }
+            return true;
+        });
+        int deleted = 0;
+        for (var sha256 : overdue) {
+            deleted += deleted(sha256, named) ? 1 : 0;
+        }
+        if (unnamed.size() > HANDFUL && unnamed.size() * SHARE > seen) {
+            return new Swept(0, deleted, unnamed.size());
+        }
+        var marked = unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()));
+        for (var sha256 : marked) {
+            bucket.put(mark(sha256), new byte[0]);
+        }
+        return new Swept(marked.size(), deleted, 0);
+    }
+
+    private void look(Sha256 sha256, Instant put, boolean wanted) throws IOException {
+        seen++;
+        var marked = marks.get(sha256);
+        if (wanted) {
+            if (marked != null) {
+                bucket.delete(mark(sha256));
+            }
+        } else if (marked == null) {
+            if (put.isBefore(now.minus(KEPT_UNNAMED))) {
+                unnamed.add(sha256);
+            }
+        } else if (isOverdue(marked)) {
+            overdue.add(sha256);
+        }
+    }
+
+    private boolean isOverdue(Instant marked) {
+        return marked.isBefore(now.minus(KEPT_MARKED));
+    }
+
+    private boolean deleted(Sha256 sha256, Predicate<Sha256> named) throws IOException {
+        var done = new boolean[1];
+        turns.alone(sha256, () -> {
+            boolean marked = bucket.time(mark(sha256)).filter(this::isOverdue).isPresent();
+            if (marked && !named.test(sha256)) {
+                bucket.delete(BlobBucket.key(sha256));
+                bucket.delete(mark(sha256));
+                done[0] = true;
+            }
+        });
+        return done[0];
+    }
+
+    private static String mark(Sha256 sha256) {
+        return BlobBucket.UNNAMED + sha256.hex();
+    }
+}
