@@ -67,7 +67,7 @@ public final class Inspection {
             case PICTURES -> NoteRemarks.pictures(text);
             case LINKS -> LinkRemarks.of(document());
             case WALKTHROUGH -> Preflight.lostWords(text);
-            case RIGHTS -> Preflight.rights(document().rights());
+            case RIGHTS -> rights();
             case CAUTIONS -> Preflight.cautions(document().settings());
             case TEACHER ->
                 around.imprint().flatMap(Preflight::imprint).stream().toList();
@@ -75,6 +75,12 @@ public final class Inspection {
             case MAIL -> around.mail().map(Preflight::mail).orElseGet(List::of);
             case RELEASE -> around.difference().map(Preflight::release).stream().toList();
         };
+    }
+
+    private List<LessonRemark> rights() {
+        var rights = document().rights();
+        var ended = around.day().flatMap(day -> Preflight.ended(rights, day));
+        return Stream.concat(Preflight.rights(rights).stream(), ended.stream()).toList();
     }
 
     /** What is looked at there. */
