@@ -40,6 +40,7 @@ import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.episode.SeriesRecord;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
@@ -113,6 +114,7 @@ final class Services {
     final Outlooks outlooks;
     final Styles styles;
     final Episodes episodes;
+    final SeriesRecord seriesRecord;
     final EpisodeService desk;
     final Beginnings beginnings;
     final Revisions revisions;
@@ -188,6 +190,7 @@ final class Services {
         this.programAnswers = new ProgramAnswers(jdbi, clock);
         this.catalog = library.catalog();
         this.colleagues = new Colleagues(jdbi, audit, clock);
+        this.seriesRecord = new SeriesRecord(jdbi);
         this.rhythms = library.rhythms();
         this.outlooks = library.outlooks();
         this.styles = library.styles();

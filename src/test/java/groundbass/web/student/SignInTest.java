@@ -133,7 +133,7 @@ class SignInTest {
                             .asString())
                     .doesNotContain("name=\"age\"");
             var question = Jsoup.parse(typed(asked, code).asString());
-            assertThat(question.select("#code").val()).isEqualTo(code);
+            assertThat(question.select("input[name=code]").val()).isEqualTo(code);
             assertThat(question.select("#age input[type=radio]")).hasSize(2);
             assertThat(question.select(".problem")).isEmpty();
             assertThat(isKnown("codes@reader.example")).isFalse();

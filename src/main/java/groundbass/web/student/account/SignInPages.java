@@ -247,7 +247,7 @@ public final class SignInPages implements PageGroup {
      * What follows, whoever asked.
      *
      * @param typed whether a code can be typed in this browser
-     * @param code  the right one, where there is only the question left
+     * @param code  the right one, where there is only the question of age left
      */
     public record Sent(
             boolean onTheDesk, long minutes, boolean typed, String code, AgeQuestion age, FieldProblems problems) {}
