@@ -13,6 +13,7 @@ import groundbass.publishing.preflight.Checkpoint;
 import groundbass.publishing.preflight.Difference;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
+import groundbass.publishing.preflight.TriedLinks;
 import groundbass.release.Release;
 import groundbass.text.Message;
 import java.time.LocalDate;
@@ -98,6 +99,8 @@ public final class LessonLook {
                 Optional.of(site.mail(episode.series())),
                 DraftChanges.of(this),
                 Optional.of(day()),
+                Optional.of(new TriedLinks(parts.links::known, site.zone(episode.series())))
+                        .filter(tried -> parts.links.isOn()),
                 parts.uploads::hasPicture);
         var looked = new Preflight(site.addresses()).look(episode.id(), document, around);
         var remarks = looked.remarks();
@@ -105,6 +108,11 @@ public final class LessonLook {
         return new CheckedLesson(Stream.of(Checkpoint.values())
                 .map(point -> new CheckedItem(point, looked.looked(point), at(point, remarks), at(point, holding)))
                 .toList());
+    }
+
+    /** Has the pages tried to which the draft links, where the site tries them; what comes of it is told at a later look. */
+    public void tryLinks() {
+        draft().map(Draft::document).map(Preflight::addresses).ifPresent(parts.links::ask);
     }
 
     /** When it goes out as things stand: at its hour, or today. */

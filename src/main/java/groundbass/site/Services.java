@@ -69,6 +69,7 @@ import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseChanges;
 import groundbass.publishing.TakingBack;
 import groundbass.publishing.Timetable;
+import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.address.SiteAddresses;
 import groundbass.publishing.jobs.ReleaseQueue;
 import groundbass.publishing.preflight.NewsMail;
@@ -115,6 +116,7 @@ final class Services {
     final Styles styles;
     final Episodes episodes;
     final SeriesRecord seriesRecord;
+    final LinkTries links;
     final EpisodeService desk;
     final Beginnings beginnings;
     final Revisions revisions;
@@ -270,6 +272,7 @@ final class Services {
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
         var specs = new BuildSpecs(catalog, styles, releases, addresses);
+        this.links = LinkTries.over(() -> settings.current().triesLinks(), clock);
         var publishing = new PublishingParts(
                 jdbi,
                 clock,
@@ -285,7 +288,8 @@ final class Services {
                 addresses,
                 queue,
                 newsQueue,
-                new NewsMail(config.mail().isPresent(), newsReaders, outbox));
+                new NewsMail(config.mail().isPresent(), newsReaders, outbox),
+                links);
         this.publisher = new Publisher(publishing);
         this.timetable = new Timetable(publishing, publisher, rhythms);
         this.takingBack = new TakingBack(publishing);

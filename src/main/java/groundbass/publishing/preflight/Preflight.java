@@ -42,6 +42,11 @@ public final class Preflight {
         return new Inspection(addresses, episode, LessonText.read(document), around);
     }
 
+    /** The addresses on the web to which a lesson links. */
+    public static List<String> addresses(EpisodeDocument document) {
+        return LinkRemarks.addresses(document);
+    }
+
     static List<LessonRemark> rights(Rights rights) {
         var remarks = new ArrayList<LessonRemark>();
         if (rights.statement().isBlank()) {

@@ -13,14 +13,18 @@ import groundbass.document.Rights;
 import groundbass.document.WalkthroughEdit;
 import groundbass.lesson.Lesson;
 import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.LinkAnswer;
 import groundbass.publishing.address.SiteAddresses;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
 import java.net.URI;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -101,10 +105,34 @@ class PreflightTest {
 
     private static List<LessonRemark> remarks(EpisodeDocument document, String day) {
         var around = new Around(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(LocalDate.parse(day)), id -> true);
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(LocalDate.parse(day)), Optional.empty(), id -> true);
         return new Preflight(() -> "https://example.org")
                 .look(EpisodeId.next(), document, around)
                 .remarks();
+    }
+
+    /** The net has its bad days: what was answered is told, with the time in the zone of the series, and holds nothing back. */
+    @Test
+    void whatALinkAnsweredIsToldAndNeverInTheWay() {
+        var at = Instant.parse("2026-03-02T09:00:00Z");
+        var answers = Map.of(
+                "https://there.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 200, at),
+                "https://gone.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 404, at));
+        var tried = new TriedLinks(
+                address -> Optional.ofNullable(answers.get(address)), ZoneId.of("Europe/Vienna"));
+        var linking = document(SOUND)
+                .edit()
+                .notes("[one](https://there.example/), [two](https://gone.example/), [new](https://new.example/)")
+                .done();
+        assertThat(Preflight.addresses(linking)).hasSize(3);
+        var around = new Around(
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(tried), id -> true);
+        var look = new Preflight(() -> "https://example.org").look(ID, linking, around);
+        assertThat(look.remarks()).extracting(LessonRemark::weight).containsExactly(Weight.MENTIONS);
+        var english = Messages.of(Locale.ENGLISH);
+        assertThat(english.say(look.remarks().get(0).message()))
+                .contains("https://gone.example/", "answered 404", "2026-03-02 10:00");
+        assertThat(english.say(look.looked(Checkpoint.LINKS))).contains("2 of its 3 links", "one of these pages");
     }
 
     /** A hammer-on sounds because the finger comes down above the note before it (handbooks of the instrument alike). */

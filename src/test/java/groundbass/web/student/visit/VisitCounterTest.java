@@ -79,6 +79,7 @@ class VisitCounterTest {
                 usual.defaultZone(),
                 Optional.empty(),
                 counting,
+                usual.triesLinks(),
                 usual.imprint(),
                 usual.accounts());
     }
