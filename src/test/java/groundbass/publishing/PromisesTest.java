@@ -39,6 +39,7 @@ class PromisesTest {
     private static final String IMPOSSIBLE = "bar 1\n1 E1+A12\n2-4 rest\n";
     /** 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1). */
     private static final Licence LICENCE = new Licence("No. 12", "A publisher", "");
+
     private static final LocalDateTime HOUR = LocalDateTime.parse("2026-03-06T18:00");
 
     private static final Instant AT = Instant.parse("2026-03-06T17:00:00Z");
@@ -287,7 +288,8 @@ class PromisesTest {
         try (var database = BothDatabases.freshH2()) {
             var studio = new Studio(database);
             var id = promised(studio);
-            var ended = new Licence("No. 12", "A publisher", HOUR.toLocalDate().minusDays(1).toString());
+            var ended = new Licence(
+                    "No. 12", "A publisher", HOUR.toLocalDate().minusDays(1).toString());
             studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, ended)));
             studio.clock.set(AT.toString());
             studio.publicationJob.pass();

@@ -164,7 +164,8 @@ public final class SignIns {
         int age = agreed.age().get();
         return known.stream()
                 .flatMap(student -> consents.of(student.id()).stream())
-                .filter(given -> given.purpose() == Purpose.AGE && given.withdrawnAt().isEmpty())
+                .filter(given ->
+                        given.purpose() == Purpose.AGE && given.withdrawnAt().isEmpty())
                 .noneMatch(given -> AgeSaid.holds(given.wording(), age));
     }
 
@@ -222,9 +223,5 @@ public final class SignIns {
     }
 
     private record Row(
-            EmailAddress email,
-            Locale locale,
-            Instant expiresAt,
-            Optional<Instant> usedAt,
-            String codeHash) {}
+            EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt, String codeHash) {}
 }

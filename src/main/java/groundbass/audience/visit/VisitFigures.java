@@ -55,8 +55,7 @@ public final class VisitFigures {
 
     /** The bars of a lesson that were repeated, in their order, those of its latest release first. */
     public List<LoopedBar> loops(EpisodeId lesson) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        """
+        return jdbi.withHandle(handle -> handle.createQuery("""
                         select release_number as release, line, bar, visitors from repeated_bar
                         where episode_id = :lesson order by release_number desc, line, bar""")
                 .bind("lesson", lesson)

@@ -49,15 +49,17 @@ public final class SeriesRecord {
         if (ids.isEmpty()) {
             return Map.of();
         }
-        return jdbi.withHandle(handle -> handle.createQuery("""
+        return jdbi.withHandle(handle ->
+                handle
+                        .createQuery("""
                         select id, title from episode where series_id = :series and id in (<ids>)
                         union all
                         select release.id, episode.title from release join episode on episode.id = release.episode_id
                         where episode.series_id = :series and release.id in (<ids>)""")
-                .bind("series", series)
-                .bindList("ids", List.copyOf(ids))
-                .mapTo(Named.class)
-                .stream()
-                .collect(Collectors.toMap(Named::id, Named::title)));
+                        .bind("series", series)
+                        .bindList("ids", List.copyOf(ids))
+                        .mapTo(Named.class)
+                        .stream()
+                        .collect(Collectors.toMap(Named::id, Named::title)));
     }
 }

@@ -124,7 +124,8 @@ final class LinkTrial {
 
     /** The certificate must be that of the name that was asked for (RFC 9110 section 4.3.4). */
     private static Socket secured(Socket plain, String host, int port) throws IOException {
-        var socket = (SSLSocket) ((SSLSocketFactory) SSLSocketFactory.getDefault()).createSocket(plain, host, port, true);
+        var socket =
+                (SSLSocket) ((SSLSocketFactory) SSLSocketFactory.getDefault()).createSocket(plain, host, port, true);
         var parameters = socket.getSSLParameters();
         parameters.setEndpointIdentificationAlgorithm("HTTPS");
         socket.setSSLParameters(parameters);

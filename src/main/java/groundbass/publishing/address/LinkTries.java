@@ -36,11 +36,7 @@ public final class LinkTries implements AutoCloseable {
     private final Set<String> underWay = ConcurrentHashMap.newKeySet();
 
     LinkTries(
-            BooleanSupplier allowed,
-            Function<String, LinkAnswer> trial,
-            Executor executor,
-            Runnable end,
-            Clock clock) {
+            BooleanSupplier allowed, Function<String, LinkAnswer> trial, Executor executor, Runnable end, Clock clock) {
         this.allowed = allowed;
         this.trial = trial;
         this.executor = executor;
@@ -50,11 +46,12 @@ public final class LinkTries implements AutoCloseable {
 
     /** @param allowed whether the site's owner wants it, asked each time */
     public static LinkTries over(BooleanSupplier allowed, Clock clock) {
-        var thread = new ThreadPoolExecutor(1, 1, 1, TimeUnit.MINUTES, new LinkedBlockingQueue<>(MOST_WAITING), work -> {
-            var made = new Thread(work, "links");
-            made.setDaemon(true);
-            return made;
-        });
+        var thread =
+                new ThreadPoolExecutor(1, 1, 1, TimeUnit.MINUTES, new LinkedBlockingQueue<>(MOST_WAITING), work -> {
+                    var made = new Thread(work, "links");
+                    made.setDaemon(true);
+                    return made;
+                });
         thread.allowCoreThreadTimeOut(true);
         return new LinkTries(allowed, new LinkTrial(clock)::of, thread, thread::shutdownNow, clock);
     }
@@ -71,7 +68,10 @@ public final class LinkTries implements AutoCloseable {
     /** Has those tried that were not within the day; returns at once. More than can wait are tried another time. */
     public void ask(Collection<String> addresses) {
         if (isOn()) {
-            addresses.stream().distinct().filter(address -> known(address).isEmpty()).forEach(this::enter);
+            addresses.stream()
+                    .distinct()
+                    .filter(address -> known(address).isEmpty())
+                    .forEach(this::enter);
         }
     }
 

@@ -23,15 +23,18 @@ public record Around(
         Optional<LocalDate> day,
         Optional<TriedLinks> links,
         Predicate<PictureId> pictures) {
-    static final Around NOTHING = new Around(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), picture -> true);
+    static final Around NOTHING = new Around(
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), picture -> true);
 
     /** For whoever asks of a document alone. */
     public static Around pictures(Predicate<PictureId> pictures) {
-        return new Around(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
+        return new Around(
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
     }
 
     /** For whoever asks whether it may go out, and not how all else stands. */
     public static Around site(Imprint imprint, Predicate<PictureId> pictures) {
-        return new Around(Optional.of(imprint), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
+        return new Around(
+                Optional.of(imprint), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
     }
 }

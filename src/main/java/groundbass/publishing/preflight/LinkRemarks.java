@@ -46,8 +46,8 @@ final class LinkRemarks {
     /** The addresses on the web, each once. */
     static List<String> addresses(EpisodeDocument document) {
         var facts = document.facts();
-        var others = Stream.concat(
-                Stream.of(facts.video()), facts.courses().stream().map(course -> course.address()));
+        var others =
+                Stream.concat(Stream.of(facts.video()), facts.courses().stream().map(course -> course.address()));
         return Stream.concat(others, notes(document))
                 .filter(address -> parsed(address).filter(LinkRemarks::isWeb).isPresent())
                 .distinct()
@@ -63,7 +63,9 @@ final class LinkRemarks {
     /** How many were tried, and when the last of them was. */
     static Optional<Message> looked(EpisodeDocument document, TriedLinks tried) {
         var addresses = addresses(document);
-        var known = addresses.stream().flatMap(address -> tried.of(address).stream()).toList();
+        var known = addresses.stream()
+                .flatMap(address -> tried.of(address).stream())
+                .toList();
         return known.stream()
                 .max(Comparator.comparing(LinkAnswer::at))
                 .map(last -> Message.of(

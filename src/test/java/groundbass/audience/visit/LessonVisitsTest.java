@@ -123,7 +123,8 @@ class LessonVisitsTest {
                             new PlayedPart("line", 2, 1),
                             new PlayedPart("line", 3, 1),
                             new PlayedPart("line", 4, 1));
-            assertThat(figures.loops(FIRST)).containsExactly(new LoopedBar(1, "line", 3, 1), new LoopedBar(1, "line", 4, 1));
+            assertThat(figures.loops(FIRST))
+                    .containsExactly(new LoopedBar(1, "line", 3, 1), new LoopedBar(1, "line", 4, 1));
             assertThat(figures.courses(FIRST)).containsExactly(new CourseClicks(COURSE, 1));
             assertThat(rows(database)).isEqualTo(12);
         }

@@ -47,8 +47,8 @@ class SettingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var settings = new Settings(database.jdbi(), fixture.audit);
-            var faulty =
-                    new SettingsForm("Studio", "not a language", true, "Middle of nowhere", "ftp://example.org", true, false);
+            var faulty = new SettingsForm(
+                    "Studio", "not a language", true, "Middle of nowhere", "ftp://example.org", true, false);
             assertThat(settings.save(fixture.owner, faulty).problems())
                     .extracting(FieldProblem::field)
                     .containsExactly("language", "defaultZone", "publicAddress");

@@ -118,12 +118,36 @@ class LinkTrialTest {
     /** Examples of each block of the IANA special-purpose registries (RFC 6890), and of addresses that are given out. */
     @ParameterizedTest
     @CsvSource({
-        "0.0.0.1, false", "10.1.2.3, false", "100.64.0.1, false", "100.128.0.1, true", "127.8.8.8, false",
-        "169.254.169.254, false", "172.16.0.1, false", "172.31.255.255, false", "172.32.0.1, true",
-        "192.0.0.8, false", "192.0.2.1, false", "192.168.178.1, false", "198.18.0.1, false", "198.19.255.255, false",
-        "198.51.100.7, false", "203.0.113.7, false", "224.0.0.1, false", "255.255.255.255, false", "193.0.0.1, true",
-        "::, false", "::1, false", "fe80::1, false", "fc00::1, false", "fd12:3456::1, false", "ff02::1, false",
-        "2001:db8::1, false", "2001::1, false", "2002:7f00:1::, false", "64:ff9b::7f00:1, false", "2600::1, true"
+        "0.0.0.1, false",
+        "10.1.2.3, false",
+        "100.64.0.1, false",
+        "100.128.0.1, true",
+        "127.8.8.8, false",
+        "169.254.169.254, false",
+        "172.16.0.1, false",
+        "172.31.255.255, false",
+        "172.32.0.1, true",
+        "192.0.0.8, false",
+        "192.0.2.1, false",
+        "192.168.178.1, false",
+        "198.18.0.1, false",
+        "198.19.255.255, false",
+        "198.51.100.7, false",
+        "203.0.113.7, false",
+        "224.0.0.1, false",
+        "255.255.255.255, false",
+        "193.0.0.1, true",
+        "::, false",
+        "::1, false",
+        "fe80::1, false",
+        "fc00::1, false",
+        "fd12:3456::1, false",
+        "ff02::1, false",
+        "2001:db8::1, false",
+        "2001::1, false",
+        "2002:7f00:1::, false",
+        "64:ff9b::7f00:1, false",
+        "2600::1, true"
     })
     void publicIsWhatEverybodyCanReach(String address, boolean isPublic) throws IOException {
         assertThat(PublicNetwork.has(InetAddress.getByName(address))).isEqualTo(isPublic);

@@ -105,7 +105,12 @@ class PreflightTest {
 
     private static List<LessonRemark> remarks(EpisodeDocument document, String day) {
         var around = new Around(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(LocalDate.parse(day)), Optional.empty(), id -> true);
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(LocalDate.parse(day)),
+                Optional.empty(),
+                id -> true);
         return new Preflight(() -> "https://example.org")
                 .look(EpisodeId.next(), document, around)
                 .remarks();
@@ -118,8 +123,7 @@ class PreflightTest {
         var answers = Map.of(
                 "https://there.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 200, at),
                 "https://gone.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 404, at));
-        var tried = new TriedLinks(
-                address -> Optional.ofNullable(answers.get(address)), ZoneId.of("Europe/Vienna"));
+        var tried = new TriedLinks(address -> Optional.ofNullable(answers.get(address)), ZoneId.of("Europe/Vienna"));
         var linking = document(SOUND)
                 .edit()
                 .notes("[one](https://there.example/), [two](https://gone.example/), [new](https://new.example/)")

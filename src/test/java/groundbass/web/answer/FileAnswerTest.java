@@ -80,8 +80,7 @@ class FileAnswerTest {
         var onDisk = FileAnswer.of(file, "audio/mpeg", TAG);
         var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
         var handed = onDisk.withHandOver(Optional.of(new SendfileOffload(folder, "/stored/")));
-        var part = FileAnswer.of(
-                Files.write(folder.resolve("shrinks.wav"), new byte[LARGE]), "application/zip", TAG);
+        var part = FileAnswer.of(Files.write(folder.resolve("shrinks.wav"), new byte[LARGE]), "application/zip", TAG);
         stage = Stage.with(routes -> {
             add(routes, "/disk", onDisk.withDownloadName("groove.mp3"));
             add(routes, "/memory", inMemory);
@@ -277,7 +276,6 @@ class FileAnswerTest {
 
     private static HttpResponse<InputStream> get(String path) throws IOException, InterruptedException {
         var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + stage.port() + path));
-        return HttpClient.newHttpClient()
-                .send(request.build(), HttpResponse.BodyHandlers.ofInputStream());
+        return HttpClient.newHttpClient().send(request.build(), HttpResponse.BodyHandlers.ofInputStream());
     }
 }

@@ -96,8 +96,7 @@ public final class AuditPages implements PageGroup {
     }
 
     /** What the page shows; of all that concerns the desk, or of one series. */
-    public record View(
-            Optional<Series> series, List<Row> rows, Optional<String> newer, Optional<String> older) {}
+    public record View(Optional<Series> series, List<Row> rows, Optional<String> newer, Optional<String> older) {}
 
     /** An entry in words. */
     public record Row(Instant at, String who, String what, String detail) {}

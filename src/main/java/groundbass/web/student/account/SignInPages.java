@@ -122,7 +122,8 @@ public final class SignInPages implements PageGroup {
     }
 
     private Form form(String email, String next, FieldProblems problems) {
-        return new Form(email, next, toDesk.isPresent(), settings.get().imprint().guardians(), problems);
+        return new Form(
+                email, next, toDesk.isPresent(), settings.get().imprint().guardians(), problems);
     }
 
     private void show(Context ctx) {

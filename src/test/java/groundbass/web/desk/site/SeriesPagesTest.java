@@ -103,8 +103,13 @@ class SeriesPagesTest {
         beginning("60 90").post(path).then().statusCode(303);
         studio.browser().get(path).then().body(containsString("value=\"60 90\""), containsString("Nobody else"));
         var document = studio.document(begun("Begins so", ""));
-        assertThat(document.rights()).isEqualTo(new Rights(
-                        "Nobody else", "", "Own work.", Clearance.GIVEN, new Licence("No. 12", "A publisher", "2099-01-31")));
+        assertThat(document.rights())
+                .isEqualTo(new Rights(
+                        "Nobody else",
+                        "",
+                        "Own work.",
+                        Clearance.GIVEN,
+                        new Licence("No. 12", "A publisher", "2099-01-31")));
         assertThat(document.settings().tempos()).isEqualTo("60 90");
         assertThat(document.notes()).isEqualTo("## How to play it");
         assertThat(document.level()).isEqualTo(Level.ADVANCED);

@@ -3,8 +3,8 @@ package groundbass.web.student.file;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import groundbass.store.SettableClock;
 import groundbass.effort.Busy;
+import groundbass.store.SettableClock;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
