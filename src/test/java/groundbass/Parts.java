@@ -25,6 +25,7 @@ import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.PublishingParts;
 import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.preflight.NewsMail;
 import groundbass.release.BuildQueue;
 import groundbass.release.Built;
@@ -118,7 +119,8 @@ public record Parts(
                 addresses,
                 queue,
                 news(),
-                new NewsMail(true, new NewsReaders(jdbi, clock), new Outbox(jdbi, clock)));
+                new NewsMail(true, new NewsReaders(jdbi, clock), new Outbox(jdbi, clock)),
+                LinkTries.none(clock));
     }
 
     /** @param build makes all of a release; what readers have before is only noted */

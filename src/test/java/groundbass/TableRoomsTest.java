@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TableRoomsTest {
     private static final Path CODE = Path.of("src/main/java/groundbass");
     private static final Pattern TABLE = Pattern.compile("create table (\\w+)");
+    private static final Pattern DROPPED = Pattern.compile("(?m)^drop table (\\w+)");
 
     private static final Pattern WRITING =
             Pattern.compile("(?:insert into |update |delete from |new Place\\(\")(\\w+)");
@@ -30,9 +31,14 @@ class TableRoomsTest {
 
     static Stream<String> tables() throws IOException {
         var tables = new TreeSet<String>();
+        var dropped = new TreeSet<String>();
         try (var files = Files.list(Path.of("migrations"))) {
-            files.forEach(file -> TABLE.matcher(text(file)).results().forEach(found -> tables.add(found.group(1))));
+            files.forEach(file -> {
+                TABLE.matcher(text(file)).results().forEach(found -> tables.add(found.group(1)));
+                DROPPED.matcher(text(file)).results().forEach(found -> dropped.add(found.group(1)));
+            });
         }
+        tables.removeAll(dropped);
         return tables.stream().filter(table -> !LIBRARIES.contains(table));
     }
 

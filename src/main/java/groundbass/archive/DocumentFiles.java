@@ -12,6 +12,7 @@ import groundbass.document.GrooveSource;
 import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.UploadId;
@@ -98,6 +99,9 @@ final class DocumentFiles {
                 .put("credit", rights.credit())
                 .put("rights", rights.statement())
                 .put("clearance", rights.clearance().word());
+        facts.putUnless("", "licence", rights.licence().reference());
+        facts.putUnless("", "licence.from", rights.licence().from());
+        facts.putUnless("", "licence.until", rights.licence().until());
         facts.putUnless("", "line.name", document.mainLine().name());
         for (int i = 0; i < document.exercises().size(); i++) {
             facts.putUnless("", exerciseName(i + 1), document.exercises().get(i).name());
@@ -207,7 +211,8 @@ final class DocumentFiles {
                 facts.get("composer"),
                 facts.get("credit"),
                 facts.get("rights"),
-                Clearance.parse(facts.word("clearance")).orElse(Clearance.OPEN));
+                Clearance.parse(facts.word("clearance")).orElse(Clearance.OPEN),
+                new Licence(facts.get("licence"), facts.get("licence.from"), facts.get("licence.until")));
     }
 
     private static LessonFacts told(Facts facts) {

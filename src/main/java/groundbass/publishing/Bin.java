@@ -30,7 +30,7 @@ public final class Bin {
             if (!parts.episodes.throwAway(handle, draft.id(), parts.clock.instant())) {
                 return Outcome.refused("", "publishing.problem.notdraft");
             }
-            parts.audit.append(handle, who, "draft.deleted", draft.title());
+            parts.audit.append(handle, who, "draft.deleted", draft.id() + " " + draft.title());
             return Outcome.done(draft.id());
         });
     }
@@ -48,7 +48,7 @@ public final class Bin {
                     handle,
                     who,
                     "draft.restored",
-                    parts.episodes.find(id).orElseThrow().title());
+                    id + " " + parts.episodes.find(id).orElseThrow().title());
             return Outcome.done(id);
         });
     }

@@ -38,7 +38,10 @@ public final class DocumentComparison {
     /** What readers never see. */
     private static final List<Map.Entry<String, Function<EpisodeDocument, Object>>> DESK_ALONE = List.of(
             Map.entry("publishing.part.script", EpisodeDocument::script),
-            Map.entry("publishing.part.clearance", document -> document.rights().clearance()));
+            Map.entry(
+                    "publishing.part.clearance",
+                    document -> List.of(
+                            document.rights().clearance(), document.rights().licence())));
 
     private DocumentComparison() {}
 

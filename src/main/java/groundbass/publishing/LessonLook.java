@@ -2,6 +2,7 @@ package groundbass.publishing;
 
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
@@ -12,8 +13,10 @@ import groundbass.publishing.preflight.Checkpoint;
 import groundbass.publishing.preflight.Difference;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
+import groundbass.publishing.preflight.TriedLinks;
 import groundbass.release.Release;
 import groundbass.text.Message;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -95,6 +98,9 @@ public final class LessonLook {
                 Optional.of(site.imprint()),
                 Optional.of(site.mail(episode.series())),
                 DraftChanges.of(this),
+                Optional.of(day()),
+                Optional.of(new TriedLinks(parts.links::known, site.zone(episode.series())))
+                        .filter(tried -> parts.links.isOn()),
                 parts.uploads::hasPicture);
         var looked = new Preflight(site.addresses()).look(episode.id(), document, around);
         var remarks = looked.remarks();
@@ -102,6 +108,18 @@ public final class LessonLook {
         return new CheckedLesson(Stream.of(Checkpoint.values())
                 .map(point -> new CheckedItem(point, looked.looked(point), at(point, remarks), at(point, holding)))
                 .toList());
+    }
+
+    /** Has the pages tried to which the draft links, where the site tries them; what comes of it is told at a later look. */
+    public void tryLinks() {
+        draft().map(Draft::document).map(Preflight::addresses).ifPresent(parts.links::ask);
+    }
+
+    /** When it goes out as things stand: at its hour, or today. */
+    private LocalDate day() {
+        return episode.state() instanceof EpisodeState.Scheduled promise
+                ? promise.local().toLocalDate()
+                : LocalDate.ofInstant(parts.clock.instant(), site.zone(episode.series()));
     }
 
     private static List<LessonRemark> at(Checkpoint point, List<LessonRemark> remarks) {

@@ -13,6 +13,7 @@ import groundbass.publishing.preflight.Preflight;
 import groundbass.release.Release;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -81,7 +82,8 @@ final class Promises {
         boolean asked = near || draft.filter(one -> isSettled(one, promise)).isPresent();
         var holding = draft.filter(one -> asked).map(one -> holding(look, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        List<LessonRemark> kept = near ? keptBack(look, wanted, latest) : List.of();
+        var day = promise.local().toLocalDate();
+        List<LessonRemark> kept = near ? keptBack(look, wanted, latest, day) : List.of();
         var showable = built(promise, wanted, look.releases())
                 .filter(release -> !near || blocking(look, release).isEmpty())
                 .findFirst();
@@ -96,9 +98,10 @@ final class Promises {
     }
 
     /** Rights may be unsettled again after the promise; and a newer program may know better what no hand can play. */
-    private List<LessonRemark> keptBack(LessonLook look, Release wanted, EpisodeDocument latest) {
+    private List<LessonRemark> keptBack(LessonLook look, Release wanted, EpisodeDocument latest, LocalDate day) {
         var kept = new ArrayList<LessonRemark>();
-        Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
+        kept.addAll(Preflight.clearance(latest.rights()));
+        Preflight.ended(latest.rights(), day).ifPresent(kept::add);
         blocking(look, wanted).stream().filter(remark -> !kept.contains(remark)).forEach(kept::add);
         Preflight.imprint(look.site().imprint()).ifPresent(kept::add);
         return kept;

@@ -10,6 +10,7 @@ import groundbass.form.Outcome;
 import groundbass.publishing.Wish.Aim;
 import groundbass.publishing.preflight.Around;
 import groundbass.publishing.preflight.LessonRemark;
+import groundbass.publishing.preflight.Preflight;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import java.time.LocalDateTime;
@@ -187,6 +188,10 @@ public final class Publisher {
 
     /** Enters a wish for a cleared document, in the caller's transaction where there is one. */
     Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, EpisodeDocument cleared, Wish wish) {
+        var ended = Preflight.ended(cleared.rights(), wish.promise().local().toLocalDate());
+        if (ended.isPresent()) {
+            return Outcome.refused(List.of(problem(ended.get())));
+        }
         return entering.enter(who, id, cleared, wish);
     }
 

@@ -9,6 +9,7 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.UploadRepository;
 import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.preflight.NewsMail;
 import groundbass.publishing.preflight.Preflight;
 import groundbass.release.BuildQueue;
@@ -32,6 +33,7 @@ public final class PublishingParts {
     final BuildQueue queue;
     final NewsQueue news;
     final NewsMail mail;
+    final LinkTries links;
     final Preflight preflight;
     final AcceptedRemarks accepted;
     final BuildSpecs specs;
@@ -52,7 +54,8 @@ public final class PublishingParts {
             Addresses addresses,
             BuildQueue queue,
             NewsQueue news,
-            NewsMail mail) {
+            NewsMail mail,
+            LinkTries links) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.audit = audit;
@@ -68,6 +71,7 @@ public final class PublishingParts {
         this.queue = queue;
         this.news = news;
         this.mail = mail;
+        this.links = links;
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, episodes, clock);
         this.freezing = new Freezing(specs, releases, clock);

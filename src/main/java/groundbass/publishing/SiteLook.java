@@ -3,10 +3,13 @@ package groundbass.publishing;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.Imprint;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.preflight.MailOutlook;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -21,6 +24,8 @@ public final class SiteLook {
     private final Once<Addresses> addresses;
     private final Once<Integer> undelivered;
     private final Map<SeriesId, MailOutlook> mail = new ConcurrentHashMap<>();
+
+    private final Map<SeriesId, ZoneId> zones = new ConcurrentHashMap<>();
 
     SiteLook(PublishingParts parts) {
         this.parts = parts;
@@ -52,6 +57,11 @@ public final class SiteLook {
 
     Addresses addresses() {
         return addresses.get();
+    }
+
+    ZoneId zone(SeriesId series) {
+        return zones.computeIfAbsent(
+                series, one -> parts.catalog.find(one).map(Series::zone).orElse(ZoneOffset.UTC));
     }
 
     MailOutlook mail(SeriesId series) {

@@ -34,7 +34,7 @@ public final class TakingBack {
             if (!parts.episodes.takeBack(handle, lesson.id(), withdrawal)) {
                 return Outcome.refused("", "publishing.problem.notout");
             }
-            parts.audit.append(handle, who, "lesson.withdrawn", lesson.title() + said(reason));
+            parts.audit.append(handle, who, "lesson.withdrawn", told(lesson) + said(reason));
             return Outcome.done(lesson.id());
         });
     }
@@ -46,9 +46,14 @@ public final class TakingBack {
                 return Outcome.refused("", "publishing.problem.notwithdrawn");
             }
             parts.news.waitAnew(handle, lesson.id());
-            parts.audit.append(handle, who, "lesson.restored", lesson.title());
+            parts.audit.append(handle, who, "lesson.restored", told(lesson));
             return Outcome.done(lesson.id());
         });
+    }
+
+    /** The id tells the record of its series that it belongs there; the title outlasts the lesson. */
+    private static String told(Episode lesson) {
+        return lesson.id() + " " + lesson.title();
     }
 
     private Outcome<EpisodeId> asSeen(Episode seen, Function<Handle, Outcome<EpisodeId>> change) {

@@ -93,6 +93,7 @@ public final class Groundbass implements AutoCloseable {
         var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
         open.add(services.visits);
+        open.add(services.links);
         var server = open.add(Website.open(config, port, installation, services, metrics));
         log.info("open {} in a browser", installation.publicAddress());
         if (config.isExposed()) {

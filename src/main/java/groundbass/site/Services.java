@@ -40,6 +40,7 @@ import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.episode.SeriesRecord;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
@@ -68,6 +69,7 @@ import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseChanges;
 import groundbass.publishing.TakingBack;
 import groundbass.publishing.Timetable;
+import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.address.SiteAddresses;
 import groundbass.publishing.jobs.ReleaseQueue;
 import groundbass.publishing.preflight.NewsMail;
@@ -113,6 +115,8 @@ final class Services {
     final Outlooks outlooks;
     final Styles styles;
     final Episodes episodes;
+    final SeriesRecord seriesRecord;
+    final LinkTries links;
     final EpisodeService desk;
     final Beginnings beginnings;
     final Revisions revisions;
@@ -188,6 +192,7 @@ final class Services {
         this.programAnswers = new ProgramAnswers(jdbi, clock);
         this.catalog = library.catalog();
         this.colleagues = new Colleagues(jdbi, audit, clock);
+        this.seriesRecord = new SeriesRecord(jdbi);
         this.rhythms = library.rhythms();
         this.outlooks = library.outlooks();
         this.styles = library.styles();
@@ -267,6 +272,7 @@ final class Services {
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
         var specs = new BuildSpecs(catalog, styles, releases, addresses);
+        this.links = LinkTries.over(() -> settings.current().triesLinks(), clock);
         var publishing = new PublishingParts(
                 jdbi,
                 clock,
@@ -282,7 +288,8 @@ final class Services {
                 addresses,
                 queue,
                 newsQueue,
-                new NewsMail(config.mail().isPresent(), newsReaders, outbox));
+                new NewsMail(config.mail().isPresent(), newsReaders, outbox),
+                links);
         this.publisher = new Publisher(publishing);
         this.timetable = new Timetable(publishing, publisher, rhythms);
         this.takingBack = new TakingBack(publishing);

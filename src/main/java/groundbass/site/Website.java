@@ -167,6 +167,7 @@ final class Website {
                         services.outlooks,
                         services.styles,
                         services.episodes,
+                        services.seriesRecord,
                         services.desk,
                         services.beginnings,
                         services.uploads,

@@ -6,11 +6,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.MigrationInfo;
@@ -21,6 +21,7 @@ import org.flywaydb.core.api.configuration.FluentConfiguration;
 final class Schema {
     private static final String MIGRATIONS = "migrations";
     private static final Pattern TABLE = Pattern.compile("^create table (\\w+)", Pattern.MULTILINE);
+    private static final Pattern DROPPED = Pattern.compile("^drop table (\\w+)", Pattern.MULTILINE);
 
     private final DataSource database;
     private final Flyway flyway;
@@ -80,7 +81,7 @@ final class Schema {
         return String.valueOf(flyway.info().current().getVersion());
     }
 
-    /** Every table that a migration has made, in the order in which they were made. */
+    /** Every table that a migration has made and none has taken away, in the order in which they were made. */
     List<String> tables() {
         return tables(flyway.info().applied());
     }
@@ -129,16 +130,28 @@ final class Schema {
     }
 
     private static List<String> tables(MigrationInfo... applied) {
-        return Arrays.stream(applied)
+        var tables = new ArrayList<String>();
+        Arrays.stream(applied)
                 .filter(migration -> migration.getState() == MigrationState.SUCCESS)
-                .flatMap(migration -> tables(migration.getScript()))
+                .map(migration -> text(migration.getScript()))
+                .forEach(text -> {
+                    tables.addAll(named(TABLE, text));
+                    tables.removeAll(named(DROPPED, text));
+                });
+        return List.copyOf(tables);
+    }
+
+    private static List<String> named(Pattern statement, String text) {
+        return statement
+                .matcher(text)
+                .results()
+                .map((MatchResult found) -> found.group(1))
                 .toList();
     }
 
-    private static Stream<String> tables(String script) {
+    private static String text(String script) {
         try (InputStream in = Schema.class.getResourceAsStream("/" + MIGRATIONS + "/" + script)) {
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            return TABLE.matcher(text).results().map((MatchResult found) -> found.group(1));
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

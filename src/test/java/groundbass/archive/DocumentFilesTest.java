@@ -13,6 +13,7 @@ import groundbass.document.GrooveSource;
 import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.UploadId;
@@ -50,7 +51,7 @@ class DocumentFilesTest {
                 List.of(new LineSource(odd, odd), new LineSource("", ""), new LineSource("", odd)),
                 List.of(track),
                 new GrooveSource(odd, odd, "50"),
-                new Rights(odd, odd, odd, Clearance.WAITING),
+                new Rights(odd, odd, odd, Clearance.WAITING, new Licence(odd, odd, odd)),
                 List.of(new WalkthroughEdit(1, odd, 3, odd)),
                 odd,
                 new LessonFacts(odd, odd, List.of(new CoursePointer(odd, odd), new CoursePointer("", "")), odd),

@@ -25,6 +25,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
@@ -34,12 +35,28 @@ import org.jdbi.v3.core.statement.PreparedBatch;
  * #STUDENTS} students, as many downloads as are asked for, of three years, and their sums. The same on every machine but for its ids.
  */
 final class BigSite {
-    static final int LESSONS = 1_000;
+    static final int LESSONS = 2_000;
     static final int STUDENTS = 20_000;
 
     private static final int AT_ONCE = 5_000;
+    /** How many words a lesson's texts have, of how many. */
+    private static final int WORDS = 150;
+
+    private static final int VOCABULARY = 4_000;
     private static final Duration SPAN = Duration.ofDays(3 * 365);
     private static final List<String> FILES = List.of("sheet.pdf", "bundle.zip", "full-100.mp3", "line.mid");
+    /** Of keys in no order, which are made much faster at the end; as the migrations have them. */
+    private static final List<Index> INDEXES = List.of(
+            new Index("download_of_episode", "episode_id, id"),
+            new Index("download_of_student", "student_id, started_at"),
+            new Index("download_of_student_in_lesson", "student_id, episode_id, id"));
+
+    private record Index(String name, String columns) {}
+
+    private static final List<String> KEYS = List.of("C", "G", "Em", "Am", "F", "D", "Bb");
+    private static final List<String> METERS = List.of("4/4", "4/4", "4/4", "3/4", "6/8", "12/8");
+    private static final List<String> TECHNIQUES = List.of("finger", "finger slap pop", "pick", "finger tap");
+    private static final List<String> KINDS = List.of("view", "sign-in", "play", "whole", "loop");
     private static final List<String> STATES = List.of("complete", "complete", "complete", "broken off", "handed over");
 
     private final Handle handle;
@@ -101,8 +118,13 @@ final class BigSite {
                 .toList();
         var students =
                 IntStream.range(0, STUDENTS).mapToObj(i -> RandomId.next()).toList();
+        traits(episodes);
+        visits(episodes);
         students(students, start);
+        INDEXES.forEach(index -> handle.execute("drop index " + index.name()));
         downloads(episodes, students, start);
+        INDEXES.forEach(
+                index -> handle.execute("create index " + index.name() + " on download (" + index.columns() + ")"));
         handle.execute("analyze"); // both databases plan by what they know of their tables, and would learn it later
     }
 
@@ -126,6 +148,76 @@ final class BigSite {
                     steps_done, steps_total, failure, created_at, built_at, cast(? as timestamp with time zone)
                 from release where episode_id = ?""", RandomId.next(), id, revision, published, first.value());
         return id;
+    }
+
+    /** As many words as a lesson with notes and a walkthrough has. */
+    private void traits(List<String> episodes) {
+        var batch = handle.prepareBatch("""
+                insert into lesson_traits (episode_id, release_id, techniques, key_name, meter, tempo, strings, words,
+                    title_words)
+                select ?, (select id from release where episode_id = ?), ?, ?, ?, ?, ?, ?, ?""");
+        for (int number = 1; number <= episodes.size(); number++) {
+            String words = random.ints(WORDS, 0, VOCABULARY)
+                    .distinct()
+                    .mapToObj(BigSite::word)
+                    .collect(Collectors.joining(" ", " lesson ", " "));
+            String id = episodes.get(number - 1);
+            batch.bind(0, id)
+                    .bind(1, id)
+                    .bind(2, " " + any(TECHNIQUES) + " ")
+                    .bind(3, any(KEYS))
+                    .bind(4, any(METERS))
+                    .bind(5, 50 + random.nextInt(100))
+                    .bind(6, 4 + random.nextInt(3))
+                    .bind(7, words)
+                    .bind(8, " lesson " + number + " ")
+                    .add();
+        }
+        batch.execute();
+    }
+
+    /** Of three syllables, the same for the same number. */
+    private static String word(int number) {
+        var syllables =
+                List.of("ba", "ro", "ki", "te", "mu", "la", "so", "ni", "da", "fe", "go", "vi", "pu", "ze", "ha", "wo");
+        return syllables.get(number % 16) + syllables.get(number / 16 % 16) + syllables.get(number / 256 % 16);
+    }
+
+    private String any(List<String> choices) {
+        return choices.get(random.nextInt(choices.size()));
+    }
+
+    /** Visits of every age that a lesson has, what was played and repeated of it, and a course that was gone to. */
+    private void visits(List<String> episodes) {
+        var sums = handle.prepareBatch("insert into visit_sum (episode_id, kind, age, visitors) values (?, ?, ?, ?)");
+        var played = handle.prepareBatch(
+                "insert into played_part (episode_id, line, quarters, visitors) values (?, 'line', ?, ?)");
+        var looped = handle.prepareBatch(
+                "insert into repeated_bar (episode_id, release_number, line, bar, visitors) values (?, 1, 'line', ?, ?)");
+        for (int i = 0; i < episodes.size(); i++) {
+            long days = SPAN.toDays() * (episodes.size() - i) / episodes.size();
+            for (int age = 0; age <= days; age += age < 28 ? 1 : 28) {
+                for (String kind : KINDS) {
+                    sums.bind(0, episodes.get(i))
+                            .bind(1, kind)
+                            .bind(2, age)
+                            .bind(3, 1 + random.nextInt(200))
+                            .add();
+                    executeIfFull(sums);
+                }
+            }
+            for (int quarters = 0; quarters <= 4; quarters++) {
+                played.bind(0, episodes.get(i))
+                        .bind(1, quarters)
+                        .bind(2, 500 - 100 * quarters)
+                        .add();
+            }
+            looped.bind(0, episodes.get(i))
+                    .bind(1, 1)
+                    .bind(2, random.nextInt(300))
+                    .add();
+        }
+        List.of(sums, played, looped).forEach(PreparedBatch::execute);
     }
 
     private void students(List<String> ids, Instant start) {

@@ -8,6 +8,7 @@ import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.Clearance;
+import groundbass.document.Licence;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
@@ -24,6 +25,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Locale;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,6 +39,8 @@ class PromisesTest {
     /** A stretch of eleven frets so low is for no hand (test of the rules: stretch-beyond-hand). */
     private static final String IMPOSSIBLE = "bar 1\n1 E1+A12\n2-4 rest\n";
     /** 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1). */
+    private static final Licence LICENCE = new Licence("No. 12", "A publisher", "");
+
     private static final LocalDateTime HOUR = LocalDateTime.parse("2026-03-06T18:00");
 
     private static final Instant AT = Instant.parse("2026-03-06T17:00:00Z");
@@ -298,6 +302,25 @@ class PromisesTest {
                 studio.educator, id, asking.stream().map(LessonRemark::digest).toList());
     }
 
+    /** A permission that has ended when the hour comes keeps the lesson back, and the educator is told. */
+    @Test
+    void aPermissionThatEndsBeforeTheHourKeepsTheLessonBack() {
+        try (var database = BothDatabases.freshH2()) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            var ended = new Licence(
+                    "No. 12", "A publisher", HOUR.toLocalDate().minusDays(1).toString());
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, ended)));
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, LICENCE)));
+            studio.clock.advance(Promises.QUIET_NEAR);
+            comesOutLate(studio, id);
+        }
+    }
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aLessonWhoseRightsAreUnsettledAgainIsKeptBackAndTold(Database database) {
@@ -310,7 +333,7 @@ class PromisesTest {
             assertThat(studio.find(id).isPublished()).isFalse();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
             studio.clock.advance(Duration.ofHours(2));
-            studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN)));
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, LICENCE)));
             studio.clock.advance(Promises.QUIET_NEAR);
             comesOutLate(studio, id);
         }

@@ -50,8 +50,17 @@ public sealed interface Requester {
         }
     }
 
-    /** Somebody else; neither of the two is stored or shown. */
-    record Anonymous(String address, String userAgent) implements Requester {
+    /**
+     * Somebody else; nothing of it is stored or shown.
+     *
+     * @param network that the address belongs to, as limits tell callers apart
+     */
+    record Anonymous(String address, String network, String userAgent) implements Requester {
+        /** Whose address is all of their network. */
+        public Anonymous(String address, String userAgent) {
+            this(address, address, userAgent);
+        }
+
         @Override
         public Optional<StudentId> student() {
             return Optional.empty();
@@ -65,6 +74,11 @@ public sealed interface Requester {
         @Override
         public boolean isRobot() {
             return Robots.isRobot(userAgent);
+        }
+
+        /** A digest that finds their network again for a day. */
+        public String network(VisitorKey key) {
+            return key.digest("network", network);
         }
 
         @Override

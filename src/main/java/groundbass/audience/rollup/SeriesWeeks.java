@@ -136,11 +136,13 @@ final class SeriesWeeks {
                         "update taking_student set weeks = weeks + 1 where series_id = :series and student_id in ("
                                 + ACTIVE + ")")
                 .execute();
+        // not by a join: H2 would ask for the active students anew for each who ever took something
         bound(due, """
                 insert into taken_cohort (series_id, joined, week, students)
                 select :series, taking_student.joined, :week, count(*)
-                from taking_student join (<active>) active on active.student_id = taking_student.student_id
-                where taking_student.series_id = :series group by taking_student.joined""".replace("<active>", ACTIVE)).execute();
+                from taking_student
+                where taking_student.series_id = :series and taking_student.student_id in (<active>)
+                group by taking_student.joined""".replace("<active>", ACTIVE)).execute();
         new SeriesClock(handle).add(due);
         moveTo(due.next());
     }

@@ -146,12 +146,17 @@ public final class StatisticsCsv {
 
     /** The columns of {@link #repeated(EpisodeId, LoopedBar)}. */
     public void repeated() {
-        headings("lesson", "line", "bar", "visitors");
+        headings("lesson", "release", "line", "bar", "visitors");
     }
 
     /** A row for one bar. */
     public void repeated(EpisodeId lesson, LoopedBar bar) {
-        csv.row(List.of(title.apply(lesson), bar.line(), Integer.toString(bar.bar()), Long.toString(bar.visitors())));
+        csv.row(List.of(
+                title.apply(lesson),
+                bar.release() == 0 ? "" : Integer.toString(bar.release()),
+                bar.line(),
+                Integer.toString(bar.bar()),
+                Long.toString(bar.visitors())));
     }
 
     /** The columns of {@link #next(String, long...)}. */

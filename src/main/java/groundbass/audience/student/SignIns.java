@@ -1,5 +1,6 @@
 package groundbass.audience.student;
 
+import groundbass.catalog.settings.AgeSaid;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -24,8 +25,7 @@ public final class SignIns {
 
     private static final Duration KEPT = Duration.ofDays(1);
 
-    private static final String SELECT =
-            "select email, locale, expires_at, used_at, code_hash, age_wording from sign_in ";
+    private static final String SELECT = "select email, locale, expires_at, used_at, code_hash from sign_in ";
 
     private final Jdbi jdbi;
     private final Outbox outbox;
@@ -53,24 +53,14 @@ public final class SignIns {
         this.clock = clock;
     }
 
-    /** Writes a link and the letter that carries it, where the site asks nobody's age. */
+    /** Writes a link and the letter that carries it. Nothing else is kept: whoever types an address may not be its holder. */
     public void request(EmailAddress email, Locale locale) {
-        request(email, locale, "");
-    }
-
-    /**
-     * Writes a link and the letter that carries it.
-     *
-     * @param ageWording what was agreed to about age ({@link groundbass.catalog.settings.AgeSaid#wording}), which is kept
-     *     with the account that the link opens; empty where that was not asked
-     */
-    public void request(EmailAddress email, Locale locale, String ageWording) {
         jdbi.useTransaction(handle -> {
             Instant now = clock.instant();
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             SecretToken token = SecretToken.next();
             SignInCode code = SignInCode.next();
-            insert(handle, token, code, new Asked(email, locale, ageWording), now);
+            insert(handle, token, code, new Asked(email, locale), now);
             outbox.put(new SignInLetter(head.get()).to(email, locale, token, code, now, VALID));
         });
     }
@@ -81,12 +71,30 @@ public final class SignIns {
     }
 
     /**
-     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
+     * Whether whoever has a link must still say something of their age before it signs them in.
      *
-     * @param wording version of the notice that stood beside the button, recorded as consent to an account
-     * @param device  what it is used on
+     * @param age from which on nobody needs a guardian's consent, where the site asks
      */
+    public boolean wantsAge(SecretToken token, Optional<Integer> age) {
+        var open = new Agreed("", age, Optional.empty());
+        return jdbi.withHandle(handle -> find(handle, token)
+                .map(row -> isAgeMissing(students.find(row.email()), open))
+                .orElse(false));
+    }
+
+    /** The same as below where the site asks nobody's age. */
     public SignedIn use(SecretToken token, String wording, Device device) {
+        return use(token, Agreed.to(wording), device);
+    }
+
+    /**
+     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
+     * Where an answer about age is missing nothing happens, and the link stays good.
+     *
+     * @param agreed what its holder agrees to, which is kept with the account
+     * @param device what it is used on
+     */
+    public SignedIn use(SecretToken token, Agreed agreed, Device device) {
         return jdbi.inTransaction(handle -> {
             Optional<Row> row = find(handle, token);
             if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
@@ -94,21 +102,26 @@ public final class SignIns {
             Optional<Row> locked = find(handle, token);
             LinkState state = state(locked);
             return switch (state) {
-                case VALID -> signIn(handle, row.get(), wording, device);
+                case VALID -> signIn(handle, row.get(), agreed, device);
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
         });
     }
 
-    /** The same with the code that stands beside the newest link of an address; any other is unknown. */
+    /** The same where the site asks nobody's age. */
     public SignedIn use(EmailAddress email, SignInCode code, String wording, Device device) {
+        return use(email, code, Agreed.to(wording), device);
+    }
+
+    /** The same with the code that stands beside the newest link of an address; any other is unknown. */
+    public SignedIn use(EmailAddress email, SignInCode code, Agreed agreed, Device device) {
         return jdbi.inTransaction(handle -> {
             lockAllOf(handle, email);
             Optional<Row> newest = newest(handle, email);
             boolean meant = newest.filter(row -> row.codeHash().equals(code.hash(email)))
                     .isPresent();
             return meant && state(newest) == LinkState.VALID
-                    ? signIn(handle, newest.get(), wording, device)
+                    ? signIn(handle, newest.get(), agreed, device)
                     : new SignedIn.Refused(LinkState.UNKNOWN);
         });
     }
@@ -130,20 +143,30 @@ public final class SignIns {
                 .execute());
     }
 
-    private SignedIn signIn(Handle handle, Row row, String wording, Device device) {
+    private SignedIn signIn(Handle handle, Row row, Agreed agreed, Device device) {
+        Optional<Student> known = students.find(row.email());
+        if (isAgeMissing(known, agreed)) return new SignedIn.AgeWanted();
         handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", clock.instant())
                 .bind("email", row.email())
                 .execute();
-        Optional<Student> known = students.find(row.email());
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
-        consents.give(student, Purpose.ACCOUNT, wording);
-        if (!row.ageWording().isEmpty()) {
-            consents.give(student, Purpose.AGE, row.ageWording());
-        }
+        consents.give(student, Purpose.ACCOUNT, agreed.wording());
+        agreed.ageWording().ifPresent(wording -> consents.give(student, Purpose.AGE, wording));
         SecretToken session = sessions.open(new Person.OfStudent(student), device);
         return new SignedIn.As(student, session, known.isEmpty());
+    }
+
+    /** Whether the site asks, and neither now nor with the account is an answer that holds. */
+    private boolean isAgeMissing(Optional<Student> known, Agreed agreed) {
+        if (agreed.age().isEmpty() || agreed.said().isPresent()) return false;
+        int age = agreed.age().get();
+        return known.stream()
+                .flatMap(student -> consents.of(student.id()).stream())
+                .filter(given ->
+                        given.purpose() == Purpose.AGE && given.withdrawnAt().isEmpty())
+                .noneMatch(given -> AgeSaid.holds(given.wording(), age));
     }
 
     /** Two links of one new address, used at once, must not make two accounts: the second waits here. */
@@ -169,17 +192,16 @@ public final class SignIns {
     }
 
     /** What a link is asked for with. */
-    private record Asked(EmailAddress email, Locale locale, String ageWording) {}
+    private record Asked(EmailAddress email, Locale locale) {}
 
     private static void insert(Handle handle, SecretToken token, SignInCode code, Asked asked, Instant now) {
         handle.createUpdate("""
-                        insert into sign_in (token_hash, code_hash, email, locale, age_wording, created_at, expires_at)
-                        values (:hash, :code, :email, :locale, :age, :now, :end)""")
+                        insert into sign_in (token_hash, code_hash, email, locale, created_at, expires_at)
+                        values (:hash, :code, :email, :locale, :now, :end)""")
                 .bind("hash", token.hash())
                 .bind("code", code.hash(asked.email()))
                 .bind("email", asked.email())
                 .bind("locale", asked.locale())
-                .bind("age", asked.ageWording())
                 .bind("now", now)
                 .bind("end", now.plus(VALID))
                 .execute();
@@ -201,10 +223,5 @@ public final class SignIns {
     }
 
     private record Row(
-            EmailAddress email,
-            Locale locale,
-            Instant expiresAt,
-            Optional<Instant> usedAt,
-            String codeHash,
-            String ageWording) {}
+            EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt, String codeHash) {}
 }

@@ -12,4 +12,7 @@ public sealed interface SignedIn {
 
     /** Nothing happened; {@code why} is not {@link LinkState#VALID}. */
     record Refused(LinkState why) implements SignedIn {}
+
+    /** Nothing happened, and link and code are still good: they want an answer about age first. */
+    record AgeWanted() implements SignedIn {}
 }

@@ -22,6 +22,9 @@ final class Counted {
     /** More is not counted of one visitor of one lesson: lines and bars are not made up by the thousand. */
     static final int MOST_OF_ONE = 600;
 
+    /** So many visitors of a lesson who are not signed in come from one network: a class, and some more. */
+    static final int MOST_OF_NETWORK = 60;
+
     static final Duration SAME_VISIT = Duration.ofHours(24);
 
     /** Somebody at a lesson, told by their digest. */
@@ -55,6 +58,22 @@ final class Counted {
             makeRoom();
         }
         return first;
+    }
+
+    /** Whether a visitor is among those of their network who count at that lesson; there is no end of made-up programs. */
+    boolean admits(String network, EpisodeId lesson, String visitor, Instant now) {
+        forget(now);
+        var there = seen.computeIfAbsent(new Who(network, lesson), who -> new Seen(new HashSet<>(), now));
+        if (there.things().contains(visitor)) {
+            return true;
+        }
+        if (there.things().size() >= MOST_OF_NETWORK) {
+            return false;
+        }
+        there.things().add(visitor);
+        things++;
+        makeRoom();
+        return true;
     }
 
     private void makeRoom() {

@@ -44,11 +44,11 @@ sealed interface Happening {
         }
     }
 
-    /** A bar within a passage that was repeated. */
-    record Loop(EpisodeId lesson, String line, int bar) implements Happening {
+    /** A bar within a passage that was repeated, as the sheet of a release numbers it. */
+    record Loop(EpisodeId lesson, int release, String line, int bar) implements Happening {
         @Override
         public Place place() {
-            return new Place("looped_bar", List.of("line", "bar"), List.of(line, bar));
+            return new Place("repeated_bar", List.of("release_number", "line", "bar"), List.of(release, line, bar));
         }
     }
 

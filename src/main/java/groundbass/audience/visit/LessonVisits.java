@@ -39,18 +39,18 @@ public final class LessonVisits implements AutoCloseable {
 
     /** Somebody opened the page of a lesson. */
     public void viewed(Episode lesson, Requester requester) {
-        visitor(requester).ifPresent(visitor -> count(visitor, lesson, VisitKind.VIEW));
+        visitor(lesson, requester).ifPresent(visitor -> count(visitor, lesson, VisitKind.VIEW));
     }
 
     /** Somebody signed in, to go to a lesson. */
     public void signedIn(Episode lesson, Requester requester) {
-        visitor(requester).ifPresent(visitor -> count(visitor, lesson, VisitKind.SIGN_IN));
+        visitor(lesson, requester).ifPresent(visitor -> count(visitor, lesson, VisitKind.SIGN_IN));
     }
 
     /** A browser told what was done on the page; what it has told before is not counted again. */
     public void sat(Episode lesson, Sitting sitting, Requester requester) {
-        visitor(requester).ifPresent(visitor -> {
-            sitting.lines().forEach(line -> played(visitor, lesson, line));
+        visitor(lesson, requester).ifPresent(visitor -> {
+            sitting.lines().forEach(line -> played(visitor, lesson, line, sitting.release()));
             for (String address : sitting.courses()) {
                 count(visitor, lesson, VisitKind.COURSE);
                 count(visitor, new Course(lesson.id(), address));
@@ -58,7 +58,7 @@ public final class LessonVisits implements AutoCloseable {
         });
     }
 
-    private void played(String visitor, Episode lesson, PlayedLine line) {
+    private void played(String visitor, Episode lesson, PlayedLine line, int release) {
         count(visitor, lesson, VisitKind.PLAY);
         if (line.line().equals(PlayedLine.MAIN) && line.quarters() == PlayedLine.ALL) {
             count(visitor, lesson, VisitKind.WHOLE);
@@ -68,10 +68,10 @@ public final class LessonVisits implements AutoCloseable {
         }
         IntStream.rangeClosed(0, line.quarters())
                 .forEach(quarters -> count(visitor, new Part(lesson.id(), line.line(), quarters)));
-        line.looped().forEach(bar -> count(visitor, new Loop(lesson.id(), line.line(), bar)));
+        line.looped().forEach(bar -> count(visitor, new Loop(lesson.id(), release, line.line(), bar)));
     }
 
-    private Optional<String> visitor(Requester requester) {
+    private Optional<String> visitor(Episode lesson, Requester requester) {
         if (requester.isRobot()) {
             return Optional.empty();
         }
@@ -79,7 +79,12 @@ public final class LessonVisits implements AutoCloseable {
         return requester
                 .student()
                 .map(student -> visitors.digest("student", student.value()))
-                .or(() -> requester.visitor(visitors));
+                .or(() -> requester.visitor(visitors).filter(visitor -> isAdmitted(lesson, visitor, requester)));
+    }
+
+    private synchronized boolean isAdmitted(Episode lesson, String visitor, Requester requester) {
+        return !(requester instanceof Requester.Anonymous somebody)
+                || counted.admits(somebody.network(visitors), lesson.id(), visitor, clock.instant());
     }
 
     private void count(String visitor, Episode lesson, VisitKind kind) {

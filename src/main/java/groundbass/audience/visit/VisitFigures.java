@@ -53,10 +53,11 @@ public final class VisitFigures {
                 .list());
     }
 
-    /** The bars of a lesson that were repeated, in their order. */
+    /** The bars of a lesson that were repeated, in their order, those of its latest release first. */
     public List<LoopedBar> loops(EpisodeId lesson) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select line, bar, visitors from looped_bar where episode_id = :lesson order by line, bar")
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select release_number as release, line, bar, visitors from repeated_bar
+                        where episode_id = :lesson order by release_number desc, line, bar""")
                 .bind("lesson", lesson)
                 .mapTo(LoopedBar.class)
                 .list());

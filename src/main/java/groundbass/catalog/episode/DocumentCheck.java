@@ -65,6 +65,12 @@ public final class DocumentCheck {
         List<FieldProblem> problems = new ArrayList<>(FieldChecks.text("rights.composer", rights.composer(), 300));
         problems.addAll(FieldChecks.text("rights.credit", rights.credit(), 1000));
         problems.addAll(FieldChecks.text("rights.statement", rights.statement(), 1000));
+        var licence = rights.licence();
+        problems.addAll(FieldChecks.text("rights.licence.reference", licence.reference(), 300));
+        problems.addAll(FieldChecks.text("rights.licence.from", licence.from(), 300));
+        if (!licence.isEndReadable()) {
+            problems.add(FieldProblem.of("rights.licence.until", "catalog.problem.day", licence.until()));
+        }
         return problems;
     }
 

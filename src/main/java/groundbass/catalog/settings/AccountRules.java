@@ -7,7 +7,8 @@ import java.util.Optional;
  * What holds for the accounts of students.
  *
  * @param idleMonths after how many months without use one ends; none where they stay
- * @param age from which on nobody needs a guardian's consent; where there is one, it is asked at each sign-in
+ * @param age from which on nobody needs a guardian's consent; where there is one, the holder of an
+ *     address is asked once, before there is an account
  */
 public record AccountRules(Optional<Integer> idleMonths, Optional<Integer> age) {
     /** What holds until something is chosen. */

@@ -28,4 +28,18 @@ public enum AgeSaid implements TextValue {
     public String wording(int age) {
         return "age-1 " + value + " " + age;
     }
+
+    /**
+     * Whether what was agreed to still answers the question: a guardian's consent always, an age as long as no higher one is
+     * asked for.
+     *
+     * @param wording as {@link #wording} made it
+     */
+    public static boolean holds(String wording, int age) {
+        String[] words = wording.split(" ");
+        return words.length == 3
+                && parse(words[1])
+                        .map(said -> said == GUARDIAN || Integer.parseInt(words[2]) >= age)
+                        .orElse(false);
+    }
 }

@@ -19,6 +19,7 @@ public final class Settings {
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
     private static final String VISITS = "visits.counted";
+    private static final String LINKS = "links.tried";
     private static final String IMPRINT = "imprint.";
     private static final String IDLE_MONTHS = "accounts.idle-months";
     private static final String AGE = "accounts.age";
@@ -43,6 +44,7 @@ public final class Settings {
                         .filter(text -> !text.isEmpty())
                         .map(URI::create),
                 Boolean.parseBoolean(chosen.getOrDefault(VISITS, String.valueOf(usual.countsVisits()))),
+                Boolean.parseBoolean(chosen.get(LINKS)),
                 imprint(chosen),
                 new AccountRules(number(chosen, IDLE_MONTHS), number(chosen, AGE)));
     }
@@ -113,5 +115,6 @@ public final class Settings {
         NamedValues.put(
                 handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
         NamedValues.put(handle, VISITS, String.valueOf(settings.countsVisits()));
+        NamedValues.put(handle, LINKS, String.valueOf(settings.triesLinks()));
     }
 }

@@ -18,7 +18,8 @@ public record SettingsForm(
         boolean downloadsNeedSignIn,
         String defaultZone,
         String publicAddress,
-        boolean countsVisits) {
+        boolean countsVisits,
+        boolean triesLinks) {
     public SettingsForm {
         Objects.requireNonNull(siteName);
         Objects.requireNonNull(language);
@@ -34,7 +35,8 @@ public record SettingsForm(
                 settings.downloadsNeedSignIn(),
                 settings.defaultZone().getId(),
                 settings.publicAddress().map(URI::toString).orElse(""),
-                settings.countsVisits());
+                settings.countsVisits(),
+                settings.triesLinks());
     }
 
     /** The settings, or what is wrong with them. */
@@ -60,6 +62,7 @@ public record SettingsForm(
                         zone.orElseThrow(),
                         address,
                         countsVisits,
+                        triesLinks,
                         Imprint.EMPTY,
                         AccountRules.USUAL))
                 : Outcome.refused(problems);

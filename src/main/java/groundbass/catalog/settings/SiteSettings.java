@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param publicAddress the address that QR codes, mails and feeds begin with, where it is not the one that the server
  *                      was started with; no slash at its end
  * @param countsVisits  whether it is counted what is done with lessons on their pages
+ * @param triesLinks    whether the server may ask the net whether the pages are there to which lessons link
  * @param imprint       who answers for the site
  * @param accounts      what holds for the accounts of students
  */
@@ -23,6 +24,7 @@ public record SiteSettings(
         ZoneId defaultZone,
         Optional<URI> publicAddress,
         boolean countsVisits,
+        boolean triesLinks,
         Imprint imprint,
         AccountRules accounts) {
     /** What holds until something is chosen. */
@@ -52,6 +54,7 @@ public record SiteSettings(
                 defaultZone,
                 publicAddress,
                 true,
+                false,
                 Imprint.EMPTY,
                 AccountRules.USUAL);
     }

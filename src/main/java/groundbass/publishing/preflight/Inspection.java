@@ -65,9 +65,9 @@ public final class Inspection {
             case RECORDINGS -> RecordingRemarks.of(text);
             case NOTES -> NoteRemarks.broken(text, around.pictures());
             case PICTURES -> NoteRemarks.pictures(text);
-            case LINKS -> LinkRemarks.of(document());
+            case LINKS -> links();
             case WALKTHROUGH -> Preflight.lostWords(text);
-            case RIGHTS -> Preflight.rights(document().rights());
+            case RIGHTS -> rights();
             case CAUTIONS -> Preflight.cautions(document().settings());
             case TEACHER ->
                 around.imprint().flatMap(Preflight::imprint).stream().toList();
@@ -75,6 +75,18 @@ public final class Inspection {
             case MAIL -> around.mail().map(Preflight::mail).orElseGet(List::of);
             case RELEASE -> around.difference().map(Preflight::release).stream().toList();
         };
+    }
+
+    private List<LessonRemark> links() {
+        var tried = around.links().map(links -> LinkRemarks.tried(document(), links));
+        return Stream.concat(LinkRemarks.of(document()).stream(), tried.stream().flatMap(List::stream))
+                .toList();
+    }
+
+    private List<LessonRemark> rights() {
+        var rights = document().rights();
+        var ended = around.day().flatMap(day -> Preflight.ended(rights, day));
+        return Stream.concat(Preflight.rights(rights).stream(), ended.stream()).toList();
     }
 
     /** What is looked at there. */
@@ -85,7 +97,10 @@ public final class Inspection {
             case LINES -> Message.of(key, document().exercises().size());
             case RECORDINGS -> Message.of(key, document().backingTracks().size());
             case NOTES -> Message.of(key, NoteRemarks.pieceCount(document().notes()));
-            case LINKS -> Message.of(key, LinkRemarks.count(document()));
+            case LINKS ->
+                around.links()
+                        .flatMap(links -> LinkRemarks.looked(document(), links))
+                        .orElseGet(() -> Message.of(key, LinkRemarks.count(document())));
             case CAUTIONS -> Message.of(key, document().settings().language());
             case ADDRESS -> Message.of(key, addresses.episode(episode));
             case MAIL -> Message.of(key, around.mail().map(MailOutlook::readers).orElse(0));

@@ -3,18 +3,20 @@ package groundbass.publishing.preflight;
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.NoteLinks;
 import groundbass.lesson.NoteLinks.NoteLink;
+import groundbass.publishing.address.LinkAnswer;
 import groundbass.publishing.address.LocalAddress;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What is to be said of the addresses that a lesson points to: by their form alone, for nobody is asked whether they are
- * there. Video and courses have been read as secure addresses before; what else is wrong with them is said here.
+ * What is to be said of the addresses that a lesson points to: by their form, and where the site tries them by what was
+ * answered. Video and courses have been read as secure addresses before; what else is wrong with them is said here.
  */
 final class LinkRemarks {
     private LinkRemarks() {}
@@ -25,6 +27,53 @@ final class LinkRemarks {
         var courses = facts.courses().stream().flatMap(course -> local("facts.courses", course.address()).stream());
         var notes = NoteLinks.of(document.notes()).stream().flatMap(link -> inNotes(link).stream());
         return Stream.of(video, courses, notes).flatMap(remark -> remark).toList();
+    }
+
+    /** What was tried and is not there: told, and never in the way, for the net has its bad days. */
+    static List<LessonRemark> tried(EpisodeDocument document, TriedLinks tried) {
+        var facts = document.facts();
+        var video = Stream.of(facts.video()).flatMap(address -> missing("facts.video", address, tried));
+        var courses = facts.courses().stream().flatMap(course -> missing("facts.courses", course.address(), tried));
+        var notes = notes(document).flatMap(address -> missing("notes", address, tried));
+        return Stream.of(video, courses, notes).flatMap(remark -> remark).toList();
+    }
+
+    private static Stream<LessonRemark> missing(String field, String address, TriedLinks tried) {
+        return tried.missing(address).stream()
+                .map(message -> new LessonRemark(Checkpoint.LINKS, Weight.MENTIONS, field, message, address));
+    }
+
+    /** The addresses on the web, each once. */
+    static List<String> addresses(EpisodeDocument document) {
+        var facts = document.facts();
+        var others =
+                Stream.concat(Stream.of(facts.video()), facts.courses().stream().map(course -> course.address()));
+        return Stream.concat(others, notes(document))
+                .filter(address -> parsed(address).filter(LinkRemarks::isWeb).isPresent())
+                .distinct()
+                .toList();
+    }
+
+    private static Stream<String> notes(EpisodeDocument document) {
+        return NoteLinks.of(document.notes()).stream()
+                .filter(link -> !link.isOnThePage())
+                .map(NoteLink::address);
+    }
+
+    /** How many were tried, and when the last of them was. */
+    static Optional<Message> looked(EpisodeDocument document, TriedLinks tried) {
+        var addresses = addresses(document);
+        var known = addresses.stream()
+                .flatMap(address -> tried.of(address).stream())
+                .toList();
+        return known.stream()
+                .max(Comparator.comparing(LinkAnswer::at))
+                .map(last -> Message.of(
+                        "publishing.looked.links.tried",
+                        known.size(),
+                        addresses.size(),
+                        known.stream().filter(LinkAnswer::isThere).count(),
+                        tried.time(last)));
     }
 
     static int count(EpisodeDocument document) {
@@ -53,8 +102,12 @@ final class LinkRemarks {
     }
 
     private static boolean leadsSomewhere(URI uri) {
+        return isWeb(uri) || "mailto".equalsIgnoreCase(uri.getScheme());
+    }
+
+    private static boolean isWeb(URI uri) {
         boolean web = "https".equalsIgnoreCase(uri.getScheme()) || "http".equalsIgnoreCase(uri.getScheme());
-        return web && uri.getHost() != null || "mailto".equalsIgnoreCase(uri.getScheme());
+        return web && uri.getHost() != null;
     }
 
     private static boolean isLocal(URI uri) {

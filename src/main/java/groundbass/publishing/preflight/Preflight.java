@@ -5,6 +5,7 @@ import groundbass.catalog.settings.Imprint;
 import groundbass.document.Clearance;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.Licence;
 import groundbass.document.Rights;
 import groundbass.lesson.LessonText;
 import groundbass.publishing.address.Addresses;
@@ -12,6 +13,7 @@ import groundbass.publishing.address.LocalAddress;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Languages;
 import groundbass.text.Message;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -40,23 +42,52 @@ public final class Preflight {
         return new Inspection(addresses, episode, LessonText.read(document), around);
     }
 
+    /** The addresses on the web to which a lesson links. */
+    public static List<String> addresses(EpisodeDocument document) {
+        return LinkRemarks.addresses(document);
+    }
+
     static List<LessonRemark> rights(Rights rights) {
         var remarks = new ArrayList<LessonRemark>();
         if (rights.statement().isBlank()) {
             remarks.add(LessonRemark.blocks(
                     Checkpoint.RIGHTS, "rights.statement", Message.of("publishing.problem.rights")));
         }
-        clearance(rights.clearance()).ifPresent(remarks::add);
+        remarks.addAll(clearance(rights));
         return remarks;
     }
 
-    /** While the question is open or permission awaited, nothing goes out. */
-    public static Optional<LessonRemark> clearance(Clearance clearance) {
-        if (clearance.isSettled()) {
-            return Optional.empty();
+    /** While the question is open, permission awaited or nothing said of which one was given, nothing goes out. */
+    public static List<LessonRemark> clearance(Rights rights) {
+        return switch (rights.clearance()) {
+            case OWN, FREE -> List.of();
+            case OPEN -> List.of(rights("clearance", Message.of("publishing.problem.clearance.open")));
+            case WAITING -> List.of(rights("clearance", Message.of("publishing.problem.clearance")));
+            case GIVEN -> given(rights.licence());
+        };
+    }
+
+    private static List<LessonRemark> given(Licence licence) {
+        var remarks = new ArrayList<LessonRemark>();
+        if (licence.reference().isBlank()) {
+            remarks.add(rights("licence.reference", Message.of("publishing.problem.licence.reference")));
         }
-        String key = clearance == Clearance.OPEN ? "publishing.problem.clearance.open" : "publishing.problem.clearance";
-        return Optional.of(LessonRemark.blocks(Checkpoint.RIGHTS, "rights.clearance", Message.of(key)));
+        if (licence.from().isBlank()) {
+            remarks.add(rights("licence.from", Message.of("publishing.problem.licence.from")));
+        }
+        return remarks;
+    }
+
+    /** Where a permission ends before the day on which the lesson goes out. */
+    public static Optional<LessonRemark> ended(Rights rights, LocalDate day) {
+        return rights.licence()
+                .lastDay()
+                .filter(last -> rights.clearance() == Clearance.GIVEN && last.isBefore(day))
+                .map(last -> rights("licence.until", Message.of("publishing.problem.licence.ended", last, day)));
+    }
+
+    private static LessonRemark rights(String field, Message message) {
+        return LessonRemark.blocks(Checkpoint.RIGHTS, "rights." + field, message);
     }
 
     static List<LessonRemark> lostWords(LessonText text) {

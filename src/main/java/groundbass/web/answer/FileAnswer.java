@@ -163,11 +163,15 @@ public record FileAnswer(
         try {
             chunks.copy(opened, first, count, ctx.res().getOutputStream());
         } catch (IOException e) {
-            // mostly a reader who closed the page; the connection is dropped, as the length promised cannot be kept
+            // mostly a reader who closed the page; the length promised cannot be kept
             log.atLevel(e instanceof FilesAway ? Level.WARN : Level.DEBUG)
                     .setCause(e)
                     .log("broken off after {} of {} bytes", chunks.sent(), count);
             transfer.brokenOff(chunks.sent());
+            if (!ctx.res().isCommitted()) {
+                throw e; // nobody has seen anything of it
+            }
+            Cut.connection(ctx);
             return;
         }
         transfer.completed(chunks.sent());

@@ -18,6 +18,7 @@ import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.SeriesRecord;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
@@ -135,6 +136,7 @@ public final class DeskPages {
             Outlooks outlooks,
             Styles styles,
             Episodes episodes,
+            SeriesRecord seriesRecord,
             EpisodeService writing,
             Beginnings beginnings,
             Uploads uploads,
@@ -200,7 +202,7 @@ public final class DeskPages {
                 new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
                 new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new ProgramTokenPages(desk, services.educators(), signIn, services.programs(), services.clock()),
-                new AuditPages(desk, services.audit(), services.educators()),
+                new AuditPages(desk, services.audit(), services.educators(), services.seriesRecord()),
                 new PeopleDesk(
                         desk,
                         services.educators(),

@@ -30,7 +30,7 @@ final class StoredThings {
                             "question.answer.subject",
                             "question.answer.rights.subject"),
             KeptThing.of("anonymous"),
-            KeptThing.of("visits").inTables("visit_sum", "played_part", "looped_bar", "course_click"),
+            KeptThing.of("visits").inTables("visit_sum", "played_part", "repeated_bar", "course_click"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),
             KeptThing.of("browser").inStores("play/remember.js", "practised/marks.js", "sheet.js"),

@@ -8,6 +8,7 @@ import groundbass.document.GrooveSource;
 import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.FieldProblem;
@@ -76,12 +77,30 @@ record DraftView(
      *
      * @param clearance one of {@code open}, {@code own}, {@code free}, {@code waiting}, {@code given}
      */
-    record Credits(String composer, String credit, String statement, String clearance) {
+    record Credits(String composer, String credit, String statement, String clearance, Permission licence) {
         Credits {
             composer = Objects.requireNonNullElse(composer, "");
             credit = Objects.requireNonNullElse(credit, "");
             statement = Objects.requireNonNullElse(statement, "");
             clearance = Objects.requireNonNullElse(clearance, Clearance.OPEN.word());
+            licence = Objects.requireNonNullElse(licence, new Permission("", "", ""));
+        }
+    }
+
+    /** By what somebody else's music may be published: {@link Licence} as it is typed. */
+    record Permission(String reference, String from, String until) {
+        Permission {
+            reference = Objects.requireNonNullElse(reference, "");
+            from = Objects.requireNonNullElse(from, "");
+            until = Objects.requireNonNullElse(until, "");
+        }
+
+        static Permission of(Licence licence) {
+            return new Permission(licence.reference(), licence.from(), licence.until());
+        }
+
+        Licence licence() {
+            return new Licence(reference, from, until);
         }
     }
 
@@ -99,7 +118,7 @@ record DraftView(
         gear = Objects.requireNonNullElse(gear, "");
         video = Objects.requireNonNullElse(video, "");
         courses = Objects.requireNonNullElse(courses, List.of());
-        rights = Objects.requireNonNullElse(rights, new Credits("", "", "", null));
+        rights = Objects.requireNonNullElse(rights, new Credits("", "", "", null, null));
     }
 
     static DraftView of(EpisodeDocument document) {
@@ -128,7 +147,8 @@ record DraftView(
                         rights.composer(),
                         rights.credit(),
                         rights.statement(),
-                        rights.clearance().word()));
+                        rights.clearance().word(),
+                        Permission.of(rights.licence())));
     }
 
     /** A document that says this; refuses with 422 a word that there is none of, and more parts than a lesson has. */
@@ -151,7 +171,8 @@ record DraftView(
                         rights.composer(),
                         rights.credit(),
                         rights.statement(),
-                        Clearance.parse(rights.clearance()).orElseThrow()))
+                        Clearance.parse(rights.clearance()).orElseThrow(),
+                        rights.licence().licence()))
                 .settings(new DocumentSettings(
                         language, tempos, rounds, before.settings().naming()))
                 .done();

@@ -3,6 +3,7 @@ package groundbass.web.shell;
 import groundbass.effort.Busy;
 import groundbass.store.RandomId;
 import groundbass.text.Message;
+import groundbass.web.answer.Cut;
 import groundbass.web.answer.Vary;
 import groundbass.web.shell.limit.WaitResponse;
 import groundbass.web.view.ErrorView;
@@ -13,6 +14,7 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.http.UnauthorizedResponse;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -26,6 +28,9 @@ import org.slf4j.LoggerFactory;
  */
 public final class Errors {
     private static final Logger log = LoggerFactory.getLogger(Errors.class);
+
+    private static final List<String> OF_A_FILE = List.of(
+            "Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag", "X-Accel-Redirect");
 
     private final Pages pages;
     private final FaultLog faults = new FaultLog();
@@ -62,7 +67,7 @@ public final class Errors {
 
     /** Names the wait; a page keeps what was typed and asks again by itself. */
     private void wait(Context ctx, WaitResponse refused) {
-        if (ctx.res().isCommitted()) {
+        if (!begin(ctx)) {
             return;
         }
         ctx.status(refused.getStatus()).header("Retry-After", String.valueOf(refused.seconds()));
@@ -99,8 +104,8 @@ public final class Errors {
     }
 
     private void answer(Context ctx, ErrorView view) {
-        if (ctx.res().isCommitted()) {
-            return; // the answer has begun; nothing but dropping the connection is left
+        if (!begin(ctx)) {
+            return;
         }
         ctx.status(view.status());
         Vary.on(ctx, "Accept");
@@ -117,6 +122,20 @@ public final class Errors {
         } else {
             problem(ctx, view);
         }
+    }
+
+    /**
+     * Takes back what was prepared of another answer. Where that is on its way already, only its connection can be ended, or
+     * its reader would take it for whole. @return whether something can be said
+     */
+    private static boolean begin(Context ctx) {
+        if (ctx.res().isCommitted()) {
+            Cut.connection(ctx);
+            return false;
+        }
+        ctx.res().resetBuffer();
+        OF_A_FILE.forEach(name -> ctx.res().setHeader(name, null));
+        return true;
     }
 
     /** What is left to say where even the page about the error cannot be made. */

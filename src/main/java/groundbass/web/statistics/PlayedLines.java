@@ -17,23 +17,33 @@ public record PlayedLines(List<Row> lines) {
      *
      * @param name its id on the page
      * @param parts from those who played one bar to those who played all
-     * @param bars that were repeated, in their order
+     * @param release the number of the release that readers get, to which the sheet belongs
+     * @param bars that were repeated on it, in their order
+     * @param earlier bars that were repeated on the sheets of earlier releases, the latest of them first
      * @param narrow, wide its sheet for two widths of screen; empty where it is not there
      */
     public record Row(
             String name,
             String title,
             List<Part> parts,
+            int release,
             List<LoopedBar> bars,
+            List<LoopedBar> earlier,
             Optional<String> narrow,
             Optional<String> wide) {
         public Row {
             parts = List.copyOf(parts);
             bars = List.copyOf(bars);
+            earlier = List.copyOf(earlier);
+        }
+
+        /** Whether any bar was repeated, of whatever release. */
+        public boolean isRepeated() {
+            return !bars.isEmpty() || !earlier.isEmpty();
         }
 
         /** What the page's script shades. */
-        public String repeated() {
+        public String shades() {
             return bars.stream().map(bar -> bar.bar() + ":" + bar.visitors()).collect(Collectors.joining(" "));
         }
 
@@ -60,7 +70,9 @@ public record PlayedLines(List<Row> lines) {
     private static Row row(
             ReleasedLines.Found release, ReleasedLines.Line line, List<PlayedPart> parts, List<LoopedBar> bars) {
         var own = parts.stream().filter(part -> part.line().equals(line.name())).toList();
-        var looped = bars.stream().filter(bar -> bar.line().equals(line.name())).toList();
+        var ofLine = bars.stream().filter(bar -> bar.line().equals(line.name()));
+        var byRelease = ofLine.collect(Collectors.partitioningBy(bar -> bar.release() == release.number()));
+        var looped = byRelease.get(true);
         var names = looped.isEmpty() ? List.<String>of() : line.pictures();
         long all = own.get(0).visitors();
         return new Row(
@@ -70,14 +82,16 @@ public record PlayedLines(List<Row> lines) {
                         .map(part ->
                                 new Part(part.quarters(), part.visitors(), Math.round(100.0 * part.visitors() / all)))
                         .toList(),
+                release.number(),
                 looped,
+                byRelease.get(false),
                 names.stream().findFirst().flatMap(release::drawing),
                 names.stream().reduce((one, other) -> other).flatMap(release::drawing));
     }
 
     /** Whether any bar of any line was repeated. */
     public boolean isRepeated() {
-        return lines.stream().anyMatch(line -> !line.bars().isEmpty());
+        return lines.stream().anyMatch(Row::isRepeated);
     }
 
     public boolean isEmpty() {

@@ -43,8 +43,8 @@ final class ReleasedLines {
         }
     }
 
-    /** The files and the page of one release. */
-    record Found(ReleasedLines home, List<ReleaseFile> files, Optional<PageContent> page) {
+    /** The number, the files and the page of one release. */
+    record Found(ReleasedLines home, int number, List<ReleaseFile> files, Optional<PageContent> page) {
         List<Line> lines() {
             var lines = page.map(PageContent::lines).orElse(List.of());
             return IntStream.range(0, lines.size())
@@ -72,15 +72,15 @@ final class ReleasedLines {
 
     /** What readers of a lesson get; nothing where it was taken back, or where its page cannot be read. */
     Found of(EpisodeId lesson) {
-        var files = releases.current(lesson)
-                .map(release -> releases.files(release.id()))
-                .orElse(List.of());
+        var current = releases.current(lesson);
+        var files = current.map(release -> releases.files(release.id())).orElse(List.of());
         var page = files.stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .flatMap(file -> text(file).stream())
                 .map(text -> PageJson.read(text.getBytes(StandardCharsets.UTF_8)))
                 .findFirst();
-        return new Found(this, files, page);
+        int number = current.map(release -> release.spec().release()).orElse(0);
+        return new Found(this, number, files, page);
     }
 
     private Optional<String> text(ReleaseFile file) {

@@ -300,6 +300,7 @@ public final class StudentPages {
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),
-                shell.settings());
+                shell.settings(),
+                shell.clock());
     }
 }

@@ -17,6 +17,7 @@ import groundbass.store.Database;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -48,7 +49,7 @@ class LessonVisitsTest {
     private final Sitting whole = played(4, 4);
 
     private static Sitting played(int quarters, Integer... looped) {
-        return new Sitting(List.of(new PlayedLine("line", quarters, Set.of(looped))), List.of());
+        return new Sitting(1, List.of(new PlayedLine("line", quarters, Set.of(looped))), List.of());
     }
 
     private static Episode lesson(Database database, EpisodeId id) {
@@ -73,7 +74,7 @@ class LessonVisitsTest {
         visits.viewed(first, anna);
         visits.sat(first, played(0), anna);
         story.at("2026-03-03T18:00:00Z");
-        var exercise = new Sitting(List.of(new PlayedLine("exercise-1", 4, Set.of())), List.of());
+        var exercise = new Sitting(1, List.of(new PlayedLine("exercise-1", 4, Set.of())), List.of());
         for (var who : List.of(VISITOR, VISITOR, ROBOT, new Requester.AtTheDesk())) {
             visits.viewed(first, who);
             visits.sat(first, exercise, who);
@@ -82,8 +83,8 @@ class LessonVisitsTest {
         visits.signedIn(first, bert);
         visits.viewed(first, bert);
         story.at("2026-03-09T16:40:00Z");
-        visits.sat(first, new Sitting(List.of(), List.of(COURSE)), bert);
-        visits.sat(first, new Sitting(List.of(), List.of(COURSE)), bert);
+        visits.sat(first, new Sitting(1, List.of(), List.of(COURSE)), bert);
+        visits.sat(first, new Sitting(1, List.of(), List.of(COURSE)), bert);
         story.at("2026-03-09T17:00:00Z");
         visits.viewed(lesson(database, SECOND), bert);
         story.at("2026-03-30T16:00:00Z");
@@ -122,7 +123,8 @@ class LessonVisitsTest {
                             new PlayedPart("line", 2, 1),
                             new PlayedPart("line", 3, 1),
                             new PlayedPart("line", 4, 1));
-            assertThat(figures.loops(FIRST)).containsExactly(new LoopedBar("line", 3, 1), new LoopedBar("line", 4, 1));
+            assertThat(figures.loops(FIRST))
+                    .containsExactly(new LoopedBar(1, "line", 3, 1), new LoopedBar(1, "line", 4, 1));
             assertThat(figures.courses(FIRST)).containsExactly(new CourseClicks(COURSE, 1));
             assertThat(rows(database)).isEqualTo(12);
         }
@@ -141,11 +143,47 @@ class LessonVisitsTest {
         try (database) {
             var story = new Story(database);
             tell(database, story, new LessonVisits(database.jdbi(), story.audience.visitors, story.audience.clock));
-            for (String table : List.of("visit_sum", "played_part", "looped_bar", "course_click")) {
+            for (String table : List.of("visit_sum", "played_part", "repeated_bar", "course_click")) {
                 assertThat(story.audience.contents(table))
                         .contains(FIRST.value())
                         .doesNotContain(story.anna.value(), story.bert.value(), "192.0.2.7", "A browser");
             }
+        }
+    }
+
+    /** Whoever makes up programs adds a class to a lesson and no more, and nobody of another network counts the less for it. */
+    @Test
+    void visitorsOfOneNetworkCountUpToABound() {
+        try (var database = BothDatabases.freshH2()) {
+            var story = new Story(database);
+            var visits = new LessonVisits(database.jdbi(), story.audience.visitors, story.audience.clock);
+            var first = lesson(database, FIRST);
+            for (int i = 0; i < Counted.MOST_OF_NETWORK + 40; i++) {
+                visits.viewed(first, new Requester.Anonymous("2001:db8::" + i, "2001:db8::/64", "Program " + i));
+            }
+            visits.viewed(first, new Requester.Anonymous("2001:db8::0", "2001:db8::/64", "Program 0"));
+            visits.viewed(first, VISITOR);
+            visits.viewed(first, new Requester.Known(story.anna));
+            visits.write();
+            var figures = new VisitFigures(database.jdbi()).of(List.of(FIRST)).get(0);
+            assertThat(figures.of(VisitKind.VIEW).inAll()).isEqualTo(Counted.MOST_OF_NETWORK + 2);
+        }
+    }
+
+    /** A correction may put a bar before: the number that a bar had on the sheet is told with its release. */
+    @Test
+    void repeatedBarsAreToldByRelease() {
+        try (var database = BothDatabases.freshH2()) {
+            var story = new Story(database);
+            var visits = new LessonVisits(database.jdbi(), story.audience.visitors, story.audience.clock);
+            var first = lesson(database, FIRST);
+            var anna = new Requester.Known(story.anna);
+            visits.sat(first, played(1, 3), anna);
+            visits.sat(first, new Sitting(2, played(1, 3).lines(), List.of()), anna);
+            visits.sat(first, new Sitting(2, played(1, 3).lines(), List.of()), new Requester.Known(story.bert));
+            visits.write();
+            assertThat(new VisitFigures(database.jdbi()).loops(FIRST))
+                    .containsExactly(new LoopedBar(2, "line", 3, 2), new LoopedBar(1, "line", 3, 1));
         }
     }
 

@@ -62,7 +62,8 @@ class DocumentJsonTest {
                         "{\"form\":1,\"title\":\"A\",\"level\":\"BEGINNER\",\"summary\":\"\",\"notes\":\"\","
                                 + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
                                 + "\"groove\":{\"name\":\"\",\"text\":\"\",\"feel\":\"100\"},"
-                                + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\"},"
+                                + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\","
+                                + "\"licence\":{\"reference\":\"\",\"from\":\"\",\"until\":\"\"}},"
                                 + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[],\"chapters\":\"\"},\"settings\":{\"language\":\"en\",\"tempos\":\"50 60 70 80 90 100\",\"rounds\":\"2\",\"naming\":\"usual\"}}");
     }
 

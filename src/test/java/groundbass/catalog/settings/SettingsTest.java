@@ -22,6 +22,7 @@ class SettingsTest {
             ZoneId.of("Europe/Vienna"),
             Optional.of(URI.create("https://lessons.example.org")),
             false,
+            true,
             Imprint.EMPTY,
             AccountRules.USUAL);
 
@@ -46,8 +47,8 @@ class SettingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var settings = new Settings(database.jdbi(), fixture.audit);
-            var faulty =
-                    new SettingsForm("Studio", "not a language", true, "Middle of nowhere", "ftp://example.org", true);
+            var faulty = new SettingsForm(
+                    "Studio", "not a language", true, "Middle of nowhere", "ftp://example.org", true, false);
             assertThat(settings.save(fixture.owner, faulty).problems())
                     .extracting(FieldProblem::field)
                     .containsExactly("language", "defaultZone", "publicAddress");
@@ -67,7 +68,7 @@ class SettingsTest {
     }
 
     private static SettingsForm form(String address) {
-        return new SettingsForm("Studio", "en", false, "Europe/Vienna", address, true);
+        return new SettingsForm("Studio", "en", false, "Europe/Vienna", address, true, false);
     }
 
     /** Empty is off; what no site can mean is refused with what would do. */

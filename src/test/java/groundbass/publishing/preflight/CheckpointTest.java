@@ -82,7 +82,13 @@ class CheckpointTest {
     }
 
     private static Around around() {
-        return new Around(Optional.of(TEACHER), Optional.of(new MailOutlook(3, true, 0)), Optional.empty(), id -> true);
+        return new Around(
+                Optional.of(TEACHER),
+                Optional.of(new MailOutlook(3, true, 0)),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                id -> true);
     }
 
     /** What is said of a lesson that only this checkpoint finds fault with. */
@@ -96,15 +102,29 @@ class CheckpointTest {
     private static Around spoiledAround(Checkpoint point) {
         var fine = around();
         return switch (point) {
-            case TEACHER -> new Around(Optional.of(Imprint.EMPTY), fine.mail(), fine.difference(), fine.pictures());
+            case TEACHER ->
+                new Around(
+                        Optional.of(Imprint.EMPTY),
+                        fine.mail(),
+                        fine.difference(),
+                        fine.day(),
+                        fine.links(),
+                        fine.pictures());
             case MAIL ->
                 new Around(
-                        fine.imprint(), Optional.of(new MailOutlook(3, false, 2)), fine.difference(), fine.pictures());
+                        fine.imprint(),
+                        Optional.of(new MailOutlook(3, false, 2)),
+                        fine.difference(),
+                        fine.day(),
+                        fine.links(),
+                        fine.pictures());
             case RELEASE ->
                 new Around(
                         fine.imprint(),
                         fine.mail(),
                         Optional.of(new Difference(1, true, List.of(Message.of("publishing.part.notes")))),
+                        fine.day(),
+                        fine.links(),
                         fine.pictures());
             default -> fine;
         };

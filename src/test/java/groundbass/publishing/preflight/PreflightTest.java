@@ -7,18 +7,25 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.WalkthroughEdit;
 import groundbass.lesson.Lesson;
 import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.LinkAnswer;
 import groundbass.publishing.address.SiteAddresses;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
 import java.net.URI;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,7 +68,7 @@ class PreflightTest {
     void nothingGoesOutWhileTheQuestionIsOpenOrPermissionAwaited(Clearance clearance) {
         var asked = document(SOUND)
                 .edit()
-                .rights(new Rights("", "", "Asked.", clearance))
+                .rights(new Rights("", "", "Asked.", clearance, new Licence("No. 12", "A publisher", "")))
                 .done();
         boolean settled = clearance != Clearance.OPEN && clearance != Clearance.WAITING;
         assertThat(remarks(asked).isEmpty()).isEqualTo(settled);
@@ -70,6 +77,66 @@ class PreflightTest {
                     .extracting(LessonRemark::field, LessonRemark::weight)
                     .containsExactly(tuple("rights.clearance", Weight.BLOCKS));
         }
+    }
+
+    /** Common practice, no source: a permission is worth as much as the paper it can be found on, and as long as it runs. */
+    @Test
+    void whatIsPermittedNamesItsLicenceAndGoesOutWhileItRuns() {
+        assertThat(remarks(given(Licence.NONE), "2026-06-30"))
+                .extracting(LessonRemark::field, LessonRemark::weight)
+                .containsExactly(
+                        tuple("rights.licence.reference", Weight.BLOCKS), tuple("rights.licence.from", Weight.BLOCKS));
+        var licence = new Licence("No. 12", "A publisher", "2026-06-30");
+        assertThat(remarks(given(licence), "2026-06-30")).isEmpty();
+        assertThat(remarks(given(licence), "2026-07-01"))
+                .extracting(LessonRemark::field)
+                .containsExactly("rights.licence.until");
+        assertThat(remarks(given(new Licence("No. 12", "A publisher", "next summer")), "2026-07-01"))
+                .extracting(remark -> remark.message().key())
+                .containsExactly("catalog.problem.day");
+    }
+
+    private static EpisodeDocument given(Licence licence) {
+        return document(SOUND)
+                .edit()
+                .rights(new Rights("", "", "By permission.", Clearance.GIVEN, licence))
+                .done();
+    }
+
+    private static List<LessonRemark> remarks(EpisodeDocument document, String day) {
+        var around = new Around(
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(LocalDate.parse(day)),
+                Optional.empty(),
+                id -> true);
+        return new Preflight(() -> "https://example.org")
+                .look(EpisodeId.next(), document, around)
+                .remarks();
+    }
+
+    /** The net has its bad days: what was answered is told, with the time in the zone of the series, and holds nothing back. */
+    @Test
+    void whatALinkAnsweredIsToldAndNeverInTheWay() {
+        var at = Instant.parse("2026-03-02T09:00:00Z");
+        var answers = Map.of(
+                "https://there.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 200, at),
+                "https://gone.example/", new LinkAnswer(LinkAnswer.Kind.ANSWERED, 404, at));
+        var tried = new TriedLinks(address -> Optional.ofNullable(answers.get(address)), ZoneId.of("Europe/Vienna"));
+        var linking = document(SOUND)
+                .edit()
+                .notes("[one](https://there.example/), [two](https://gone.example/), [new](https://new.example/)")
+                .done();
+        assertThat(Preflight.addresses(linking)).hasSize(3);
+        var around = new Around(
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(tried), id -> true);
+        var look = new Preflight(() -> "https://example.org").look(ID, linking, around);
+        assertThat(look.remarks()).extracting(LessonRemark::weight).containsExactly(Weight.MENTIONS);
+        var english = Messages.of(Locale.ENGLISH);
+        assertThat(english.say(look.remarks().get(0).message()))
+                .contains("https://gone.example/", "answered 404", "2026-03-02 10:00");
+        assertThat(english.say(look.looked(Checkpoint.LINKS))).contains("2 of its 3 links", "one of these pages");
     }
 
     /** A hammer-on sounds because the finger comes down above the note before it (handbooks of the instrument alike). */

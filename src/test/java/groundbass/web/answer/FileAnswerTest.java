@@ -1,6 +1,7 @@
 package groundbass.web.answer;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.hamcrest.Matchers.equalTo;
 
 import groundbass.identity.Sha256;
@@ -8,9 +9,16 @@ import groundbass.store.BlobFolder;
 import groundbass.web.Stage;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import io.javalin.http.Context;
 import io.restassured.response.Response;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.RandomAccessFile;
 import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -67,6 +75,7 @@ class FileAnswerTest {
 
     static Stage stage;
     static Sha256 kept;
+    static Sha256 shrinks;
 
     @BeforeAll
     static void open() throws IOException {
@@ -77,11 +86,18 @@ class FileAnswerTest {
         var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
         var handed = onDisk.withHandOver(Optional.of(new SendfileOffload("/stored/")));
         var inFull = stored(blobs, large, "audio/wav");
+        byte[] shrinking = new byte[LARGE];
+        shrinking[0] = 1;
+        shrinks = blobs.put(shrinking).sha256();
+        var part = stored(blobs, shrinks, "application/zip");
         stage = Stage.with(routes -> {
             add(routes, "/disk", onDisk.withDownloadName("groove.mp3"));
             add(routes, "/memory", inMemory);
             add(routes, "/handed", handed);
             add(routes, "/large", inFull);
+            add(routes, "/joined", FileAnswer.joined(List.of(onDisk, part), "application/zip", TAG));
+            routes.get("/chunks", Role.ANYONE, ctx -> breakOff(ctx, 100_000));
+            routes.get("/begun", Role.ANYONE, ctx -> breakOff(ctx, 1_000));
         });
     }
 
@@ -94,6 +110,12 @@ class FileAnswerTest {
                 "private, no-cache",
                 Transfer.UNOBSERVED,
                 Optional.empty());
+    }
+
+    private static void breakOff(Context ctx, int bytes) throws IOException {
+        ctx.contentType("application/zip").header("Content-Disposition", "attachment; filename=\"all.zip\"");
+        ctx.outputStream().write(new byte[bytes]);
+        throw new IOException("a file of it is damaged");
     }
 
     private static void add(Routes routes, String path, FileAnswer answer) {
@@ -236,5 +258,49 @@ class FileAnswerTest {
         var bytes = new byte[size];
         new Random(1).nextBytes(bytes);
         return bytes;
+    }
+
+    /** RFC 9112 section 8: an answer in chunks is incomplete where the last chunk, of no length, has not come. */
+    @Test
+    void whatBreaksOffInChunksIsSeenToBeBroken() throws Exception {
+        assertThatThrownBy(() -> get("/chunks").body().readAllBytes()).isInstanceOf(IOException.class);
+        try (var socket = new Socket("127.0.0.1", stage.port())) {
+            socket.getOutputStream()
+                    .write("GET /chunks HTTP/1.1\r\nHost: a\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
+            String all = new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+            assertThat(all).contains("Transfer-Encoding: chunked").doesNotEndWith("0\r\n\r\n");
+        }
+    }
+
+    /** And one of a promised length where less has come. */
+    @Test
+    void aJoinedFileThatLosesAPartIsSeenToBeBroken() throws Exception {
+        var answer = get("/joined");
+        try (var body = answer.body()) {
+            assertThat(body.readNBytes(1000)).hasSize(1000);
+            try (var file = new RandomAccessFile(path(shrinks).toFile(), "rw")) {
+                file.setLength(100);
+            }
+            assertThatThrownBy(body::readAllBytes).isInstanceOf(IOException.class);
+        }
+    }
+
+    /** Nobody has seen anything of it yet: what went wrong is said, and not saved as the file. */
+    @Test
+    void whatFailsBeforeAnythingHasLeftIsAnErrorAlone() {
+        var answer = stage.request().get("/begun");
+        assertThat(answer.statusCode()).isEqualTo(500);
+        assertThat(answer.header("Content-Disposition")).isNull();
+        assertThat(answer.contentType()).startsWith("application/problem+json");
+        assertThat(answer.asString()).startsWith("{").contains("urn:groundbass:fault");
+    }
+
+    private static Path path(Sha256 file) {
+        return folder.resolve("kept").resolve(file.hex().substring(0, 2)).resolve(file.hex());
+    }
+
+    private static HttpResponse<InputStream> get(String path) throws IOException, InterruptedException {
+        var request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + stage.port() + path));
+        return HttpClient.newHttpClient().send(request.build(), HttpResponse.BodyHandlers.ofInputStream());
     }
 }

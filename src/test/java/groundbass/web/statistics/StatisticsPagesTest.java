@@ -282,8 +282,9 @@ class StatisticsPagesTest {
                 .startsWith("Lesson,Line,At least,Visitors\r\n")
                 .contains("line,0,2", "line,1,2", "line,2,1", "line,4,1");
         assertThat(csv(path + "/repeated.csv").asString())
-                .isEqualTo("Lesson,Line,Bar,Visitors\r\nLow Tide 1: =Rope & <Tide> (demo figures),line,3,1\r\n"
-                        + "Low Tide 1: =Rope & <Tide> (demo figures),line,4,1\r\n");
+                .isEqualTo(
+                        "Lesson,Release,Line,Bar,Visitors\r\nLow Tide 1: =Rope & <Tide> (demo figures),1,line,3,1\r\n"
+                                + "Low Tide 1: =Rope & <Tide> (demo figures),1,line,4,1\r\n");
     }
 
     /**

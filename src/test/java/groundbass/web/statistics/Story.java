@@ -94,7 +94,7 @@ final class Story implements AutoCloseable {
         site.clock().set("2026-02-03T10:00:00Z");
         visits.viewed(rope, new Requester.Known(anna));
         visits.sat(rope, played(4, 3, 4), new Requester.Known(anna));
-        visits.sat(rope, new Sitting(List.of(), List.of("https://courses.example/slap")), new Requester.Known(anna));
+        visits.sat(rope, new Sitting(1, List.of(), List.of("https://courses.example/slap")), new Requester.Known(anna));
         site.clock().set("2026-02-10T08:00:00Z");
         visits.signedIn(ferry, new Requester.Known(bert));
         visits.viewed(ferry, new Requester.Known(bert));
@@ -104,7 +104,7 @@ final class Story implements AutoCloseable {
     }
 
     private static Sitting played(int quarters, Integer... looped) {
-        return new Sitting(List.of(new PlayedLine("line", quarters, Set.of(looped))), List.of());
+        return new Sitting(1, List.of(new PlayedLine("line", quarters, Set.of(looped))), List.of());
     }
 
     private void techniques(Episode lesson, String words) {

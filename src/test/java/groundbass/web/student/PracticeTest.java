@@ -310,7 +310,7 @@ class PracticeTest {
             visit.site().groundbass().settle();
             return figures.loops(lesson).stream().anyMatch(bar -> bar.bar() == 2);
         });
-        assertThat(figures.loops(lesson)).contains(new LoopedBar("line", 2, 1));
+        assertThat(figures.loops(lesson)).contains(new LoopedBar(1, "line", 2, 1));
         assertThat(figures.parts(lesson)).contains(new PlayedPart("line", 0, 1), new PlayedPart("line", 1, 1));
         var visits = figures.of(List.of(lesson)).get(0);
         assertThat(visits.of(VisitKind.VIEW).inAll())

@@ -25,6 +25,11 @@ import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -343,6 +348,35 @@ class TakingTest {
                     .header("Location", containsString("/sign-in?next=%2Fseries%2F" + Shelf.SERIES));
         } finally {
             needSignIn(false);
+        }
+    }
+
+    /** A file of the second lesson is gone when its turn comes: what was taken must not look like the whole series. */
+    @Test
+    void aSeriesThatBreaksOffIsSeenToBeBroken() throws IOException {
+        var folder = site.data().resolve("series-broken");
+        var gone = stored(2, "sheet.pdf");
+        Files.move(gone, folder);
+        try (var socket = new Socket("127.0.0.1", URI.create(site.address()).getPort())) {
+            String request = "GET /files/series/" + Shelf.SERIES + "/all.zip HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n";
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+            String all = new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+            assertThat(all).startsWith("HTTP/1.1 200 ").contains("Transfer-Encoding: chunked");
+            assertThat(all).doesNotEndWith("0\r\n\r\n");
+        } finally {
+            Files.move(folder, gone);
+        }
+    }
+
+    private static Path stored(int number, String name) throws IOException {
+        var file = shelf.releases.files(shelf.current(number).id()).stream()
+                .filter(one -> one.name().endsWith(name))
+                .findFirst()
+                .orElseThrow();
+        try (var all = Files.walk(site.data())) {
+            return all.filter(path -> path.endsWith(file.sha256().hex()))
+                    .findFirst()
+                    .orElseThrow();
         }
     }
 

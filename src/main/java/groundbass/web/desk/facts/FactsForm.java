@@ -7,6 +7,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.Rights;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.room.RoomForm;
@@ -45,8 +46,18 @@ record FactsForm(
                 new Rights(
                         FormParameters.text(ctx, "rights.composer"),
                         FormParameters.text(ctx, "rights.credit"),
-                        FormParameters.text(ctx, "rights.statement")),
+                        FormParameters.text(ctx, "rights.statement"),
+                        Clearance.OPEN,
+                        licence(ctx)),
                 Clearance.parse(FormParameters.text(ctx, "rights.clearance")));
+    }
+
+    /** What was typed of a permission, which stays also while another clearance is chosen. */
+    private static Licence licence(Context ctx) {
+        return new Licence(
+                FormParameters.text(ctx, "rights.licence.reference").strip(),
+                FormParameters.text(ctx, "rights.licence.from").strip(),
+                FormParameters.text(ctx, "rights.licence.until").strip());
     }
 
     /** A row with neither title nor address was left free. */
@@ -76,7 +87,8 @@ record FactsForm(
                         rights.composer(),
                         rights.credit(),
                         rights.statement(),
-                        clearance.orElse(before.rights().clearance())))
+                        clearance.orElse(before.rights().clearance()),
+                        rights.licence()))
                 .settings(new DocumentSettings(language, settings.tempos(), settings.rounds(), settings.naming()))
                 .done();
     }

@@ -60,6 +60,10 @@ public final class FactsPages implements PageGroup, RoomPage {
         fields.add(RoomField.of("rights.composer", "desk.editor.composer", rights.composer()));
         fields.add(RoomField.of("rights.credit", "desk.editor.credit", rights.credit()));
         fields.add(RoomField.of("rights.statement", "desk.editor.statement", rights.statement()));
+        var licence = rights.licence();
+        fields.add(RoomField.of("rights.licence.reference", "desk.licence.reference", licence.reference()));
+        fields.add(RoomField.of("rights.licence.from", "desk.licence.from", licence.from()));
+        fields.add(RoomField.of("rights.licence.until", "desk.licence.until", licence.until()));
         return List.copyOf(fields);
     }
 

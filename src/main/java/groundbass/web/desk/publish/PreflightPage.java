@@ -57,6 +57,7 @@ public final class PreflightPage implements PageGroup {
     private void show(Context ctx) {
         var episode = desk.episode(ctx);
         var look = rooms.look(episode);
+        look.tryLinks();
         var room = desk.work(desk.educator(ctx), () -> rooms.view(ctx, Room.PUBLISH, look));
         desk.pages().show(ctx, "desk/preflight", new View(room, publishing.troubles(look), clock.instant()));
     }

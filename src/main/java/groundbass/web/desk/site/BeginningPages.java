@@ -8,6 +8,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.GrooveSource;
 import groundbass.document.LessonFacts;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.Rights;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
@@ -73,7 +74,12 @@ public final class BeginningPages implements PageGroup {
                         FormParameters.text(ctx, "rights.credit").strip(),
                         FormParameters.text(ctx, "rights.statement").strip(),
                         Clearance.parse(FormParameters.text(ctx, "rights.clearance"))
-                                .orElse(before.rights().clearance())))
+                                .orElse(before.rights().clearance()),
+                        new Licence(
+                                FormParameters.text(ctx, "rights.licence.reference")
+                                        .strip(),
+                                FormParameters.text(ctx, "rights.licence.from").strip(),
+                                FormParameters.text(ctx, "rights.licence.until").strip())))
                 .facts(new LessonFacts(
                         "", FormParameters.text(ctx, "facts.gear").strip(), List.of(), ""))
                 .settings(new DocumentSettings(

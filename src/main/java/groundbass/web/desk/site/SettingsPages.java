@@ -72,7 +72,8 @@ public final class SettingsPages implements PageGroup {
                 form.downloadsNeedSignIn(),
                 ZoneNames.of(now.defaultZone()),
                 form.publicAddress(),
-                form.countsVisits());
+                form.countsVisits(),
+                form.triesLinks());
     }
 
     private void save(Context ctx) {
@@ -93,7 +94,8 @@ public final class SettingsPages implements PageGroup {
                 FormParameters.ticked(ctx, "downloadsNeedSignIn"),
                 FormParameters.text(ctx, "defaultZone"),
                 FormParameters.text(ctx, "publicAddress"),
-                FormParameters.ticked(ctx, "countsVisits"));
+                FormParameters.ticked(ctx, "countsVisits"),
+                FormParameters.ticked(ctx, "triesLinks"));
     }
 
     /** What the page shows. */

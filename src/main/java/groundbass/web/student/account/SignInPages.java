@@ -1,5 +1,6 @@
 package groundbass.web.student.account;
 
+import groundbass.audience.student.Agreed;
 import groundbass.audience.student.LinkState;
 import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.SignInCode;
@@ -25,7 +26,6 @@ import groundbass.web.student.visit.VisitCounter;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -38,6 +38,8 @@ import java.util.function.Supplier;
 public final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
     public static final String WORDING = "account-3";
+
+    private static final FieldProblem NO_AGE = FieldProblem.of("age", "student.signin.age.missing");
 
     private final Pages pages;
     private final AccessFilter accessFilter;
@@ -98,63 +100,52 @@ public final class SignInPages implements PageGroup {
             ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
             return;
         }
-        pages.show(ctx, "student/sign-in", form("", "", next, FieldProblems.NONE));
+        pages.show(ctx, "student/sign-in", form("", next, FieldProblems.NONE));
     }
 
     private void send(Context ctx) {
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
         String next = ReturnCookie.of(Optional.ofNullable(ctx.formParam("next")));
         var email = EmailAddress.read(typed);
-        String chosen = Optional.ofNullable(ctx.formParam("age")).orElse("");
-        var age = settings.get().accounts().age();
-        var said = AgeSaid.parse(chosen);
-        List<FieldProblem> problems = new ArrayList<>();
         if (email.isEmpty()) {
-            problems.add(FieldProblem.of("email", "catalog.problem.email", typed.strip()));
-        }
-        if (age.isPresent() && said.isEmpty()) {
-            problems.add(FieldProblem.of("age", "student.signin.age.missing"));
-        }
-        if (!problems.isEmpty()) {
-            pages.showAgain(ctx, "student/sign-in", form(typed, chosen, next, new FieldProblems(problems)));
+            var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
+            pages.showAgain(ctx, "student/sign-in", form(typed, next, new FieldProblems(List.of(problem))));
             return;
         }
         limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
         limits.demand(ctx, Limit.LETTER, email.get().value());
-        String wording =
-                age.flatMap(years -> said.map(one -> one.wording(years))).orElse("");
-        signIns.request(email.get(), pages.reader(ctx).locale(), wording);
+        signIns.request(email.get(), pages.reader(ctx).locale());
         toDesk.ifPresent(Postman::deliverDue);
         returnCookie.keep(ctx, next);
         asked.keep(ctx, email.get());
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
     }
 
-    private Form form(String email, String age, String next, FieldProblems problems) {
-        var chosen = settings.get();
+    private Form form(String email, String next, FieldProblems problems) {
         return new Form(
-                email,
-                age,
-                chosen.accounts().age(),
-                next,
-                toDesk.isPresent(),
-                chosen.imprint().guardians(),
-                problems);
+                email, next, toDesk.isPresent(), settings.get().imprint().guardians(), problems);
     }
 
     private void show(Context ctx) {
         var state = signIns.peek(token(ctx));
         if (state == LinkState.VALID) {
-            pages.show(ctx, "student/link", new Link(ctx.path()));
+            pages.show(ctx, "student/link", link(ctx, FieldProblems.NONE));
         } else {
             refuse(ctx, state);
         }
     }
 
+    private Link link(Context ctx, FieldProblems problems) {
+        boolean isAsked = signIns.wantsAge(token(ctx), settings.get().accounts().age());
+        return new Link(ctx.path(), age(isAsked), problems);
+    }
+
     private void use(Context ctx) {
-        var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
+        var result = signIns.use(token(ctx), agreed(ctx), Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
             open(ctx, student);
+        } else if (result instanceof SignedIn.AgeWanted) {
+            pages.showAgain(ctx, "student/link", link(ctx, new FieldProblems(List.of(NO_AGE))));
         } else if (result instanceof SignedIn.Refused refused) {
             audit.note(Audit.STRANGER, "sign-in.refused", "");
             refuse(ctx, refused.why());
@@ -166,16 +157,33 @@ public final class SignInPages implements PageGroup {
         String typed = Optional.ofNullable(ctx.formParam("code")).orElse("");
         var email = asked.email(ctx);
         email.ifPresent(address -> limits.demand(ctx, Limit.CODE, address.value()));
-        var result = email.flatMap(
-                address -> SignInCode.read(typed).map(code -> signIns.use(address, code, WORDING, Devices.of(ctx))));
+        var result = email.flatMap(address ->
+                SignInCode.read(typed).map(code -> signIns.use(address, code, agreed(ctx), Devices.of(ctx))));
         if (result.isPresent() && result.get() instanceof SignedIn.As student) {
             asked.forget(ctx);
             open(ctx, student);
-            return;
+        } else if (result.isPresent() && result.get() instanceof SignedIn.AgeWanted) {
+            // who typed the right code sees the question for the first time here
+            boolean isOverlooked = ctx.formParam("ageAsked") != null;
+            var problems = isOverlooked ? new FieldProblems(List.of(NO_AGE)) : FieldProblems.NONE;
+            pages.showAgain(ctx, "student/sent", sent(ctx, typed.strip(), age(true), problems));
+        } else {
+            audit.note(Audit.STRANGER, "sign-in.refused", "");
+            var problem = FieldProblem.of("code", "student.code.wrong", typed.strip());
+            pages.showAgain(ctx, "student/sent", sent(ctx, new FieldProblems(List.of(problem))));
         }
-        audit.note(Audit.STRANGER, "sign-in.refused", "");
-        var problem = FieldProblem.of("code", "student.code.wrong", typed.strip());
-        pages.showAgain(ctx, "student/sent", sent(ctx, new FieldProblems(List.of(problem))));
+    }
+
+    private Agreed agreed(Context ctx) {
+        var said = AgeSaid.parse(Optional.ofNullable(ctx.formParam("age")).orElse(""));
+        return new Agreed(WORDING, settings.get().accounts().age(), said);
+    }
+
+    private AgeQuestion age(boolean isAsked) {
+        var chosen = settings.get();
+        return new AgeQuestion(
+                chosen.accounts().age().filter(years -> isAsked),
+                isAsked ? chosen.imprint().guardians() : "");
     }
 
     private void open(Context ctx, SignedIn.As student) {
@@ -188,7 +196,11 @@ public final class SignInPages implements PageGroup {
     }
 
     private Sent sent(Context ctx, FieldProblems problems) {
-        return new Sent(toDesk.isPresent(), minutes(), asked.email(ctx).isPresent(), problems);
+        return sent(ctx, "", age(false), problems);
+    }
+
+    private Sent sent(Context ctx, String code, AgeQuestion age, FieldProblems problems) {
+        return new Sent(toDesk.isPresent(), minutes(), asked.email(ctx).isPresent(), code, age, problems);
     }
 
     private void leave(Context ctx) {
@@ -219,25 +231,30 @@ public final class SignInPages implements PageGroup {
     /**
      * The form.
      *
-     * @param age what was said of it, as {@link AgeSaid} has it; empty for nothing
-     * @param asked from which age on nobody needs a guardian's consent, where that is asked
      * @param onTheDesk whether letters do not leave this machine
      * @param guardians what the operator says to those who are not of age
      */
-    public record Form(
-            String email,
-            String age,
-            Optional<Integer> asked,
-            String next,
-            boolean onTheDesk,
-            String guardians,
-            FieldProblems problems) {}
+    public record Form(String email, String next, boolean onTheDesk, String guardians, FieldProblems problems) {}
 
-    /** What follows, whoever asked; {@code typed} says whether a code can be typed in this browser. */
-    public record Sent(boolean onTheDesk, long minutes, boolean typed, FieldProblems problems) {}
+    /**
+     * What is asked of whoever holds an address, before there is an account.
+     *
+     * @param years     from which on nobody needs a guardian's consent; none where nothing is asked
+     * @param guardians what the operator says to those who are not of age; may be empty
+     */
+    public record AgeQuestion(Optional<Integer> years, String guardians) {}
+
+    /**
+     * What follows, whoever asked.
+     *
+     * @param typed whether a code can be typed in this browser
+     * @param code  the right one, where there is only the question of age left
+     */
+    public record Sent(
+            boolean onTheDesk, long minutes, boolean typed, String code, AgeQuestion age, FieldProblems problems) {}
 
     /** The button's page. */
-    public record Link(String path) {}
+    public record Link(String path, AgeQuestion age, FieldProblems problems) {}
 
     /** A link that does not work any more, and why: a message's key. */
     public record Over(String why) {}

@@ -5,12 +5,13 @@ import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.Requester;
 import groundbass.catalog.settings.SiteSettings;
-import groundbass.effort.Busy;
 import groundbass.identity.Slug;
 import groundbass.release.Bundles;
 import groundbass.release.ReleaseFile;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
+import groundbass.web.answer.Cut;
+import groundbass.web.gate.Network;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Principal;
@@ -25,11 +26,11 @@ import groundbass.web.student.visit.Requesters;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.NotFoundResponse;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.time.Duration;
+import java.time.Clock;
 import java.util.Optional;
-import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
 
 /**
@@ -37,9 +38,6 @@ import java.util.function.Supplier;
  * that is begun is recorded as a download of its bundle; what the reader broke off before is none.
  */
 public final class SeriesFiles implements PageGroup {
-    private static final int AT_ONCE = 8;
-    private static final Duration PAUSE = Duration.ofMinutes(1);
-
     private final Lessons lessons;
     private final Releases releases;
     private final SeriesReleases sizes;
@@ -48,7 +46,7 @@ public final class SeriesFiles implements PageGroup {
     private final AccessFilter accessFilter;
     private final RateLimits limits;
     private final Supplier<SiteSettings> settings;
-    private final Semaphore free = new Semaphore(AT_ONCE);
+    private final SeriesPlaces places;
 
     public SeriesFiles(
             Lessons lessons,
@@ -58,7 +56,8 @@ public final class SeriesFiles implements PageGroup {
             Downloads downloads,
             AccessFilter accessFilter,
             RateLimits limits,
-            Supplier<SiteSettings> settings) {
+            Supplier<SiteSettings> settings,
+            Clock clock) {
         this.lessons = lessons;
         this.releases = releases;
         this.sizes = sizes;
@@ -67,6 +66,7 @@ public final class SeriesFiles implements PageGroup {
         this.accessFilter = accessFilter;
         this.limits = limits;
         this.settings = settings;
+        this.places = new SeriesPlaces(clock);
     }
 
     @Override
@@ -103,14 +103,9 @@ public final class SeriesFiles implements PageGroup {
     }
 
     private void inTurn(PublishedSeries series, Requester requester, Context ctx) throws IOException {
-        if (!free.tryAcquire()) {
-            throw new Busy(PAUSE);
-        }
-        try {
+        try (var place = places.enter(Network.of(ctx), () -> Cut.connection(ctx))) {
             describe(series, ctx); // who finds no place is answered with a page
-            write(series, requester, ctx.outputStream());
-        } finally {
-            free.release();
+            write(series, requester, new Watched(ctx.outputStream(), place));
         }
     }
 
@@ -143,5 +138,27 @@ public final class SeriesFiles implements PageGroup {
             throw e;
         }
         downloads.sent(begun.id(), ByteSpan.of(0, bundle.size()));
+    }
+
+    /** Tells what has gone out. */
+    private static final class Watched extends FilterOutputStream {
+        private final SeriesPlaces.Place place;
+
+        Watched(OutputStream out, SeriesPlaces.Place place) {
+            super(out);
+            this.place = place;
+        }
+
+        @Override
+        public void write(int one) throws IOException {
+            out.write(one);
+            place.move(1);
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int count) throws IOException {
+            out.write(bytes, from, count);
+            place.move(count);
+        }
     }
 }

@@ -84,7 +84,7 @@ public final class EpisodeViews {
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)),
                 Optional.of(episode.id().value()).filter(id -> ways.remembered()),
-                Optional.of("/e/" + episode.id() + "/sitting").filter(path -> ways.counted()),
+                Optional.of(SittingPage.path(episode, lesson.release())).filter(path -> ways.counted()),
                 Optional.of(lesson.release())
                         .filter(release -> keeping && ways.remembered() && !release.isSoundToFollow())
                         .map(release -> release.id().value()),

@@ -25,13 +25,16 @@ final class SittingForm {
             Pattern.compile("(line|exercise-([1-9][0-9]?)),([0-4]),((?:[0-9]{1,3}(?:\\.[0-9]{1,3}){0,400})?)");
 
     private final PageContent content;
+    private final int release;
 
-    SittingForm(PageContent content) {
+    SittingForm(PageContent content, int release) {
         this.content = content;
+        this.release = release;
     }
 
     Sitting read(List<String> played, List<String> courses) {
         return new Sitting(
+                release,
                 played.stream().limit(MOST).flatMap(text -> line(text).stream()).toList(),
                 courses.stream()
                         .limit(MOST)

@@ -1,6 +1,7 @@
 package groundbass.web.student.visit;
 
 import groundbass.audience.download.Requester;
+import groundbass.web.gate.Network;
 import groundbass.web.shell.Principal;
 import io.javalin.http.Context;
 import java.util.Optional;
@@ -18,6 +19,6 @@ public final class Requesters {
         return principal
                 .student()
                 .<Requester>map(Requester.Known::new)
-                .orElseGet(() -> new Requester.Anonymous(ctx.ip(), program));
+                .orElseGet(() -> new Requester.Anonymous(ctx.ip(), Network.of(ctx), program));
     }
 }

@@ -8,6 +8,7 @@ import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.publishing.preflight.Preflight;
@@ -40,6 +41,23 @@ class FactsPagesTest {
         String page = studio.browser().get(path(episode)).asString();
         assertThat(page).contains("value=\"https://video.example/watch/7\"", "A fifth string.");
         assertThat(Studio.mistakes(page)).isEmpty();
+    }
+
+    /** What is no day is kept as it was typed, told, and stays a draft. */
+    @Test
+    void aPermissionIsKeptWithItsReferenceAndItsEnd() {
+        var episode = studio.episode("Buoy");
+        typed(episode, "", "given")
+                .type("rights.licence.reference", "No. 12")
+                .type("rights.licence.from", "A publisher")
+                .type("rights.licence.until", "2020-02-30")
+                .save()
+                .then()
+                .statusCode(303);
+        assertThat(document(episode).rights().licence()).isEqualTo(new Licence("No. 12", "A publisher", "2020-02-30"));
+        var page = Jsoup.parse(studio.browser().get(path(episode)).asString());
+        assertThat(page.getElementById("rights.licence.until").val()).isEqualTo("2020-02-30");
+        assertThat(page.getElementById("rights.licence.until-problem").text()).contains("is no day");
     }
 
     @Test

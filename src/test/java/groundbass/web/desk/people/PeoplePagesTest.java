@@ -9,8 +9,10 @@ import static org.hamcrest.Matchers.not;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.SiteStanding;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesPart;
+import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -487,7 +489,27 @@ class PeoplePagesTest {
                             .asString())
                     .contains("The owner of the series changes this")
                     .doesNotContain("<button type=\"submit\">Save</button>");
+            theOwnerReadsWhatWasDoneInIt(company, other);
         }
+    }
+
+    /** Colleagues are seen by name, lessons by title; what was done elsewhere is not, and nobody else reads it. */
+    private static void theOwnerReadsWhatWasDoneInIt(Company company, Series other) {
+        Company.done(company.writing.create(company.editor, company.series.id(), "Sluice Gate", Level.BEGINNER));
+        Company.done(company.writing.create(company.owner, other.id(), "Unseen Lesson", Level.BEGINNER));
+        String path = "/desk/series/" + company.series.id() + "/record";
+        String page = company.browser(company.owner).get(path).asString();
+        assertThat(Html.mistakes(page)).isEmpty();
+        assertThat(Jsoup.parse(page).select("tbody tr").eachText())
+                .anySatisfy(row -> assertThat(row).contains("Edgar Editor", "Sluice Gate"))
+                .anySatisfy(row -> assertThat(row).contains("Olga Owner"));
+        assertThat(page).doesNotContain("Unseen Lesson");
+        assertThat(company.browser(company.owner)
+                        .get("/desk/series/" + other.id() + "/record")
+                        .asString())
+                .contains("Unseen Lesson")
+                .doesNotContain("Sluice Gate");
+        company.browser(company.editor).get(path).then().statusCode(404);
     }
 
     @Test

@@ -9,6 +9,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.Clearance;
 import groundbass.document.Level;
+import groundbass.document.Licence;
 import groundbass.document.Rights;
 import groundbass.web.Html;
 import groundbass.web.desk.Studio;
@@ -102,7 +103,13 @@ class SeriesPagesTest {
         beginning("60 90").post(path).then().statusCode(303);
         studio.browser().get(path).then().body(containsString("value=\"60 90\""), containsString("Nobody else"));
         var document = studio.document(begun("Begins so", ""));
-        assertThat(document.rights()).isEqualTo(new Rights("Nobody else", "", "Own work.", Clearance.OWN));
+        assertThat(document.rights())
+                .isEqualTo(new Rights(
+                        "Nobody else",
+                        "",
+                        "Own work.",
+                        Clearance.GIVEN,
+                        new Licence("No. 12", "A publisher", "2099-01-31")));
         assertThat(document.settings().tempos()).isEqualTo("60 90");
         assertThat(document.notes()).isEqualTo("## How to play it");
         assertThat(document.level()).isEqualTo(Level.ADVANCED);
@@ -129,7 +136,10 @@ class SeriesPagesTest {
                 .formParam("level", "advanced")
                 .formParam("rights.composer", "Nobody else")
                 .formParam("rights.statement", "Own work.")
-                .formParam("rights.clearance", "own")
+                .formParam("rights.clearance", "given")
+                .formParam("rights.licence.reference", "No. 12")
+                .formParam("rights.licence.from", "A publisher")
+                .formParam("rights.licence.until", "2099-01-31")
                 .formParam("notes", "## How to play it")
                 .formParam("settings.language", "en")
                 .formParam("settings.tempos", tempos)

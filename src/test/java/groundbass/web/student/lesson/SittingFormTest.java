@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** A page's word is believed as far as its lesson has such lines, bars and courses. */
 class SittingFormTest {
     private static final String COURSE = "https://courses.example/slap";
-    private static final SittingForm FORM = new SittingForm(content());
+    private static final SittingForm FORM = new SittingForm(content(), 1);
 
     /** A line of eight bars and an exercise of two. */
     private static PageContent content() {

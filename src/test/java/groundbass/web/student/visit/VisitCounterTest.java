@@ -58,7 +58,8 @@ class VisitCounterTest {
         var counter = new VisitCounter(visits, new AccessFilter(KNOWN, new SessionCookie(HERE)), this::settings);
         PageGroup group = routes -> {
             routes.get("/lesson", Role.ANYONE, ctx -> counter.viewed(ctx, lesson));
-            routes.post("/sitting", Role.ANYONE, ctx -> counter.sat(ctx, lesson, new Sitting(List.of(), List.of("c"))));
+            routes.post(
+                    "/sitting", Role.ANYONE, ctx -> counter.sat(ctx, lesson, new Sitting(1, List.of(), List.of("c"))));
             routes.post("/in", Role.ANYONE, ctx -> counter.signedIn(ctx, lesson, StudentId.next()));
         };
         stage = Stage.at(HERE, KNOWN, pages -> List.of(group));
@@ -79,6 +80,7 @@ class VisitCounterTest {
                 usual.defaultZone(),
                 Optional.empty(),
                 counting,
+                usual.triesLinks(),
                 usual.imprint(),
                 usual.accounts());
     }
