@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.episode.Episode;
 import groundbass.lesson.Sheets;
 import groundbass.text.Messages;
@@ -13,6 +15,7 @@ import groundbass.web.desk.Studio;
 import groundbass.web.desk.access.DeskJson;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
@@ -210,7 +213,7 @@ class LinePagesTest {
     void sixteenBarsAreAnsweredWhole() {
         var messages = Messages.of(Locale.ENGLISH);
         var asked = new LineDrawing.Asked(sixteenBars(), 100, "main", false, Set.of());
-        var live = LineDrawing.of(asked, new Sheets(messages), messages);
+        var live = LineDrawing.of(asked, new Sheets(messages), messages).whole();
         assertThat(live.bars()).hasSize(16);
         assertThat(JsonPath.from(new String(DeskJson.write(live), StandardCharsets.UTF_8))
                         .getList("bars"))
@@ -244,6 +247,33 @@ class LinePagesTest {
             text.append("3    E5, E7 hammer, A5\n4    E8*2 slap, D5 pop, E5 slap\n");
         }
         return text.toString();
+    }
+
+    /** Two lines of JSON: the drawing does not wait for what is said of it. */
+    @Test
+    void theDrawingComesBeforeItsRemarks() throws IOException {
+        String text = "bar 1\n1 2 3 4  A5, A5, Z5, A5\n";
+        String[] pieces = studio.form()
+                .formParam("text", text)
+                .formParam("width", "90")
+                .formParam("prefix", "main")
+                .formParam("apart", "yes")
+                .post(path("/live"))
+                .then()
+                .statusCode(200)
+                .contentType("application/x-ndjson")
+                .extract()
+                .asString()
+                .split("\n");
+        assertThat(pieces).hasSize(2);
+        var json = new ObjectMapper();
+        var whole = (ObjectNode) json.readTree(live(text).asString());
+        var remarks = json.readTree(pieces[1]).get("remarks");
+        assertThat(remarks).isNotEmpty();
+        assertThat(((ObjectNode) json.readTree(pieces[0]))
+                        .set("remarks", remarks)
+                        .toString())
+                .isEqualTo(whole.toString());
     }
 
     private static Response live(String text) {
