@@ -119,7 +119,7 @@ final class LineDrawing {
             return Drawn.silent(LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE)));
         }
         try {
-            var systems = sheets.systems(reading.line(), asked.width(), asked.prefix());
+            var systems = sheets.systemsApart(reading.line(), asked.width(), asked.prefix());
             var walk = asked.told() ? walk(reading.line(), sheets.messages()) : List.<String>of();
             var drawing = new LineDrawing(text, systems, reading);
             return new Drawn(drawing.live("", asked.has(), walk), () -> drawing.remarks(reader));
