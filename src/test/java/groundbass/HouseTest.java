@@ -103,6 +103,7 @@ class HouseTest {
                                     "notes",
                                     "walkthrough",
                                     "script",
+                                    "takeout",
                                     "facts",
                                     "publish",
                                     "revision",

@@ -1,5 +1,6 @@
 // Saves the form of a room as one types. Until the server has said that it has it, a copy stays in this browser; what
 // another window saved is shown beside what was typed here, line by line, and never overwritten unseen.
+import { readersLanguage } from "../../common/language.js";
 import { byId, element, inside, partsOf, typedIn } from "../../common/page.js";
 import { Merge, plain } from "./merge.js";
 
@@ -188,7 +189,7 @@ export class Draft {
     const time = document.querySelector("#saved-at time");
     if (time) {
       time.dateTime = answer.at;
-      time.textContent = new Date(answer.at).toLocaleString(document.documentElement.lang, {
+      time.textContent = new Date(answer.at).toLocaleString(readersLanguage(), {
         dateStyle: "long",
         timeStyle: "short",
       });

@@ -23,6 +23,17 @@ function waitOf(answer) {
   return 1000 * Number(answer.headers.get("Retry-After") ?? 5);
 }
 
+/** What an answer says line by line, each as soon as it is there. @param {Response} answer */
+async function* piecesOf(answer) {
+  const reader = answer.body?.pipeThrough(new TextDecoderStream()).getReader();
+  let begun = "";
+  for (let read = await reader?.read(); read && !read.done; read = await reader?.read()) {
+    const lines = (begun + read.value).split("\n");
+    begun = lines.pop() ?? "";
+    for (const line of lines) yield JSON.parse(line);
+  }
+}
+
 export class LineDesk {
   /**
    * @param root the element around the text area of a line
@@ -268,18 +279,22 @@ export class LineDesk {
     const width = this.width();
     const language = this.form.dataset.language;
     const has = [...this.drawings.keys()].join(" ");
-    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language, has });
+    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language, has, apart: "yes" });
     if (this.part("walk").open) body.set("walk", "yes");
     try {
       const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: AbortSignal.timeout(TOO_LONG) });
       if (answer.status === 401) return this.tell(this.say("expired"));
       if (answer.status === 503) return this.later(number, answer);
       if (!answer.ok) throw new Error(String(answer.status));
-      const live = await answer.json();
-      if (number !== this.asked || text !== this.text.value()) return; // typed on: places in it are elsewhere now
-      this.drawnFor = width;
+      const pieces = piecesOf(answer);
+      const drawn = (await pieces.next()).value;
+      const stands = () => number === this.asked && text === this.text.value();
+      if (stands()) this.drawAhead(drawn, width);
+      const said = (await pieces.next()).value;
+      if (!stands()) return; // typed on: places in it are elsewhere now
+      if (!said) return this.later(number, answer);
       this.liveText = text;
-      this.takeIn(live);
+      this.live = { ...drawn, remarks: said.remarks };
       if (this.offline) this.tell("");
       this.offline = false;
       this.show();
@@ -293,9 +308,10 @@ export class LineDesk {
   }
 
   /** Systems that are drawn as before come without their drawing. */
-  takeIn(live) {
+  drawAhead(live, width) {
+    this.drawnFor = width;
     this.drawings = new Map(live.systems.map(({ key, svg }) => [key, svg || this.drawings.get(key)]));
-    this.live = live;
+    this.drawSheet(live, this.live?.remarks ?? []);
   }
 
   /** The server has too much to do; it says after how many seconds to ask again. */
@@ -432,20 +448,12 @@ export class LineDesk {
 
   show() {
     const live = this.live;
-    const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset.barSpot;
     const open = this.strip.bar;
-    const split = open === null
-      ? live.systems.length
-      : (live.bars.find((bar) => bar.number === open)?.system ?? -1) + 1;
-    this.draw(this.part("before"), live.systems.slice(0, split), 0);
-    this.draw(this.part("after"), live.systems.slice(split), split);
+    this.drawSheet(live, live.remarks);
     this.part("empty").hidden = live.systems.length > 0 || live.undrawn;
     this.button("add-bar").classList.toggle("button-quiet", live.bars.length > 0);
     this.part("undrawn").hidden = !live.undrawn;
     this.part("undrawn").textContent = live.undrawn;
-    this.tabStop();
-    this.markPassage();
-    if (focused) this.spot(focused)?.focus();
     if (open !== null) {
       if (live.bars.some((bar) => bar.number === open)) this.strip.update();
       else this.loseBar();
@@ -456,14 +464,29 @@ export class LineDesk {
     this.showSettings();
     this.showWalk();
     this.where();
-    if (this.last === "text") this.follow();
     this.listeners.forEach((listener) => listener());
   }
 
-  draw(host, systems, first) {
+  /** The sheet alone, which is there before anything is said of it. */
+  drawSheet(live, remarks) {
+    const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset.barSpot;
+    const open = this.strip.bar;
+    const split = open === null
+      ? live.systems.length
+      : (live.bars.find((bar) => bar.number === open)?.system ?? -1) + 1;
+    this.draw(this.part("before"), live, remarks, 0, split);
+    this.draw(this.part("after"), live, remarks, split, live.systems.length);
+    this.tabStop();
+    this.markPassage();
+    if (focused) this.spot(focused)?.focus();
+    if (this.last === "text") this.follow(live);
+  }
+
+  draw(host, live, remarks, first, end) {
+    const systems = live.systems.slice(first, end);
     systems.forEach((system, place) => {
       const index = first + place;
-      const bars = this.live.bars.filter((bar) => bar.system === index);
+      const bars = live.bars.filter((bar) => bar.system === index);
       let box = host.children[place];
       if (!box) {
         box = element("div", { class: "system" });
@@ -474,15 +497,15 @@ export class LineDesk {
         box.innerHTML = this.drawings.get(system.key); // drawn by the server, words in it escaped
         box.spots = null;
       }
-      this.putSpots(box, bars);
+      this.putSpots(box, bars, remarks);
     });
     while (host.children.length > systems.length) host.lastElementChild.remove();
   }
 
   /** Over a system in which nothing changed they stay as they are. */
-  putSpots(box, bars) {
+  putSpots(box, bars, all) {
     const numbers = new Set(bars.map((bar) => bar.number));
-    const remarks = this.live.remarks.filter((remark) => numbers.has(remark.bar));
+    const remarks = all.filter((remark) => numbers.has(remark.bar));
     const said = JSON.stringify([
       this.strip.bar,
       bars.map(({ number, left, right }) => [number, left, right]),
@@ -529,9 +552,9 @@ export class LineDesk {
   }
 
   /** Beside the text, the sheet shows the bar that is written there. */
-  follow() {
+  follow(live = this.live) {
     const line = this.text.lineHere();
-    const bar = this.live?.bars.filter((one) => one.line <= line).at(-1);
+    const bar = live?.bars.filter((one) => one.line <= line).at(-1);
     this.stand.querySelectorAll(".spot-here").forEach((spot) => spot.classList.remove("spot-here"));
     const spot = bar && this.spot(bar.number);
     if (!spot) return;

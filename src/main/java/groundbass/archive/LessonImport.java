@@ -175,7 +175,7 @@ final class LessonImport {
     private List<Upload> uploads(LessonFolder inside) throws DamagedFile {
         var fresh = new ArrayList<Upload>();
         for (var upload : inside.recordings().values()) {
-            var here = parts.uploads().find(upload.id());
+            var here = parts.uploads().findAny(upload.id());
             if (here.isPresent() && !here.get().by().equals(owner)) {
                 throw DamagedFile.of("archive.problem.ids");
             }
@@ -189,7 +189,7 @@ final class LessonImport {
     private List<Picture> pictures(LessonFolder inside) throws DamagedFile {
         var fresh = new ArrayList<Picture>();
         for (var picture : inside.pictures()) {
-            var here = parts.uploads().pictures().find(picture.id());
+            var here = parts.uploads().pictures().findAny(picture.id());
             if (here.isPresent() && !here.get().by().equals(owner)) {
                 throw DamagedFile.of("archive.problem.ids");
             }

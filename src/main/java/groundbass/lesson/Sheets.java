@@ -36,9 +36,13 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
 public final class Sheets {
+    /** In staff spaces: more than what is lost where something is moved down and up again, so that halves round alike. */
+    private static final double ROUNDED_UP = 1e-9;
+
     private final Messages messages;
     private final SheetWords words;
     private final TechniqueLetters letters;
@@ -229,11 +233,24 @@ public final class Sheets {
 
     /** The systems of a line from above, without what stands around them; all drawn at one size. */
     public List<DrawnSystem> systems(Line line, double width, String idPrefix) {
+        return systems(line, width, idPrefix, UnaryOperator.identity());
+    }
+
+    /** The same, each measured from its own top: a system is drawn as before where one above it grows. */
+    public List<DrawnSystem> systemsApart(Line line, double width, String idPrefix) {
+        return systems(
+                line,
+                width,
+                idPrefix,
+                part -> part.moved(0, ROUNDED_UP - part.group().box().top()));
+    }
+
+    private List<DrawnSystem> systems(Line line, double width, String idPrefix, UnaryOperator<Page.Part> placed) {
         var page = screen(line, width);
         var systems = new ArrayList<DrawnSystem>();
         for (var part : page.parts()) {
             if (part.group().role() == Group.Role.SYSTEM) {
-                systems.add(system(page, part, idPrefix + systems.size() + "-"));
+                systems.add(system(page, placed.apply(part), idPrefix + systems.size() + "-"));
             }
         }
         return systems;

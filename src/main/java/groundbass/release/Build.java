@@ -44,9 +44,9 @@ final class Build {
         this.spec = release.spec();
         this.document = document;
         this.lesson = Lesson.of(document);
-        this.photos = NotePhotos.of(document.notes(), uploads.pictures());
+        this.photos = NotePhotos.of(document.notes(), uploads.pictures(), release.createdAt());
         this.making = new LessonFiles(lesson, photos, spec);
-        this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
+        this.recordings = OwnRecordings.of(document.backingTracks(), uploads, release.createdAt());
         this.tempos = PracticeSet.tempos(lesson);
         this.tracks = PracticeSet.usual(lesson, spec);
         this.drawnBefore = isDrawn(before) ? before(before, false) : List.of();

@@ -4,6 +4,7 @@ import groundbass.catalog.upload.Picture;
 import groundbass.catalog.upload.Pictures;
 import groundbass.lesson.NotePictures;
 import groundbass.lesson.PageContent.PhotoContent;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -16,12 +17,16 @@ record NotePhotos(List<ReleaseFile> files, List<PhotoContent> shown) {
         shown = List.copyOf(shown);
     }
 
-    /** Those that are there, numbered as the notes show them. */
-    static NotePhotos of(String notes, Pictures pictures) {
+    /**
+     * Those that are there, numbered as the notes show them.
+     *
+     * @param asked when the release was asked for
+     */
+    static NotePhotos of(String notes, Pictures pictures, Instant asked) {
         var files = new ArrayList<ReleaseFile>();
         var shown = new ArrayList<PhotoContent>();
         for (var id : NotePictures.ids(notes)) {
-            pictures.find(id).ifPresent(picture -> {
+            pictures.findAsOf(id, asked).ifPresent(picture -> {
                 var file = file(files.size() + 1, picture);
                 files.add(file);
                 shown.add(new PhotoContent(NotePictures.address(id), file.name(), picture.wide(), picture.high()));

@@ -6,6 +6,7 @@ import groundbass.document.BackingTrack;
 import groundbass.identity.Slug;
 import groundbass.release.play.PlayManifest.MappedBar;
 import groundbass.release.play.PlayManifest.OwnTrack;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,12 +20,16 @@ record OwnRecordings(List<ReleaseFile> files, List<OwnTrack> played) {
         played = List.copyOf(played);
     }
 
-    /** Those whose upload is still there. */
-    static OwnRecordings of(List<BackingTrack> tracks, Uploads uploads) {
+    /**
+     * Those whose upload is there.
+     *
+     * @param asked when the release was asked for
+     */
+    static OwnRecordings of(List<BackingTrack> tracks, Uploads uploads, Instant asked) {
         var files = new ArrayList<ReleaseFile>();
         var played = new ArrayList<OwnTrack>();
         for (var track : tracks) {
-            uploads.find(track.upload()).ifPresent(upload -> {
+            uploads.findAsOf(track.upload(), asked).ifPresent(upload -> {
                 var file = file(files.size() + 1, track, upload);
                 files.add(file);
                 played.add(played(file, track, upload));

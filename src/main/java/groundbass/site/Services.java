@@ -49,6 +49,7 @@ import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
@@ -109,6 +110,7 @@ final class Services {
     final SecondFactors factors;
     final Uploads uploads;
     final Recordings recordings;
+    final TakingOut takingOut;
     final SeriesCatalog catalog;
     final Colleagues colleagues;
     final Rhythms rhythms;
@@ -202,6 +204,7 @@ final class Services {
         this.beginnings = library.beginnings();
         this.uploads = stored.uploads();
         this.recordings = new Recordings(stored.uploadRows(), blobs);
+        this.takingOut = new TakingOut(jdbi, episodes, desk, audit, clock);
         this.outbox = accounts.outbox();
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
         var sender = MailFactory.sender(config, () -> correspondent(settings.current()), clock);

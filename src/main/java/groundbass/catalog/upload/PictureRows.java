@@ -3,6 +3,7 @@ package groundbass.catalog.upload;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.PictureId;
 import groundbass.identity.Sha256;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -33,18 +34,33 @@ final class PictureRows {
     }
 
     Optional<Picture> find(PictureId id) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
+        return find(id, "removed_at is null", Instant.EPOCH);
+    }
+
+    /** Whether or not it was taken out of its lesson before. */
+    Optional<Picture> findAny(PictureId id) {
+        return find(id, "true", Instant.EPOCH);
+    }
+
+    /** As it was at this moment: those that were taken out before are not there. */
+    Optional<Picture> findAsOf(PictureId id, Instant moment) {
+        return find(id, "(removed_at is null or removed_at > :moment)", moment);
+    }
+
+    private Optional<Picture> find(PictureId id, String condition, Instant moment) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id and " + condition)
                 .bind("id", id)
+                .bind("moment", moment)
                 .mapTo(Picture.class)
                 .findOne());
     }
 
     List<Picture> of(EpisodeId episode) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery(SELECT + "where episode_id = :episode order by created_at, id")
-                        .bind("episode", episode)
-                        .mapTo(Picture.class)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where episode_id = :episode and removed_at is null order by created_at, id")
+                .bind("episode", episode)
+                .mapTo(Picture.class)
+                .list());
     }
 
     boolean names(Sha256 sha256) {
@@ -61,27 +77,8 @@ final class PictureRows {
      */
     void forget(Handle handle, EpisodeId episode) {
         for (var picture : of(episode)) {
-            handOn(handle, picture.id(), episode);
+            SentTable.PICTURE.handOn(handle, picture.id().value(), episode);
         }
         handle.execute("delete from picture where episode_id = ?", episode);
-    }
-
-    /** An id is 16 random characters, so a document that has them names it. */
-    private static void handOn(Handle handle, PictureId picture, EpisodeId from) {
-        handle.createUpdate("""
-                        update picture set episode_id = (
-                          select min(other.episode_id) from (
-                            select episode_id from draft where document like :named
-                            union all select episode_id from revision where document like :named) other
-                          where other.episode_id <> :from)
-                        where id = :picture and exists (
-                          select 1 from (
-                            select episode_id from draft where document like :named
-                            union all select episode_id from revision where document like :named) other
-                          where other.episode_id <> :from)""")
-                .bind("named", "%picture:" + picture.value() + "%")
-                .bind("from", from)
-                .bind("picture", picture)
-                .execute();
     }
 }

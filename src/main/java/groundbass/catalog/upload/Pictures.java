@@ -15,6 +15,7 @@ import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -146,8 +147,19 @@ public final class Pictures {
         rows.insert(handle, picture);
     }
 
+    /** Empty too where it was taken out of its lesson. */
     public Optional<Picture> find(PictureId id) {
         return rows.find(id);
+    }
+
+    /** As its lesson had it at this moment, whatever was taken out since: what was made then can be made again. */
+    public Optional<Picture> findAsOf(PictureId id, Instant moment) {
+        return rows.findAsOf(id, moment);
+    }
+
+    /** Whether it was taken out of its lesson or not. */
+    public Optional<Picture> findAny(PictureId id) {
+        return rows.findAny(id);
     }
 
     /** All that were sent for an episode, oldest first. */

@@ -5,6 +5,7 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.PictureId;
 import groundbass.document.UploadId;
 import groundbass.identity.Sha256;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -46,44 +47,40 @@ public final class UploadRepository {
      */
     public void forget(Handle handle, EpisodeId episode) {
         for (var upload : of(episode)) {
-            handOn(handle, upload.id(), episode);
+            SentTable.UPLOAD.handOn(handle, upload.id().value(), episode);
         }
         handle.execute("delete from upload where episode_id = ?", episode);
         pictures.forget(handle, episode);
     }
 
-    /** An id is 16 random characters, so a document that has them names it. */
-    private static void handOn(Handle handle, UploadId upload, EpisodeId from) {
-        handle.createUpdate("""
-                        update upload set episode_id = (
-                          select min(other.episode_id) from (
-                            select episode_id from draft where document like :named
-                            union all select episode_id from revision where document like :named) other
-                          where other.episode_id <> :from)
-                        where id = :upload and exists (
-                          select 1 from (
-                            select episode_id from draft where document like :named
-                            union all select episode_id from revision where document like :named) other
-                          where other.episode_id <> :from)""")
-                .bind("named", "%\"" + upload.value() + "\"%")
-                .bind("from", from)
-                .bind("upload", upload)
-                .execute();
+    Optional<Upload> find(UploadId id) {
+        return find(id, "removed_at is null", Instant.EPOCH);
     }
 
-    Optional<Upload> find(UploadId id) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
+    /** Whether or not it was taken out of its lesson before. */
+    Optional<Upload> findAny(UploadId id) {
+        return find(id, "true", Instant.EPOCH);
+    }
+
+    /** As it was at this moment: those that were taken out before are not there. */
+    Optional<Upload> findAsOf(UploadId id, Instant moment) {
+        return find(id, "(removed_at is null or removed_at > :moment)", moment);
+    }
+
+    private Optional<Upload> find(UploadId id, String condition, Instant moment) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id and " + condition)
                 .bind("id", id)
+                .bind("moment", moment)
                 .mapTo(Upload.class)
                 .findOne());
     }
 
     List<Upload> of(EpisodeId episode) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery(SELECT + "where episode_id = :episode order by created_at, id")
-                        .bind("episode", episode)
-                        .mapTo(Upload.class)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where episode_id = :episode and removed_at is null order by created_at, id")
+                .bind("episode", episode)
+                .mapTo(Upload.class)
+                .list());
     }
 
     /** Bytes of all that somebody has sent. */

@@ -158,8 +158,19 @@ public final class Uploads {
         });
     }
 
+    /** Empty too where it was taken out of its lesson. */
     public Optional<Upload> find(UploadId id) {
         return rows.find(id);
+    }
+
+    /** As its lesson had it at this moment, whatever was taken out since: what was made then can be made again. */
+    public Optional<Upload> findAsOf(UploadId id, Instant moment) {
+        return rows.findAsOf(id, moment);
+    }
+
+    /** Whether it was taken out of its lesson or not. */
+    public Optional<Upload> findAny(UploadId id) {
+        return rows.findAny(id);
     }
 
     /** Where the bytes of all of them are kept. */

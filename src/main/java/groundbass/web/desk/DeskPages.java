@@ -26,6 +26,7 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.post.Outbox;
@@ -88,6 +89,7 @@ import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
 import groundbass.web.desk.sound.SoundPages;
 import groundbass.web.desk.sound.TrackPages;
+import groundbass.web.desk.takeout.TakeOutPages;
 import groundbass.web.desk.walkthrough.PrompterPage;
 import groundbass.web.desk.walkthrough.WalkthroughPages;
 import groundbass.web.shell.AccessFilter;
@@ -141,6 +143,7 @@ public final class DeskPages {
             Beginnings beginnings,
             Uploads uploads,
             Recordings recordings,
+            TakingOut takingOut,
             Releases releases,
             BrokenFiles brokenFiles,
             Publisher publisher,
@@ -184,8 +187,8 @@ public final class DeskPages {
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var notes = new NotesPages(
-                desk, rooms, services.writing(), services.uploads().pictures());
-        var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
+                desk, rooms, services.writing(), services.uploads().pictures(), services.takingOut());
+        var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings(), services.takingOut());
         var publish = new PublishPages(
                 desk,
                 rooms,
@@ -264,6 +267,14 @@ public final class DeskPages {
                         services.uploads().pictures(),
                         services.blobs(),
                         shell.limits()),
+                new TakeOutPages(
+                        desk,
+                        services.episodes(),
+                        services.writing(),
+                        services.uploads(),
+                        services.takingOut(),
+                        services.releases(),
+                        services.clock()),
                 new WalkthroughPages(desk, rooms),
                 new PrompterPage(desk, services.writing()),
                 new ScriptPages(desk, rooms, services.writing()),

@@ -9,6 +9,8 @@ import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.upload.Pictures;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.publishing.Publisher;
@@ -46,6 +48,8 @@ public final class ProgramPages {
             EpisodeService writing,
             Beginnings beginnings,
             Uploads uploads,
+            Pictures pictures,
+            TakingOut takingOut,
             Releases releases,
             Publisher publisher,
             TakingBack takingBack,
@@ -65,7 +69,17 @@ public final class ProgramPages {
                 new SeriesOperations(door, once, own, writing, services.beginnings(), lessons),
                 new LessonOperations(door, own, lessons),
                 new DraftOperations(door, own, writing),
-                new RecordingOperations(door, once, own, writing, services.uploads(), entry.limits()),
+                new RecordingOperations(
+                        door, once, own, writing, services.uploads(), services.takingOut(), entry.limits()),
+                new PictureOperations(
+                        door,
+                        once,
+                        own,
+                        writing,
+                        services.pictures(),
+                        services.takingOut(),
+                        entry.limits(),
+                        entry.budget()),
                 new PreflightOperations(door, own, services.publisher(), entry.budget()),
                 new PromiseOperations(door, own, services.publisher(), entry.budget()),
                 new WithdrawalOperations(door, own, services.takingBack()),

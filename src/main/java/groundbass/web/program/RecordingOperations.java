@@ -3,9 +3,11 @@ package groundbass.web.program;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
+import groundbass.document.UploadId;
 import groundbass.store.Scratch;
 import groundbass.web.desk.recording.NewTrack;
 import groundbass.web.shell.PageGroup;
@@ -43,9 +45,18 @@ final class RecordingOperations implements PageGroup {
     private final Own own;
     private final EpisodeService writing;
     private final Uploads uploads;
+    private final TakingOut takingOut;
     private final RateLimits limits;
 
-    RecordingOperations(Door door, Once once, Own own, EpisodeService writing, Uploads uploads, RateLimits limits) {
+    RecordingOperations(
+            Door door,
+            Once once,
+            Own own,
+            EpisodeService writing,
+            Uploads uploads,
+            TakingOut takingOut,
+            RateLimits limits) {
+        this.takingOut = takingOut;
         this.door = door;
         this.once = once;
         this.own = own;
@@ -58,6 +69,7 @@ final class RecordingOperations implements PageGroup {
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EXEMPT, door.open(ProgramScope.READ, this::list));
         routes.post(PATH, Role.EXEMPT, door.open(ProgramScope.WRITE, this::take));
+        routes.delete(PATH + "/{recording}", Role.EXEMPT, door.open(ProgramScope.WRITE, this::takeOut));
     }
 
     private void list(Call call) {
@@ -102,6 +114,14 @@ final class RecordingOperations implements PageGroup {
             var body = Incoming.file(call.ctx(), place, Uploads.LIMIT);
             once.answer(call, key, body, () -> take(call, lesson, name, kind, body));
         }
+    }
+
+    private void takeOut(Call call) {
+        var lesson = own.lesson(call);
+        UploadId.parse(call.ctx().pathParam("recording"))
+                .flatMap(id -> takingOut.recording(call.who(), lesson.id(), id).result())
+                .orElseThrow(NotFoundResponse::new);
+        Answers.nothing(call);
     }
 
     private static BackingTrack.Kind kind(Optional<String> word) {

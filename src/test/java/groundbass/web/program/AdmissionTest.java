@@ -92,6 +92,8 @@ class AdmissionTest {
                 .replace("{series}", studio.strangersEpisode.series().value())
                 .replace("{lesson}", studio.strangersEpisode.id().value())
                 .replace("{release}", strangersRelease)
+                .replace("{recording}", "a".repeat(16))
+                .replace("{picture}", "a".repeat(16))
                 .replace("{name}", "sheet.pdf");
         return request.request(operation.method().toUpperCase(Locale.ROOT), path);
     }

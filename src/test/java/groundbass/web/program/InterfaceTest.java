@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 
+import groundbass.PictureBytes;
 import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.EpisodeId;
@@ -20,6 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -418,6 +420,53 @@ class InterfaceTest {
         get(path).then().body("items.used", equalTo(List.of(true)));
         var document = studio.document(studio.episode(new EpisodeId(lesson)));
         assertThat(document.backingTracks()).hasSize(1);
+
+        String recording = path + "/" + get(path).jsonPath().getString("items[0].id");
+        programs.request(token).delete(recording).then().statusCode(204);
+        get(path).then().body("items.size()", equalTo(0));
+        assertThat(studio.document(studio.episode(new EpisodeId(lesson))).backingTracks())
+                .isEmpty();
+        programs.request(token).delete(recording).then().statusCode(404);
+    }
+
+    @Test
+    void aPictureIsTakenWithItsWordsAndShownWhereTheNotesSaySo() {
+        String lesson = begin("Seen");
+        String path = "/lessons/" + lesson + "/pictures";
+        var refused = programs.request(token)
+                .contentType("image/png")
+                .header("Idempotency-Key", LetIn.key())
+                .body(PictureBytes.png())
+                .post(path + "?name=hand.png");
+        refused.then().statusCode(422).body("problems.size()", equalTo(1));
+        var sent = programs.request(token)
+                .contentType("image/png")
+                .header("Idempotency-Key", LetIn.key())
+                .queryParam("name", "hand.png")
+                .queryParam("words", "The thumb [rests]")
+                .body(PictureBytes.png())
+                .post(path);
+        sent.then()
+                .statusCode(201)
+                .body("words", equalTo("The thumb [rests]"))
+                .body("width", equalTo(40))
+                .body("used", equalTo(false));
+        programs.request(token)
+                .contentType("application/merge-patch+json")
+                .header("If-Match", get("/lessons/" + lesson + "/draft").header("ETag"))
+                .body(Map.of("notes", "Look.\n\n" + sent.jsonPath().getString("typed")))
+                .patch("/lessons/" + lesson + "/draft")
+                .then()
+                .statusCode(200);
+        get(path).then().body("items.used", equalTo(List.of(true)));
+
+        String picture = path + "/" + sent.jsonPath().getString("id");
+        programs.request(token).delete(picture).then().statusCode(204);
+        get(path).then().body("items.size()", equalTo(0));
+        programs.request(token).delete(picture).then().statusCode(404);
+        get("/lessons/" + lesson + "/preflight")
+                .then()
+                .body("items.remarks.flatten().detail", hasItem(containsString("no such picture")));
     }
 
     /** IETF draft httpapi-idempotency-key-header, sections 2.1, 2.6 and 2.7. */

@@ -121,13 +121,13 @@ final class WeekTable {
 
     private static String date(LocalDate day, Reader reader) {
         return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG)
-                .withLocale(reader.locale())
+                .withLocale(reader.writing())
                 .format(day);
     }
 
     private static String hour(LocalDateTime local, Reader reader) {
         return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.FULL, FormatStyle.SHORT)
-                .withLocale(reader.locale())
+                .withLocale(reader.writing())
                 .format(local);
     }
 

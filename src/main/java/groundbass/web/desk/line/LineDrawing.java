@@ -21,6 +21,7 @@ import groundbass.walkthrough.Walkthrough;
 import groundbass.web.desk.line.LiveLine.BarView;
 import groundbass.web.desk.line.LiveLine.ColumnView;
 import groundbass.web.desk.line.LiveLine.NeckView;
+import groundbass.web.desk.line.LiveLine.RemarkSpot;
 import groundbass.web.desk.line.LiveLine.SettingView;
 import groundbass.web.desk.line.LiveLine.StringView;
 import groundbass.web.desk.line.LiveLine.SystemView;
@@ -32,6 +33,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -88,26 +90,44 @@ final class LineDrawing {
     }
 
     /**
+     * What a text comes to, as far as it is drawn.
+     *
+     * @param line without remarks
+     * @param remarks finds them, which takes as long as to draw
+     */
+    record Drawn(LiveLine line, Supplier<List<RemarkSpot>> remarks) {
+        LiveLine whole() {
+            return line.with(remarks.get());
+        }
+
+        private static Drawn silent(LiveLine line) {
+            return new Drawn(line, List::of);
+        }
+    }
+
+    /**
      * @param sheets how the series has its sheets, in the language of sheet and walkthrough
      * @param reader the words of remarks
      */
-    static LiveLine of(Asked asked, Sheets sheets, Messages reader) {
+    static Drawn of(Asked asked, Sheets sheets, Messages reader) {
         String text = asked.text();
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
-            return new LineDrawing(text, List.of(), reading).live("", Set.of(), List.of(), reader);
+            return Drawn.silent(new LineDrawing(text, List.of(), reading).live("", Set.of(), List.of()));
         }
         if (!new SheetRoom().takes(reading.line())) {
-            return LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE));
+            return Drawn.silent(LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE)));
         }
         try {
-            var systems = sheets.systems(reading.line(), asked.width(), asked.prefix());
+            var systems = sheets.systemsApart(reading.line(), asked.width(), asked.prefix());
             var walk = asked.told() ? walk(reading.line(), sheets.messages()) : List.<String>of();
-            return new LineDrawing(text, systems, reading).live("", asked.has(), walk, reader);
+            var drawing = new LineDrawing(text, systems, reading);
+            return new Drawn(drawing.live("", asked.has(), walk), () -> drawing.remarks(reader));
         } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
             log.error("a line could not be drawn", e);
-            return new LineDrawing(text, List.of(), reading)
-                    .live(reader.say("desk.live.fault"), Set.of(), List.of(), reader);
+            var drawing = new LineDrawing(text, List.of(), reading);
+            return new Drawn(
+                    drawing.live(reader.say("desk.live.fault"), Set.of(), List.of()), () -> drawing.remarks(reader));
         }
     }
 
@@ -115,9 +135,11 @@ final class LineDrawing {
         return Walkthrough.of(line, messages).stream().map(Step::text).toList();
     }
 
-    private LiveLine live(String undrawn, Set<String> has, List<String> walk, Messages reader) {
-        var remarks =
-                text.isBlank() ? List.<LiveLine.RemarkSpot>of() : new RemarkSpots(text, reading, this::x, reader).all();
+    private List<RemarkSpot> remarks(Messages reader) {
+        return new RemarkSpots(text, reading, this::x, reader).all();
+    }
+
+    private LiveLine live(String undrawn, Set<String> has, List<String> walk) {
         return new LiveLine(
                 undrawn,
                 systems.stream().map(system -> system(system, has)).toList(),
@@ -125,7 +147,7 @@ final class LineDrawing {
                 outline.header().stream()
                         .map(setting -> new SettingView(setting.name(), setting.value()))
                         .toList(),
-                remarks,
+                List.of(),
                 neck(),
                 walk);
     }

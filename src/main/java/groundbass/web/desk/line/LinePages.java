@@ -1,5 +1,6 @@
 package groundbass.web.desk.line;
 
+import groundbass.effort.Busy;
 import groundbass.lesson.Sheets;
 import groundbass.linetext.LineWords;
 import groundbass.linetext.edit.LineEdit;
@@ -13,15 +14,19 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
+import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
 public final class LinePages implements PageGroup {
+    private static final Logger log = LoggerFactory.getLogger(LinePages.class);
     private static final String PATH = DeskContext.EPISODE;
     private static final Set<String> PREFIXES =
             Set.of("main", "e0", "e1", "e2", "e3", "e4", "e5", "e6", "e7", "e8", "e9");
@@ -67,7 +72,23 @@ public final class LinePages implements PageGroup {
         boolean told = FormParameters.ticked(ctx, "walk");
         var has = words(ctx, "has").limit(MOST_SHOWN).collect(Collectors.toSet());
         var asked = new LineDrawing.Asked(text(ctx), width, "sheet-" + prefix + "-", told, has);
-        answer(ctx, () -> LineDrawing.of(asked, sheets, reader));
+        if (FormParameters.ticked(ctx, "apart")) {
+            sendApart(ctx, () -> LineDrawing.of(asked, sheets, reader));
+        } else {
+            answer(ctx, () -> LineDrawing.of(asked, sheets, reader).whole());
+        }
+    }
+
+    /** The drawing as soon as it is there, then what is to be said of it. Nobody works while a piece is on its way. */
+    private void sendApart(Context ctx, Supplier<LineDrawing.Drawn> work) {
+        var who = desk.educator(ctx);
+        var drawn = desk.work(who, work);
+        try (var pieces = LivePieces.begin(ctx)) {
+            pieces.send(drawn.line());
+            pieces.send(new LiveLine.Remarks(desk.work(who, drawn.remarks())));
+        } catch (IOException | Busy e) {
+            log.debug("broken off, and asked again by the page", e);
+        }
     }
 
     private void edit(Context ctx) {

@@ -23,6 +23,14 @@ record LiveLine(
         return new LiveLine(why, List.of(), List.of(), List.of(), List.of(), new NeckView(0, List.of()), List.of());
     }
 
+    /** The same line, with what is to be said of it. */
+    LiveLine with(List<RemarkSpot> found) {
+        return new LiveLine(undrawn, systems, bars, settings, found, neck, walk);
+    }
+
+    /** What follows a line that was sent as soon as it was drawn. */
+    record Remarks(List<RemarkSpot> remarks) {}
+
     /**
      * @param key the same for the same drawing; the page says which it has
      * @param svg empty where it has this one

@@ -4,6 +4,8 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Picture;
 import groundbass.catalog.upload.Pictures;
+import groundbass.catalog.upload.TakenOut;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.document.EpisodeDocument;
 import groundbass.effort.Busy;
 import groundbass.form.FieldProblem;
@@ -39,8 +41,10 @@ public final class NotesPages implements PageGroup, RoomPage {
     private final Rooms rooms;
     private final EpisodeService writing;
     private final Pictures pictures;
+    private final TakingOut takingOut;
 
-    public NotesPages(DeskContext desk, Rooms rooms, EpisodeService writing, Pictures pictures) {
+    public NotesPages(DeskContext desk, Rooms rooms, EpisodeService writing, Pictures pictures, TakingOut takingOut) {
+        this.takingOut = takingOut;
         this.pictures = pictures;
         this.desk = desk;
         this.rooms = rooms;
@@ -78,7 +82,8 @@ public final class NotesPages implements PageGroup, RoomPage {
         var sent = pictures.of(episode.id()).stream()
                 .map(picture -> row(episode, picture, document.notes()))
                 .toList();
-        var view = new View(room, document.notes(), shown(ctx, episode, document), sent, words);
+        var view = new View(
+                room, document.notes(), shown(ctx, episode, document), sent, takingOut.pictures(episode.id()), words);
         desk.pages().show(ctx, "desk/notes", view);
     }
 
@@ -152,9 +157,16 @@ public final class NotesPages implements PageGroup, RoomPage {
     /**
      * @param shown the notes as students see them, as HTML
      * @param pictures that were sent for them
+     * @param takenOut those that can be put back
      * @param words typed for a picture that was not taken
      */
-    public record View(RoomView room, String notes, String shown, List<PictureRow> pictures, String words) {
+    public record View(
+            RoomView room,
+            String notes,
+            String shown,
+            List<PictureRow> pictures,
+            List<TakenOut> takenOut,
+            String words) {
         public long unused() {
             return pictures.stream().filter(picture -> !picture.used()).count();
         }

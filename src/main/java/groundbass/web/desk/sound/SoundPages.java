@@ -2,6 +2,8 @@ package groundbass.web.desk.sound;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.TakenOut;
+import groundbass.catalog.upload.TakingOut;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
@@ -44,12 +46,14 @@ public final class SoundPages implements PageGroup, RoomPage {
     private final Rooms rooms;
     private final Uploads uploads;
     private final Recordings recordings;
+    private final TakingOut takingOut;
 
-    public SoundPages(DeskContext desk, Rooms rooms, Uploads uploads, Recordings recordings) {
+    public SoundPages(DeskContext desk, Rooms rooms, Uploads uploads, Recordings recordings, TakingOut takingOut) {
         this.desk = desk;
         this.rooms = rooms;
         this.uploads = uploads;
         this.recordings = recordings;
+        this.takingOut = takingOut;
     }
 
     @Override
@@ -121,7 +125,8 @@ public final class SoundPages implements PageGroup, RoomPage {
                                 remarks(ctx, document.groove().text()),
                                 document.settings().tempos(),
                                 document.settings().rounds(),
-                                tracks(episode, document)));
+                                tracks(episode, document),
+                                takingOut.recordings(episode.id())));
     }
 
     /** Those that the lesson holds, then those that were sent for it beside. */
@@ -150,7 +155,11 @@ public final class SoundPages implements PageGroup, RoomPage {
         return text.isBlank() ? List.of() : RemarkView.of(GrooveText.read(text).problems(), Source.of("", text), words);
     }
 
-    /** What the page shows. */
+    /**
+     * What the page shows.
+     *
+     * @param takenOut recordings that can be put back
+     */
     public record View(
             RoomView room,
             String grooveName,
@@ -159,7 +168,8 @@ public final class SoundPages implements PageGroup, RoomPage {
             List<RemarkView> remarks,
             String tempos,
             String rounds,
-            List<TrackRow> tracks) {
+            List<TrackRow> tracks,
+            List<TakenOut> takenOut) {
         public List<String> grooves() {
             return GrooveLibrary.all().stream().map(Groove::name).toList();
         }

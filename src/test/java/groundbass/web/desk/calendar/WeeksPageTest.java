@@ -14,6 +14,8 @@ import io.restassured.response.Response;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.format.TextStyle;
+import java.util.Locale;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -67,6 +69,15 @@ class WeeksPageTest {
                 .formParam("episode", episode.id().value())
                 .formParam("local", hour.toString())
                 .post("/desk/weeks/promise");
+    }
+
+    /** Unicode CLDR, long date of en-GB: {@code d MMMM y}. */
+    @Test
+    void datesAreWrittenAsWhereTheReaderLives() {
+        var page = studio.browser().header("Accept-Language", "en-GB").get("/desk/weeks");
+        String month = first.getMonth().getDisplayName(TextStyle.FULL, Locale.UK);
+        assertThat(Jsoup.parse(page.asString()).text())
+                .contains(first.getDayOfMonth() + " " + month + " " + first.getYear());
     }
 
     @Test

@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.episode.Episode;
 import groundbass.lesson.Sheets;
 import groundbass.text.Messages;
@@ -13,6 +15,7 @@ import groundbass.web.desk.Studio;
 import groundbass.web.desk.access.DeskJson;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
@@ -210,21 +213,22 @@ class LinePagesTest {
     void sixteenBarsAreAnsweredWhole() {
         var messages = Messages.of(Locale.ENGLISH);
         var asked = new LineDrawing.Asked(sixteenBars(), 100, "main", false, Set.of());
-        var live = LineDrawing.of(asked, new Sheets(messages), messages);
+        var live = LineDrawing.of(asked, new Sheets(messages), messages).whole();
         assertThat(live.bars()).hasSize(16);
         assertThat(JsonPath.from(new String(DeskJson.write(live), StandardCharsets.UTF_8))
                         .getList("bars"))
                 .hasSize(16);
     }
 
-    /** One figure of one bar is another: the systems in which nothing changed are not sent again. */
-    @Test
-    void onlyWhatThePageDoesNotShowIsSent() {
+    /** One figure of one bar is another, also one that stands higher: the systems in which nothing changed are not sent again. */
+    @ParameterizedTest
+    @ValueSource(strings = {"E7", "E20"})
+    void onlyWhatThePageDoesNotShowIsSent(String place) {
         var before = live(sixteenBars()).jsonPath();
         List<String> shown = before.getList("systems.key");
         assertThat(shown).hasSizeGreaterThan(2).doesNotHaveDuplicates();
         assertThat(before.getList("systems.svg", String.class)).noneMatch(String::isEmpty);
-        String changed = sixteenBars().replaceFirst("(?s)(bar 6 .*?)E5, E8", "$1E5, E7");
+        String changed = sixteenBars().replaceFirst("(?s)(bar 6 .*?)E5, E8", "$1E5, " + place);
         var after = live(changed, String.join(" ", shown)).jsonPath();
         assertThat(after.getList("systems.svg", String.class))
                 .filteredOn(svg -> !svg.isEmpty())
@@ -244,6 +248,33 @@ class LinePagesTest {
             text.append("3    E5, E7 hammer, A5\n4    E8*2 slap, D5 pop, E5 slap\n");
         }
         return text.toString();
+    }
+
+    /** Two lines of JSON: the drawing does not wait for what is said of it. */
+    @Test
+    void theDrawingComesBeforeItsRemarks() throws IOException {
+        String text = "bar 1\n1 2 3 4  A5, A5, Z5, A5\n";
+        String[] pieces = studio.form()
+                .formParam("text", text)
+                .formParam("width", "90")
+                .formParam("prefix", "main")
+                .formParam("apart", "yes")
+                .post(path("/live"))
+                .then()
+                .statusCode(200)
+                .contentType("application/x-ndjson")
+                .extract()
+                .asString()
+                .split("\n");
+        assertThat(pieces).hasSize(2);
+        var json = new ObjectMapper();
+        var whole = (ObjectNode) json.readTree(live(text).asString());
+        var remarks = json.readTree(pieces[1]).get("remarks");
+        assertThat(remarks).isNotEmpty();
+        assertThat(((ObjectNode) json.readTree(pieces[0]))
+                        .set("remarks", remarks)
+                        .toString())
+                .isEqualTo(whole.toString());
     }
 
     private static Response live(String text) {

@@ -64,6 +64,25 @@ class NotesPagesTest {
                 .then()
                 .statusCode(401);
         studio.browser().get(path + "/notes").then().body(containsString("not in the notes"));
+
+        studio.change(episode, edit -> edit.notes(typed));
+        var asked = studio.browser().get(address + "/take-out");
+        asked.then()
+                .statusCode(200)
+                .body(
+                        containsString("Take this picture out of the lesson?"),
+                        containsString("The notes still show it."),
+                        containsString("You can put it back until"));
+        assertThat(Studio.mistakes(asked.asString())).isEmpty();
+        studio.form().post(address + "/take-out").then().statusCode(303);
+        studio.browser().get(address).then().statusCode(404);
+        var room = studio.browser().get(path + "/notes");
+        room.then().body(containsString("and no such picture"), containsString("action=\"" + address + "/put-back\""));
+        assertThat(Studio.mistakes(room.asString())).isEmpty();
+        assertThat(studio.document(episode).notes()).isEqualTo(typed);
+        studio.form().post(address + "/put-back").then().statusCode(303);
+        studio.browser().get(path + "/notes").then().body(not(containsString("no such picture")));
+        studio.form().post(path + "/pictures/abcdefgh12345678/take-out").then().statusCode(404);
     }
 
     private static ValidatableResponse put(String path, String words) {

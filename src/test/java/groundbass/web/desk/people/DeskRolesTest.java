@@ -219,7 +219,8 @@ class DeskRolesTest {
         return Map.ofEntries(
                 Map.entry("episodes", lesson.id()::value),
                 Map.entry("upload", recording.id()::value),
-                Map.entry("picture", picture(lesson).id()::value),
+                Map.entry("recording", () -> recording(lesson).id().value()), // each is taken out
+                Map.entry("picture", () -> picture(lesson).id().value()),
                 Map.entry("release", () -> release),
                 Map.entry("files", () -> "sheet.pdf"),
                 Map.entry("play", () -> "stem.wav"),

@@ -66,6 +66,22 @@ public class TrackPagesTest {
                 .get("/desk/episodes/" + episode.id() + "/sound")
                 .then()
                 .body(containsString("Slow band.wav: WAV"));
+
+        OpenRoom.of(studio, episode, "sound").type("trackUsed", id).save();
+        String address = path(episode) + "/" + id;
+        var asked = studio.browser().get(address + "/take-out");
+        asked.then().statusCode(200).body(containsString("It belongs to the lesson."));
+        assertThat(Studio.mistakes(asked.asString())).isEmpty();
+        studio.form().post(address + "/take-out").then().statusCode(303);
+        assertThat(tracks(episode)).isEmpty();
+        var room = studio.browser().get("/desk/episodes/" + episode.id() + "/sound");
+        room.then().body(containsString("action=\"" + address + "/put-back\""));
+        assertThat(Studio.mistakes(room.asString())).isEmpty();
+        studio.form().post(address + "/put-back").then().statusCode(303);
+        studio.browser()
+                .get("/desk/episodes/" + episode.id() + "/sound")
+                .then()
+                .body(containsString("name=\"track\" value=\"" + id));
     }
 
     @Test

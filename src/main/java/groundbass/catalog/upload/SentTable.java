@@ -1,0 +1,110 @@
+package groundbass.catalog.upload;
+
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.identity.Sha256;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import org.jdbi.v3.core.Handle;
+
+/** What the tables of recordings and of pictures have in common: each row belongs to a lesson and can be taken out of it. */
+enum SentTable {
+    UPLOAD("original_name", "\"", "\""),
+    PICTURE("words", "picture:", "");
+
+    /** Where a document names one that stands in the column {@code named}; an id is 16 random characters. */
+    private static final String OTHERS = """
+            select other.episode_id from (
+              select episode_id from draft where document like :named
+              union select episode_id from revision where document like :named) other
+            where other.episode_id <> :lesson order by other.episode_id""";
+
+    private final String shown;
+    private final String before;
+    private final String behind;
+
+    /**
+     * @param shown the column with what it is called
+     * @param before, behind what stands around its id in a document that uses it
+     */
+    SentTable(String shown, String before, String behind) {
+        this.shown = shown;
+        this.before = before;
+        this.behind = behind;
+    }
+
+    /** As the audit and the table call it. */
+    String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The other lessons whose draft or revisions use it, such as duplicates. */
+    List<EpisodeId> others(Handle handle, String id, EpisodeId lesson) {
+        return handle.createQuery(OTHERS)
+                .bind("named", "%" + before + id + behind + "%")
+                .bind("lesson", lesson)
+                .mapTo(EpisodeId.class)
+                .list();
+    }
+
+    /** Makes it another lesson's that uses it. @return whether there is one */
+    boolean handOn(Handle handle, String id, EpisodeId from) {
+        var others = others(handle, id, from);
+        others.stream()
+                .findFirst()
+                .ifPresent(to -> handle.execute("update " + word() + " set episode_id = ? where id = ?", to, id));
+        return !others.isEmpty();
+    }
+
+    boolean isIn(Handle handle, String id, EpisodeId lesson) {
+        return handle.createQuery("select count(*) from " + word()
+                                + " where id = :id and episode_id = :lesson and removed_at is null")
+                        .bind("id", id)
+                        .bind("lesson", lesson)
+                        .mapTo(Integer.class)
+                        .one()
+                > 0;
+    }
+
+    void takeOut(Handle handle, String id, Instant now) {
+        handle.createUpdate("update " + word() + " set removed_at = :now where id = :id")
+                .bind("now", now)
+                .bind("id", id)
+                .execute();
+    }
+
+    /** @return whether it was taken out of this lesson since */
+    boolean putBack(Handle handle, String id, EpisodeId lesson, Instant since) {
+        return handle.createUpdate(
+                                "update " + word()
+                                        + " set removed_at = null where id = :id and episode_id = :lesson and removed_at > :since")
+                        .bind("id", id)
+                        .bind("lesson", lesson)
+                        .bind("since", since)
+                        .execute()
+                > 0;
+    }
+
+    List<TakenOut> takenOut(Handle handle, EpisodeId lesson, Instant since) {
+        return handle.createQuery("select id, " + shown + " as name, removed_at as at from " + word()
+                        + " where episode_id = :lesson and removed_at > :since order by removed_at desc, id")
+                .bind("lesson", lesson)
+                .bind("since", since)
+                .mapTo(TakenOut.class)
+                .list();
+    }
+
+    /** Those that were taken out before, and what they hold. */
+    List<Gone> gone(Handle handle, Instant before) {
+        return handle.createQuery("select id, sha256 from " + word() + " where removed_at <= :before order by id")
+                .bind("before", before)
+                .mapTo(Gone.class)
+                .list();
+    }
+
+    record Gone(String id, Sha256 sha256) {}
+
+    void delete(Handle handle, String id) {
+        handle.execute("delete from " + word() + " where id = ?", id);
+    }
+}
