@@ -27,14 +27,11 @@ public final class SeriesRecord {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select at, who, what, detail, program from audit
                         where substring(detail from 1 for 16) = :series
-                            or substring(detail from 1 for 16) in """ + LESSONS + """
-
+                            or substring(detail from 1 for 16) in %1$s
                             or substring(detail from 1 for 16) in (
-                                select release.id from release where release.episode_id in """ + LESSONS + """
-                            )
-                            or (what in ('upload.created', 'picture.created') and right(detail, 16) in """ + LESSONS + """
-                            )
-                        order by id desc limit :count offset :skipped""")
+                                select release.id from release where release.episode_id in %1$s)
+                            or (what in ('upload.created', 'picture.created') and right(detail, 16) in %1$s)
+                        order by id desc limit :count offset :skipped""".formatted(LESSONS))
                 .bind("series", series)
                 .bind("count", count)
                 .bind("skipped", skipped)
