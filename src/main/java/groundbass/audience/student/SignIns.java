@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
@@ -24,6 +25,30 @@ public final class SignIns {
     public static final int MOST_PER_HOUR = 5;
 
     private static final Duration KEPT = Duration.ofDays(1);
+
+    /**
+     * What the holder of an address agrees to when they sign in.
+     *
+     * @param wording version of the notice that stood beside the button
+     * @param age     from which on nobody needs a guardian's consent, where the site asks
+     * @param said    what they answered to that, if they did
+     */
+    public record Agreed(String wording, Optional<Integer> age, Optional<AgeSaid> said) {
+        public Agreed {
+            Objects.requireNonNull(wording);
+            Objects.requireNonNull(age);
+            Objects.requireNonNull(said);
+        }
+
+        /** Where nobody's age is asked. */
+        static Agreed to(String wording) {
+            return new Agreed(wording, Optional.empty(), Optional.empty());
+        }
+
+        Optional<String> ageWording() {
+            return age.flatMap(years -> said.map(one -> one.wording(years)));
+        }
+    }
 
     private static final String SELECT = "select email, locale, expires_at, used_at, code_hash from sign_in ";
 

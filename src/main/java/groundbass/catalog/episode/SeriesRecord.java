@@ -14,7 +14,7 @@ import org.jdbi.v3.core.Jdbi;
  * one that ends with the lesson's. Of a lesson that is deleted for good nothing is there any more.
  */
 public final class SeriesRecord {
-    private static final String LESSONS = "(select id from episode where series_id = :series)";
+    private static final String LESSONS = "select id from episode where series_id = :series";
 
     private final Jdbi jdbi;
 
@@ -27,11 +27,12 @@ public final class SeriesRecord {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select at, who, what, detail, program from audit
                         where substring(detail from 1 for 16) = :series
-                            or substring(detail from 1 for 16) in %1$s
+                            or substring(detail from 1 for 16) in (<lessons>)
                             or substring(detail from 1 for 16) in (
-                                select release.id from release where release.episode_id in %1$s)
-                            or (what in ('upload.created', 'picture.created') and right(detail, 16) in %1$s)
-                        order by id desc limit :count offset :skipped""".formatted(LESSONS))
+                                select release.id from release where release.episode_id in (<lessons>))
+                            or (what in ('upload.created', 'picture.created') and right(detail, 16) in (<lessons>))
+                        order by id desc limit :count offset :skipped""")
+                .define("lessons", LESSONS)
                 .bind("series", series)
                 .bind("count", count)
                 .bind("skipped", skipped)

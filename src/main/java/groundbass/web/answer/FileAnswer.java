@@ -171,7 +171,7 @@ public record FileAnswer(
             if (!ctx.res().isCommitted()) {
                 throw e; // nobody has seen anything of it
             }
-            Cut.connection(ctx);
+            CutConnection.of(ctx);
             return;
         }
         transfer.completed(chunks.sent());

@@ -3,7 +3,7 @@ package groundbass.web.shell;
 import groundbass.effort.Busy;
 import groundbass.store.RandomId;
 import groundbass.text.Message;
-import groundbass.web.answer.Cut;
+import groundbass.web.answer.CutConnection;
 import groundbass.web.answer.Vary;
 import groundbass.web.shell.limit.WaitResponse;
 import groundbass.web.view.ErrorView;
@@ -130,7 +130,7 @@ public final class Errors {
      */
     private static boolean begin(Context ctx) {
         if (ctx.res().isCommitted()) {
-            Cut.connection(ctx);
+            CutConnection.of(ctx);
             return false;
         }
         ctx.res().resetBuffer();

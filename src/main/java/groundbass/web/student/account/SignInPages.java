@@ -1,6 +1,5 @@
 package groundbass.web.student.account;
 
-import groundbass.audience.student.Agreed;
 import groundbass.audience.student.LinkState;
 import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.SignInCode;
@@ -174,9 +173,9 @@ public final class SignInPages implements PageGroup {
         }
     }
 
-    private Agreed agreed(Context ctx) {
+    private SignIns.Agreed agreed(Context ctx) {
         var said = AgeSaid.parse(Optional.ofNullable(ctx.formParam("age")).orElse(""));
-        return new Agreed(WORDING, settings.get().accounts().age(), said);
+        return new SignIns.Agreed(WORDING, settings.get().accounts().age(), said);
     }
 
     private AgeQuestion age(boolean isAsked) {

@@ -10,7 +10,7 @@ import groundbass.release.Bundles;
 import groundbass.release.ReleaseFile;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.web.answer.Cut;
+import groundbass.web.answer.CutConnection;
 import groundbass.web.gate.Network;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
@@ -103,7 +103,7 @@ public final class SeriesFiles implements PageGroup {
     }
 
     private void inTurn(PublishedSeries series, Requester requester, Context ctx) throws IOException {
-        try (var place = places.enter(Network.of(ctx), () -> Cut.connection(ctx))) {
+        try (var place = places.enter(Network.of(ctx), () -> CutConnection.of(ctx))) {
             describe(series, ctx); // who finds no place is answered with a page
             write(series, requester, new Watched(ctx.outputStream(), place));
         }

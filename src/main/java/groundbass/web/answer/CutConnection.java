@@ -8,10 +8,10 @@ import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
  * The end of a connection whose answer has begun and cannot be finished: its reader must not take what has come for all of
  * it. An answer in chunks that ends as usual would look whole (RFC 9112 section 8).
  */
-public final class Cut {
-    private Cut() {}
+public final class CutConnection {
+    private CutConnection() {}
 
-    public static void connection(Context ctx) {
+    public static void of(Context ctx) {
         var connection = ServletContextRequest.getServletContextRequest(ctx.req())
                 .getConnectionMetaData()
                 .getConnection();
