@@ -311,7 +311,8 @@ export class LineDesk {
   drawAhead(live, width) {
     this.drawnFor = width;
     this.drawings = new Map(live.systems.map(({ key, svg }) => [key, svg || this.drawings.get(key)]));
-    this.drawSheet(live, this.live?.remarks ?? []);
+    this.live = { ...live, remarks: this.live?.remarks ?? [] }; // what else is shown meanwhile has these drawings, too
+    this.drawSheet(this.live, this.live.remarks);
   }
 
   /** The server has too much to do; it says after how many seconds to ask again. */

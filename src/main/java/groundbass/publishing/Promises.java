@@ -6,6 +6,8 @@ import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.PictureId;
+import groundbass.lesson.NotePictures;
 import groundbass.publishing.preflight.Around;
 import groundbass.publishing.preflight.Judgements;
 import groundbass.publishing.preflight.LessonRemark;
@@ -17,6 +19,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
@@ -82,7 +85,7 @@ final class Promises {
         boolean asked = near || draft.filter(one -> isSettled(one, promise)).isPresent();
         var holding = draft.filter(one -> asked).map(one -> holding(look, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        var day = promise.local().toLocalDate();
+        var day = look.day(promise);
         List<LessonRemark> kept = near ? keptBack(look, wanted, latest, day) : List.of();
         var showable = built(promise, wanted, look.releases())
                 .filter(release -> !near || blocking(look, release).isEmpty())
@@ -123,9 +126,16 @@ final class Promises {
     private List<LessonRemark> judged(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
         var id = look.episode().id();
         var addresses = look.site().addresses();
-        return judgements.of(id, fixed, document, addresses.site(), () -> new Preflight(addresses)
-                .look(id, document, Around.pictures(parts.uploads::hasPicture))
+        var missing = missing(document);
+        return judgements.of(id, fixed, document, addresses.site(), missing, () -> new Preflight(addresses)
+                .look(id, document, Around.pictures(picture -> !missing.contains(picture)))
                 .remarks());
+    }
+
+    private Set<PictureId> missing(EpisodeDocument document) {
+        return NotePictures.ids(document.notes()).stream()
+                .filter(picture -> !parts.uploads.hasPicture(picture))
+                .collect(Collectors.toUnmodifiableSet());
     }
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -15,6 +16,12 @@ import org.jdbi.v3.core.Jdbi;
  */
 public final class SeriesRecord {
     private static final String LESSONS = "select id from episode where series_id = :series";
+
+    /** What is told of a file that was sent ends with its lesson. */
+    private static final String SENT = Stream.of("upload", "picture")
+            .flatMap(kind ->
+                    Stream.of("created", "removed", "restored", "purged").map(deed -> "'" + kind + "." + deed + "'"))
+            .collect(Collectors.joining(", "));
 
     private final Jdbi jdbi;
 
@@ -30,9 +37,10 @@ public final class SeriesRecord {
                             or substring(detail from 1 for 16) in (<lessons>)
                             or substring(detail from 1 for 16) in (
                                 select release.id from release where release.episode_id in (<lessons>))
-                            or (what in ('upload.created', 'picture.created') and right(detail, 16) in (<lessons>))
+                            or (what in (<sent>) and right(detail, 16) in (<lessons>))
                         order by id desc limit :count offset :skipped""")
                 .define("lessons", LESSONS)
+                .define("sent", SENT)
                 .bind("series", series)
                 .bind("count", count)
                 .bind("skipped", skipped)

@@ -77,7 +77,7 @@ final class PictureRows {
      */
     void forget(Handle handle, EpisodeId episode) {
         for (var picture : of(episode)) {
-            SentTable.PICTURE.handOn(handle, picture.id().value(), episode);
+            SentTable.PICTURE.leaveTo(handle, picture.id().value(), episode);
         }
         handle.execute("delete from picture where episode_id = ?", episode);
     }

@@ -19,6 +19,14 @@ enum SentTable {
               union select episode_id from revision where document like :named) other
             where other.episode_id <> :lesson order by other.episode_id""";
 
+    /** Likewise, in what is written now: the draft and the state that was fixed last. */
+    private static final String OTHERS_NOW = """
+            select other.episode_id from (
+              select episode_id from draft where document like :named
+              union select episode_id from revision last where document like :named and number = (
+                select max(number) from revision each where each.episode_id = last.episode_id)) other
+            where other.episode_id <> :lesson order by other.episode_id""";
+
     private final String shown;
     private final String before;
     private final String behind;
@@ -38,18 +46,30 @@ enum SentTable {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** The other lessons whose draft or revisions use it, such as duplicates. */
+    /** The other lessons that use it now, such as duplicates. */
     List<EpisodeId> others(Handle handle, String id, EpisodeId lesson) {
-        return handle.createQuery(OTHERS)
+        return others(OTHERS_NOW, handle, id, lesson);
+    }
+
+    private List<EpisodeId> others(String query, Handle handle, String id, EpisodeId lesson) {
+        return handle.createQuery(query)
                 .bind("named", "%" + before + id + behind + "%")
                 .bind("lesson", lesson)
                 .mapTo(EpisodeId.class)
                 .list();
     }
 
-    /** Makes it another lesson's that uses it. @return whether there is one */
+    /** Makes it another lesson's that uses it now. @return whether there is one */
     boolean handOn(Handle handle, String id, EpisodeId from) {
-        var others = others(handle, id, from);
+        return handOn(handle, id, others(handle, id, from));
+    }
+
+    /** Makes it another lesson's that uses it or once did: for when this one is deleted, and may be wanted there again. */
+    void leaveTo(Handle handle, String id, EpisodeId from) {
+        handOn(handle, id, others(OTHERS, handle, id, from));
+    }
+
+    private boolean handOn(Handle handle, String id, List<EpisodeId> others) {
         others.stream()
                 .findFirst()
                 .ifPresent(to -> handle.execute("update " + word() + " set episode_id = ? where id = ?", to, id));
@@ -96,13 +116,14 @@ enum SentTable {
 
     /** Those that were taken out before, and what they hold. */
     List<Gone> gone(Handle handle, Instant before) {
-        return handle.createQuery("select id, sha256 from " + word() + " where removed_at <= :before order by id")
+        return handle.createQuery("select id, sha256, episode_id as lesson from " + word()
+                        + " where removed_at <= :before order by id")
                 .bind("before", before)
                 .mapTo(Gone.class)
                 .list();
     }
 
-    record Gone(String id, Sha256 sha256) {}
+    record Gone(String id, Sha256 sha256, EpisodeId lesson) {}
 
     void delete(Handle handle, String id) {
         handle.execute("delete from " + word() + " where id = ?", id);

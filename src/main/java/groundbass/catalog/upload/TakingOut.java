@@ -155,7 +155,11 @@ public final class TakingOut {
                     .filter(gone -> !published.test(gone.sha256()))
                     .forEach(gone -> {
                         table.delete(handle, gone.id());
-                        audit.append(handle, Audit.CALENDAR, table.word() + ".purged", gone.id());
+                        audit.append(
+                                handle,
+                                Audit.CALENDAR,
+                                table.word() + ".purged",
+                                gone.id() + " of episode " + gone.lesson());
                     }));
         }
     }

@@ -47,7 +47,7 @@ public final class UploadRepository {
      */
     public void forget(Handle handle, EpisodeId episode) {
         for (var upload : of(episode)) {
-            SentTable.UPLOAD.handOn(handle, upload.id().value(), episode);
+            SentTable.UPLOAD.leaveTo(handle, upload.id().value(), episode);
         }
         handle.execute("delete from upload where episode_id = ?", episode);
         pictures.forget(handle, episode);

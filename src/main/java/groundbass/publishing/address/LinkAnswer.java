@@ -15,7 +15,7 @@ public record LinkAnswer(Kind kind, int status, Instant at) {
     public enum Kind {
         /** A web server answered. */
         ANSWERED,
-        /** The address, or one that it leads on to, is none that everybody can reach; nobody was asked. */
+        /** The address, or one that it leads on to, is no page on the web that everybody can reach; that one was not asked. */
         NOT_PUBLIC,
         /** No server has that name. */
         UNKNOWN,
@@ -28,6 +28,11 @@ public record LinkAnswer(Kind kind, int status, Instant at) {
     public LinkAnswer {
         Objects.requireNonNull(kind);
         Objects.requireNonNull(at);
+    }
+
+    /** Whether somebody was asked at its end. */
+    public boolean isTried() {
+        return kind != Kind.NOT_PUBLIC;
     }
 
     /** Whether a page is there. */

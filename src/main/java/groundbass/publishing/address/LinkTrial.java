@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import javax.net.ssl.SSLSocket;
@@ -26,7 +28,7 @@ import javax.net.ssl.SSLSocketFactory;
  * Asks a web server whether a page is there: HEAD, and GET where that is refused (RFC 9110 section 9.3), over HTTP/1.1. A
  * name is looked up once, all its addresses must be public, and the connection goes to one of those that were looked at: so
  * no name leads into the network of this machine, also not at a second look. Each redirect is looked at anew. Reads no more
- * than the head of an answer, and waits for nothing long.
+ * than the head of an answer, and listens to nobody for long.
  */
 final class LinkTrial {
     private static final int MOST_REDIRECTS = 5;
@@ -38,6 +40,7 @@ final class LinkTrial {
     private static final Pattern STATUS = Pattern.compile("HTTP/1\\.[01] ([1-5][0-9]{2})(?: .*)?");
     private static final int SECURE_PORT = 443;
     private static final int PLAIN_PORT = 80;
+    private static final int FINAL = 200;
     private static final int FAULTS = 400;
 
     private final Clock clock;
@@ -58,7 +61,7 @@ final class LinkTrial {
     /** What a server said. */
     private record Head(int status, Optional<String> location) {}
 
-    /** Not public: told apart from servers that do not answer. */
+    /** Nothing that is asked: told apart from servers that do not answer. */
     private static final class NotPublic extends IOException {
         private static final long serialVersionUID = 1L;
     }
@@ -90,9 +93,17 @@ final class LinkTrial {
             if (!REDIRECTS.contains(head.status()) || head.location().isEmpty()) {
                 return new LinkAnswer(Kind.ANSWERED, head.status(), clock.instant());
             }
-            page = page.resolve(head.location().get());
+            page = next(page, head.location().get());
         }
         return ended(Kind.ENDLESS);
+    }
+
+    private static URI next(URI page, String location) throws NotPublic {
+        try {
+            return page.resolve(location);
+        } catch (IllegalArgumentException e) {
+            throw new NotPublic();
+        }
     }
 
     private Head ask(URI page, String method, long end) throws IOException {
@@ -106,12 +117,25 @@ final class LinkTrial {
         var server = looked(page.getHost(), port);
         try (var plain = new Socket()) {
             plain.setSoTimeout(READ_MILLIS);
+            cutOff(plain, end);
             plain.connect(new InetSocketAddress(server, port), CONNECT_MILLIS);
             try (var socket = secure ? secured(plain, page.getHost(), port) : plain) {
                 socket.getOutputStream().write(request(page, method).getBytes(StandardCharsets.US_ASCII));
                 return head(new BufferedInputStream(socket.getInputStream()), end);
             }
         }
+    }
+
+    /** A server that says a little now and then, and never enough, is not listened to for long. */
+    private static void cutOff(Socket socket, long end) {
+        CompletableFuture.delayedExecutor(end - System.nanoTime(), TimeUnit.NANOSECONDS)
+                .execute(() -> {
+                    try {
+                        socket.close();
+                    } catch (IOException e) {
+                        // it is closed, or nothing more comes of it
+                    }
+                });
     }
 
     private InetAddress looked(String host, int port) throws IOException {
@@ -143,17 +167,31 @@ final class LinkTrial {
                 + "Accept: */*\r\nConnection: close\r\n\r\n";
     }
 
+    /** The head of the answer that counts: some servers first say that it comes (RFC 9110 section 15.2). */
     private static Head head(InputStream in, long end) throws IOException {
+        var head = read(lines(in, end));
+        while (head.status() < FINAL) {
+            head = read(lines(in, end));
+        }
+        return head;
+    }
+
+    /** Up to the empty line and not a byte further: a server may keep what comes after it to itself for long. */
+    private static String[] lines(InputStream in, long end) throws IOException {
         var text = new ByteArrayOutputStream();
         int lines = 0;
-        for (int one = in.read(); one >= 0 && lines < 2; one = in.read()) {
+        while (lines < 2) {
+            int one = in.read();
+            if (one < 0) {
+                break;
+            }
             if (text.size() >= MOST_BYTES || System.nanoTime() > end) {
                 throw new IOException("no answer that can be read");
             }
             text.write(one);
             lines = one == '\n' ? lines + 1 : one == '\r' ? lines : 0;
         }
-        return read(text.toString(StandardCharsets.ISO_8859_1).split("\r?\n"));
+        return text.toString(StandardCharsets.ISO_8859_1).split("\r?\n", -1);
     }
 
     private static Head read(String... lines) throws IOException {

@@ -3,6 +3,7 @@ package groundbass.publishing.preflight;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.PictureId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,9 +22,10 @@ public final class Judgements {
     /** @param fixed which fixed state; empty for the draft */
     private record Key(EpisodeId lesson, Optional<RevisionId> fixed) {}
 
-    private record Judgement(EpisodeDocument document, String site, List<LessonRemark> remarks) {
-        boolean isOf(EpisodeDocument asked, String askedAt) {
-            return document.equals(asked) && site.equals(askedAt);
+    private record Judgement(
+            EpisodeDocument document, String site, Set<PictureId> missing, List<LessonRemark> remarks) {
+        boolean isOf(EpisodeDocument asked, String askedAt, Set<PictureId> gone) {
+            return document.equals(asked) && site.equals(askedAt) && missing.equals(gone);
         }
     }
 
@@ -32,19 +34,21 @@ public final class Judgements {
      *
      * @param fixed the state that it is, where it is not the draft
      * @param site where the site is, since addresses stand on what is printed
-     * @param judge says it; asked only where the document or the address are others than before
+     * @param missing the pictures of its notes that are not there: they come and go without it
+     * @param judge says it; asked only where any of these is another than before
      */
     public List<LessonRemark> of(
             EpisodeId lesson,
             Optional<RevisionId> fixed,
             EpisodeDocument document,
             String site,
+            Set<PictureId> missing,
             Supplier<List<LessonRemark>> judge) {
         return all.compute(
                         new Key(lesson, fixed),
-                        (key, before) -> before != null && before.isOf(document, site)
+                        (key, before) -> before != null && before.isOf(document, site, missing)
                                 ? before
-                                : new Judgement(document, site, judge.get()))
+                                : new Judgement(document, site, missing, judge.get()))
                 .remarks();
     }
 

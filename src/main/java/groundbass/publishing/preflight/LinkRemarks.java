@@ -60,19 +60,22 @@ final class LinkRemarks {
                 .map(NoteLink::address);
     }
 
-    /** How many were tried, and when the last of them was. */
+    /** How many were tried, and when the last of them was, or that they are being tried; empty where there are none. */
     static Optional<Message> looked(EpisodeDocument document, TriedLinks tried) {
         var addresses = addresses(document);
-        var known = addresses.stream()
+        var answers = addresses.stream()
                 .flatMap(address -> tried.of(address).stream())
                 .toList();
-        return known.stream()
+        if (answers.isEmpty() && !addresses.isEmpty()) {
+            return Optional.of(Message.of("publishing.looked.links.trying", addresses.size()));
+        }
+        return answers.stream()
                 .max(Comparator.comparing(LinkAnswer::at))
                 .map(last -> Message.of(
                         "publishing.looked.links.tried",
-                        known.size(),
+                        answers.stream().filter(LinkAnswer::isTried).count(),
                         addresses.size(),
-                        known.stream().filter(LinkAnswer::isThere).count(),
+                        answers.stream().filter(LinkAnswer::isThere).count(),
                         tried.time(last)));
     }
 

@@ -41,13 +41,19 @@ class SeriesRecordTest {
                     .result()
                     .orElseThrow();
             audit.note(who.value(), "upload.created", "sent0000000000ab for episode " + lesson.id());
+            audit.note(who.value(), "picture.removed", "sent0000000000cd of episode " + lesson.id());
             audit.note(who.value(), "episode.moved", "of another " + lesson.id());
             audit.note(who.value(), "colleague.ended", tide.id() + " " + who);
             var record = new SeriesRecord(jdbi);
             assertThat(record.of(tide.id(), 0, 10))
                     .extracting(AuditEntry::what)
-                    .containsExactly("colleague.ended", "upload.created", "episode.created", "series.created");
-            assertThat(record.of(tide.id(), 1, 2))
+                    .containsExactly(
+                            "colleague.ended",
+                            "picture.removed",
+                            "upload.created",
+                            "episode.created",
+                            "series.created");
+            assertThat(record.of(tide.id(), 2, 2))
                     .extracting(AuditEntry::what)
                     .containsExactly("upload.created", "episode.created");
             assertThat(record.titles(tide.id(), List.of(lesson.id().value(), who.value())))

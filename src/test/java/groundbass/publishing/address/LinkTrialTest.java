@@ -7,12 +7,17 @@ import com.sun.net.httpserver.HttpServer;
 import groundbass.publishing.address.LinkAnswer.Kind;
 import groundbass.store.SettableClock;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -88,6 +93,34 @@ class LinkTrialTest {
         assertThat(of("/302/file").kind()).isEqualTo(Kind.NOT_PUBLIC);
         assertThat(asked).hasSize(2);
         assertThat(of("/307/round").kind()).isEqualTo(Kind.ENDLESS);
+    }
+
+    /**
+     * RFC 9112 section 2.1: the head ends with an empty line; section 6.3 of it lets a connection stay open after that. RFC
+     * 9110 section 15.2: an answer that counts may follow one that only says that it comes.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "'HTTP/1.1 200 OK\\r\\n\\r\\n', ANSWERED, 200",
+        "'HTTP/1.1 103 Early Hints\\r\\n\\r\\nHTTP/1.1 204 No Content\\r\\n\\r\\n', ANSWERED, 204",
+        "'\\r\\n\\r\\n', SILENT, 0"
+    })
+    void theHeadOfAnAnswerIsAllThatIsWaitedFor(String said, Kind kind, int status) throws Exception {
+        try (var door = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"))) {
+            var serving = CompletableFuture.runAsync(() -> {
+                try (var socket = door.accept()) {
+                    socket.getOutputStream().write(said.translateEscapes().getBytes(StandardCharsets.US_ASCII));
+                    socket.getOutputStream().flush();
+                    socket.getInputStream()
+                            .transferTo(OutputStream.nullOutputStream()); // open until the other end goes
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+            assertThat(trial.of("http://127.0.0.1:" + door.getLocalPort() + "/"))
+                    .isEqualTo(new LinkAnswer(kind, status, clock.instant()));
+            serving.get();
+        }
     }
 
     /** RFC 6761 section 6.4: nothing has a name below "invalid". */

@@ -6,6 +6,7 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
+import groundbass.document.PictureId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,10 +26,27 @@ class JudgementsTest {
     private int asked;
 
     private void judge(EpisodeId lesson, Optional<RevisionId> state, EpisodeDocument document, String site) {
-        judgements.of(lesson, state, document, site, () -> {
+        judge(lesson, state, document, site, Set.of());
+    }
+
+    private void judge(
+            EpisodeId lesson,
+            Optional<RevisionId> state,
+            EpisodeDocument document,
+            String site,
+            Set<PictureId> missing) {
+        judgements.of(lesson, state, document, site, missing, () -> {
             asked++;
             return List.of();
         });
+    }
+
+    @Test
+    void aPictureThatComesOrGoesIsSeenThoughTheTextStays() {
+        judge(ONE, FIXED, DOCUMENT, SITE);
+        judge(ONE, FIXED, DOCUMENT, SITE, Set.of(new PictureId("k3q8k3q8k3q8k3q8")));
+        judge(ONE, FIXED, DOCUMENT, SITE);
+        assertThat(asked).isEqualTo(3);
     }
 
     @Test

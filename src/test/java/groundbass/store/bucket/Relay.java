@@ -57,14 +57,24 @@ public final class Relay {
             while (true) {
                 var in = at.accept();
                 var out = new Socket(InetAddress.getLoopbackAddress(), to);
-                open.add(in);
-                open.add(out);
-                daemon(() -> pass(in, out));
-                daemon(() -> pass(out, in));
+                passOn(at, in, out);
             }
         } catch (IOException e) {
             return; // cut
         }
+    }
+
+    /** What was let in at the moment of the cut is dropped as well. */
+    private synchronized void passOn(ServerSocket at, Socket in, Socket out) throws IOException {
+        if (at.isClosed()) {
+            in.close();
+            out.close();
+            return;
+        }
+        open.add(in);
+        open.add(out);
+        daemon(() -> pass(in, out));
+        daemon(() -> pass(out, in));
     }
 
     private void pass(Socket from, Socket into) {

@@ -127,8 +127,10 @@ class DeskRolesTest {
         var parts = Parts.over(company.jdbi, company.site.clock());
         try {
             var blobs = new BlobFolder(company.site.data().resolve("files"), company.site.clock());
-            return Company.done(parts.uploads(blobs)
+            var sent = Company.done(parts.uploads(blobs)
                     .accept(company.owner, lesson.id(), "clicks.wav", new ByteArrayInputStream(Sent.wav())));
+            parts.recordings(blobs).listen(); // its bars are found in what was heard
+            return sent;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
