@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.jdbi.v3.core.ConnectionFactory;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
@@ -98,7 +99,7 @@ public final class Database implements AutoCloseable {
     }
 
     /**
-     * A connection of its own to a database server, beside every pool.
+     * A connection of its own to a database server, beside every pool; it ends when it is closed.
      *
      * @param name how the server lists it
      * @throws CannotOpen where the server does not answer or refuses us
@@ -106,7 +107,8 @@ public final class Database implements AutoCloseable {
     public static Handle session(String url, String user, String password, String name) {
         try {
             var connection = FirstConnection.open(url, user, password, name);
-            return Jdbi.create(connection).installPlugin(new StoredValues()).open();
+            ConnectionFactory only = () -> connection; // as a factory, so that closing the handle closes it
+            return Jdbi.create(only).installPlugin(new StoredValues()).open();
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }
