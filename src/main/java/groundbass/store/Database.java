@@ -51,6 +51,11 @@ public final class Database implements AutoCloseable {
         return open(embeddedUrl(folder), "", "");
     }
 
+    /** The same for whoever only reads. @throws CannotOpen where an earlier or a newer program has made its tables */
+    public static Database embeddedUnchanged(Path folder) {
+        return openUnchanged(embeddedUrl(folder), "", "");
+    }
+
     /**
      * Makes the embedded database in a folder that has none, with the tables of an earlier program.
      *
@@ -77,6 +82,15 @@ public final class Database implements AutoCloseable {
      */
     public static Database open(String url, String user, String password) {
         return open(url, user, password, Schema::bringUpToDate);
+    }
+
+    /**
+     * Opens any JDBC address for whoever only reads: its schema stays as it is.
+     *
+     * @throws CannotOpen where it does not answer, is damaged, or was written by an earlier or a newer program
+     */
+    public static Database openUnchanged(String url, String user, String password) {
+        return open(url, user, password, Schema::demandUpToDate);
     }
 
     /**
