@@ -105,7 +105,7 @@ public final class AdminCommand {
             mixinStandardHelpOptions = true,
             description = "Lists who has a desk, and who keeps the site.")
     int educators() {
-        return with(site -> {
+        return reading(site -> {
             var all = site.accounts.educators().members();
             all.forEach(member -> say(member.educator().email() + "\t"
                     + member.educator().name() + "\tsince "
@@ -191,7 +191,7 @@ public final class AdminCommand {
     int sessions(
             @Option(names = "--email", paramLabel = "ADDRESS", description = "An educator or student.")
                     Optional<String> email) {
-        return with(site -> {
+        return reading(site -> {
             email.ifPresentOrElse(one -> list(site, one, person(site, one)), () -> site.accounts
                     .educators()
                     .all()
@@ -231,7 +231,7 @@ public final class AdminCommand {
     int audit(
             @Option(names = "--count", paramLabel = "N", defaultValue = "100", description = "At most so many (100).")
                     int count) {
-        return with(site -> {
+        return reading(site -> {
             site.accounts
                     .audit()
                     .latest(Math.max(0, count))
@@ -296,6 +296,15 @@ public final class AdminCommand {
     int with(Function<AdminSite, Integer> task) {
         return told(() -> {
             try (var site = AdminSite.open(config(), Clock.systemUTC())) {
+                return task.apply(site);
+            }
+        });
+    }
+
+    /** For a command that changes nothing. */
+    int reading(Function<AdminSite, Integer> task) {
+        return told(() -> {
+            try (var site = AdminSite.toRead(config(), Clock.systemUTC())) {
                 return task.apply(site);
             }
         });

@@ -19,17 +19,24 @@ final class AdminSite implements AutoCloseable {
         this.accounts = Accounts.over(database.jdbi(), clock);
     }
 
-    /** Opens the site's database; unlike a server it makes none where there is none. */
+    /** Opens the site's database and brings it up to date; unlike a server it makes none where there is none. */
     static AdminSite open(Config config, Clock clock) {
-        return new AdminSite(database(config), clock);
+        demandThere(config);
+        return new AdminSite(config.openDatabase(), clock);
     }
 
-    private static Database database(Config config) {
+    /** Opens the site's database for a command that changes nothing, not even what an earlier program has made. */
+    static AdminSite toRead(Config config, Clock clock) {
+        demandThere(config);
+        return new AdminSite(config.openUnchanged(), clock);
+    }
+
+    /** @throws Refused where nothing says that there is a site */
+    static void demandThere(Config config) {
         if (config.database().isEmpty() && !isThere(config.data())) {
             throw new Refused("There is no site in the folder " + config.data()
                     + ". Name its folder with --data, or its database with --database-url.");
         }
-        return config.openDatabase();
     }
 
     private static boolean isThere(Path data) {

@@ -31,7 +31,7 @@ final class BackupCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return admin.with(site -> {
+        return admin.reading(site -> {
             var manifest = make(site);
             admin.say(file + ": " + told(manifest));
             if (!manifest.missing().isEmpty()) {

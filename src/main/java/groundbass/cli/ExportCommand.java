@@ -39,7 +39,7 @@ final class ExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return admin.with(site -> {
+        return admin.reading(site -> {
             var archives = archives(site);
             var series = archives.series(address)
                     .orElseThrow(() -> new AdminSite.Refused("There is no series with the address \"" + address

@@ -52,20 +52,24 @@ final class ImportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return admin.with(site -> {
+        return admin.told(() -> {
             if (!Files.exists(file)) {
                 throw new AdminSite.Refused("There is no file or folder " + file + ".");
             }
-            var outcome = bringIn(site, owner(site));
+            var outcome = bringIn(Clock.systemUTC());
             outcome.problems().forEach(problem -> admin.refuse(file + ": " + said(problem)));
             return outcome.result().map(this::told).orElse(ExitCode.SOFTWARE);
         });
     }
 
-    private Outcome<BroughtIn> bringIn(AdminSite site, Educator owner) {
-        var clock = Clock.systemUTC();
-        try (var alone = SiteLock.take(admin.config(), clock)) {
-            return Archives.toWrite(site.database, admin.config(), alone, clock)
+    /** The lock first: to open the database may change it under a server. */
+    private Outcome<BroughtIn> bringIn(Clock clock) {
+        var config = admin.config();
+        AdminSite.demandThere(config);
+        try (var lock = SiteLock.take(config, clock);
+                var site = AdminSite.open(config, clock)) {
+            var owner = owner(site);
+            return Archives.toWrite(site.database, config, lock, clock)
                     .importing()
                     .bringIn(owner.id(), file, address);
         } catch (IOException e) {

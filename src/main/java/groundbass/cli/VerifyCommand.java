@@ -25,7 +25,7 @@ final class VerifyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return admin.with(site -> {
+        return admin.reading(site -> {
             var found = check(site);
             admin.say("whole: " + found.good() + " files, " + found.bytes() + " bytes");
             admin.say("no longer named by any row: " + found.unnamed());

@@ -30,7 +30,7 @@ public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport
     /** Of an open database and the files of its site, to read. @throws CannotOpen where the two do not belong together */
     public static Archives toRead(Database database, Config config, Clock clock) throws IOException {
         var accounts = Accounts.over(database.jdbi(), clock);
-        var stored = Stored.over(database, accounts, config, clock);
+        var stored = Stored.toRead(database, accounts, config, clock);
         StoredFiles.compare(stored, database.jdbi());
         return over(database, accounts, stored, clock);
     }

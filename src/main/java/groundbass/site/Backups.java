@@ -28,7 +28,7 @@ public final class Backups {
      * @throws FileAlreadyExistsException where there is such a file
      */
     public static BackupManifest make(Database database, Config config, Path file, Clock clock) throws IOException {
-        var stored = stored(database, config, clock);
+        var stored = Stored.toRead(database, Accounts.over(database.jdbi(), clock), config, clock);
         StoredFiles.compare(stored, database.jdbi());
         return PrivateFile.write(file, out -> stored.backup().writeTo(out));
     }
@@ -39,27 +39,35 @@ public final class Backups {
      *
      * @param config a data folder that is empty or not there, and a database without tables
      * @throws groundbass.backup.NotRestorable where the file is damaged; nothing has been made then
-     * @throws CannotOpen where folder or database hold something already
+     * @throws CannotOpen where folder, bucket or database hold something already, or a server is at work there
      */
     public static void restore(BackupFile backup, Config config, Clock clock) throws IOException {
         backup.verify();
+        refuseUnlessEmpty(config); // before a lock is laid into a folder that is another's
+        try (var alone = SiteLock.takeAlone(config, clock)) {
+            refuseUnlessEmpty(config);
+            alone.demandHeld();
+            restoreAlone(backup, config, alone, clock);
+        }
+    }
+
+    private static void refuseUnlessEmpty(Config config) throws IOException {
         refuseUnlessEmpty(config.data());
         if (config.files().isPresent()) {
             refuseUnlessEmpty(config.files().get());
         }
-        try (var alone = SiteLock.take(config, clock)) {
-            alone.demandHeld();
-            restoreAlone(backup, config, clock);
-        }
     }
 
-    private static void restoreAlone(BackupFile backup, Config config, Clock clock) throws IOException {
+    private static void restoreAlone(BackupFile backup, Config config, SiteLock alone, Clock clock) throws IOException {
         String migration = backup.manifest().migration();
         try (var database = config.database()
                 .map(server -> Database.create(
                         server.url(), server.user(), server.password().value(), migration))
                 .orElseGet(() -> Database.newEmbedded(config.data(), migration))) {
-            new Restore(backup).into(database, stored(database, config, clock).blobs());
+            var blobs = Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock)
+                    .blobs();
+            blobs.guardedBy(alone::isHeld);
+            new Restore(backup).into(database, blobs);
         }
         try (var database = config.openDatabase()) {
             var accounts = Accounts.over(database.jdbi(), clock);
@@ -70,10 +78,6 @@ public final class Backups {
             String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
             accounts.audit().note(Audit.OPERATOR, OWN, told);
         }
-    }
-
-    private static Stored stored(Database database, Config config, Clock clock) {
-        return Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock);
     }
 
     private static void refuseUnlessEmpty(BucketName bucket) throws IOException {

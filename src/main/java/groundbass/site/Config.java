@@ -167,7 +167,19 @@ public record Config(
         return database.filter(server -> Database.isServer(server.url())).isPresent();
     }
 
-    /** Opens the database, or makes it where there is none. */
+    /** Whether anything of the site lies in {@code data}: its files, or the embedded database. */
+    boolean usesFolder() {
+        return files.isEmpty() || !isOnServer();
+    }
+
+    /** Opens the database as it is. @throws groundbass.store.CannotOpen where another program has made its tables */
+    public Database openUnchanged() {
+        return database.map(server -> Database.openUnchanged(
+                        server.url(), server.user(), server.password().value()))
+                .orElseGet(() -> Database.embeddedUnchanged(data));
+    }
+
+    /** Opens the database and brings it up to date, or makes it where there is none. */
     public Database openDatabase() {
         return database.map(server -> Database.open(
                         server.url(), server.user(), server.password().value()))

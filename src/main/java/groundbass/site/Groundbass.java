@@ -12,6 +12,7 @@ import java.net.ServerSocket;
 import java.net.URI;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -84,7 +85,8 @@ public final class Groundbass implements AutoCloseable {
             open.add(Membership.enter(config, port, database, look));
         }
         var services = new Services(config, installation.publicAddress(), clock, database);
-        var metrics = config.metrics().map(token -> open.add(Metrics.of(config.data(), database)));
+        var disk = Optional.of(config.data()).filter(data -> config.usesFolder());
+        var metrics = config.metrics().map(token -> open.add(Metrics.of(disk, database)));
         metrics.ifPresent(figures -> figures.watch(services));
         open.add(services.blobs::close);
         services.blobs.guardedBy(lock::isHeld);

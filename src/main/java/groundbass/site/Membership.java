@@ -70,6 +70,18 @@ final class Membership implements AutoCloseable {
     @Override
     public void close() {
         timer.shutdownNow();
+        awaitBeat();
         nodes.ifPresent(Nodes::close);
+    }
+
+    /** One that is under way would enter this server again after it has left. */
+    private void awaitBeat() {
+        try {
+            if (!timer.awaitTermination(SECONDS, TimeUnit.SECONDS)) {
+                log.warn("the database server does not answer; this server counts as up for some seconds more");
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

@@ -20,6 +20,7 @@ import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -31,8 +32,12 @@ final class Metrics implements AutoCloseable {
     private final JvmGcMetrics collector = new JvmGcMetrics();
     private final LogbackMetrics log = new LogbackMetrics();
 
-    /** Of the machine, the process and the connections to its database. */
-    static Metrics of(Path data, Database database) {
+    /**
+     * Of the machine, the process and the connections to its database.
+     *
+     * @param data the folder whose disk may become full; empty where nothing of the site lies in one
+     */
+    static Metrics of(Optional<Path> data, Database database) {
         var metrics = new Metrics();
         List.of(
                         new JvmMemoryMetrics(),
@@ -42,9 +47,9 @@ final class Metrics implements AutoCloseable {
                         new ProcessorMetrics(),
                         new UptimeMetrics(),
                         new FileDescriptorMetrics(),
-                        new DiskSpaceMetrics(data.toFile()),
                         metrics.log)
                 .forEach(metrics::bind);
+        data.map(Path::toFile).map(DiskSpaceMetrics::new).ifPresent(metrics::bind);
         metrics.watchConnections(database);
         return metrics;
     }

@@ -32,14 +32,23 @@ public final class SiteLock implements AutoCloseable {
     private SiteLock() {}
 
     /**
-     * For a server, or for an operator's program that writes files.
+     * For a server, or for an operator's program that adds files.
      *
-     * @throws groundbass.store.CannotOpen where another process is at work on the site
+     * @throws groundbass.store.CannotOpen where another process is at work on the site that this one may not meet
      */
     public static SiteLock take(Config config, Clock clock) {
+        return take(config, config.files().isEmpty(), clock);
+    }
+
+    /** For what no server may see half done. @throws groundbass.store.CannotOpen where any other process is at work there */
+    static SiteLock takeAlone(Config config, Clock clock) {
+        return take(config, true, clock);
+    }
+
+    private static SiteLock take(Config config, boolean alone, Clock clock) {
         var lock = new SiteLock();
         try {
-            lock.takeBoth(config, clock);
+            lock.takeBoth(config, alone, clock);
             return lock;
         } catch (RuntimeException | Error e) {
             lock.close();
@@ -47,9 +56,8 @@ public final class SiteLock implements AutoCloseable {
         }
     }
 
-    private void takeBoth(Config config, Clock clock) {
-        boolean alone = config.files().isEmpty();
-        if (alone || !config.isOnServer()) {
+    private void takeBoth(Config config, boolean alone, Clock clock) {
+        if (config.usesFolder()) {
             makeFolder(config.data());
             open.add(FolderLock.take(config.data(), clock.instant()));
         }

@@ -29,7 +29,7 @@ public record StoreCheck(long good, long bytes, List<Sha256> bad, long unnamed) 
      * @throws groundbass.store.CannotOpen where the folder belongs to another database
      */
     public static StoreCheck of(Database database, Config config, Clock clock) throws IOException {
-        var stored = Stored.over(database, Accounts.over(database.jdbi(), clock), config, clock);
+        var stored = Stored.toRead(database, Accounts.over(database.jdbi(), clock), config, clock);
         StoredFiles.compare(stored, database.jdbi());
         long good = 0;
         long bytes = 0;

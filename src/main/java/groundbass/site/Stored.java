@@ -15,6 +15,7 @@ import groundbass.store.bucket.BlobBucket;
 import groundbass.store.bucket.FileTurns;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.time.Clock;
 
 /** The stored files of a site, and the rows that name them: what a whole site and a backup of it both work with. */
@@ -27,8 +28,23 @@ record Stored(
         NamedFiles named,
         Backup backup) {
     static Stored over(Database database, Accounts accounts, Config config, Clock clock) {
+        return over(database, accounts, blobs(database, config, clock), clock);
+    }
+
+    /** For whoever only reads, beside a server: nothing is made, moved or taken away. */
+    static Stored toRead(Database database, Accounts accounts, Config config, Clock clock) {
+        var blobs =
+                config.files().isPresent() ? blobs(database, config, clock) : BlobFolder.toRead(folder(config), clock);
+        blobs.onlyRead();
+        return over(database, accounts, blobs, clock);
+    }
+
+    private static Path folder(Config config) {
+        return config.data().resolve("files");
+    }
+
+    private static Stored over(Database database, Accounts accounts, BlobStore blobs, Clock clock) {
         var jdbi = database.jdbi();
-        var blobs = blobs(database, config, clock);
         var episodes = new Episodes(jdbi);
         var uploadRows = new UploadRepository(jdbi);
         var uploads = new Uploads(jdbi, uploadRows, episodes, blobs, accounts.audit(), clock);
@@ -42,7 +58,7 @@ record Stored(
         try {
             return config.files().isPresent()
                     ? BlobBucket.open(config.files().get(), new FileTurns(database.jdbi(), config.isOnServer()), clock)
-                    : new BlobFolder(config.data().resolve("files"), clock);
+                    : new BlobFolder(folder(config), clock);
         } catch (FilesAway e) {
             throw new CannotOpen("The object store cannot be used: " + e.getReason(), e);
         } catch (IOException e) {

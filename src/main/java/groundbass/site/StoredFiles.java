@@ -47,7 +47,6 @@ final class StoredFiles {
 
     /** The same for whoever only reads them, beside a server. @throws CannotOpen where the folder belongs to another database */
     static void compare(Stored stored, Jdbi jdbi) throws IOException {
-        stored.blobs().onlyRead();
         new Pairing(jdbi, stored.blobs()).compare(stored.named().after("", SAMPLE));
     }
 

@@ -10,10 +10,13 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.DigestOutputStream;
 import java.util.Objects;
+import java.util.Set;
 
 /** A file that {@link Blobs} keeps: its digest and its length in bytes. */
 public record Blob(Sha256 sha256, long length) {
     private static final int BUFFER = 1 << 16;
+    private static final Set<StandardOpenOption> OVER =
+            Set.of(StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE);
 
     public Blob {
         Objects.requireNonNull(sha256);
@@ -22,10 +25,10 @@ public record Blob(Sha256 sha256, long length) {
         }
     }
 
-    /** Writes a new file, onto the disk, and tells what is in it. */
+    /** Writes a file, new or in place of what is in it, onto the disk, and tells what it holds. */
     public static Blob write(Path file, Blobs.Content content) throws IOException {
         var digest = Sha256.digest();
-        try (var channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        try (var channel = FileChannel.open(file, OVER)) {
             var out = new DigestOutputStream(Channels.newOutputStream(channel), digest);
             content.writeTo(out);
             out.flush();

@@ -52,12 +52,25 @@ public final class BlobFolder implements BlobStore {
 
     /** Uses {@code folder}, making it where it is missing. */
     public BlobFolder(Path folder, Clock clock) throws IOException {
+        this(clock, folder);
+        Files.createDirectories(incoming);
+        Files.createDirectories(this.folder.resolve(UNNAMED));
+    }
+
+    /** What is not there is not made. */
+    private BlobFolder(Clock clock, Path folder) {
         this.folder = folder.toAbsolutePath();
         this.incoming = this.folder.resolve(INCOMING);
         this.damaged = this.folder.resolve(DAMAGED);
         this.clock = clock;
-        Files.createDirectories(incoming);
         this.quarantine = new Quarantine(this.folder.resolve(UNNAMED));
+    }
+
+    /** To read alone: nothing is made where the folder is missing, as where its name was mistyped. */
+    public static BlobFolder toRead(Path folder, Clock clock) {
+        var blobs = new BlobFolder(clock, folder);
+        blobs.onlyRead();
+        return blobs;
     }
 
     @Override
@@ -142,6 +155,7 @@ public final class BlobFolder implements BlobStore {
 
     @Override
     public void identify(String identity) throws IOException {
+        demandAlone();
         Path written = Files.writeString(incoming.resolve(RandomId.next()), identity + "\n");
         Files.move(written, folder.resolve(IDENTITY), StandardCopyOption.ATOMIC_MOVE);
     }
@@ -263,37 +277,51 @@ public final class BlobFolder implements BlobStore {
 
     /** Where it lies; throws as {@link #length}. */
     public Path path(Sha256 sha256) throws IOException {
-        Path file = place(sha256);
         try {
-            if (isGood(file, sha256)) {
-                return file;
-            }
+            return good(place(sha256), sha256);
         } catch (NoSuchFileException e) {
-            demandHere();
-            miss(sha256);
-            throw e;
+            return comeBack(sha256);
         }
-        if (!reading) {
+    }
+
+    private Path good(Path file, Sha256 sha256) throws IOException {
+        if (verified.isGood(file, sha256)) {
+            return file;
+        }
+        if (mayMove()) {
             putAside(file, sha256);
         }
         throw new DamagedFileException(sha256);
     }
 
-    /** A file that a sweep took away comes back when it is asked for. */
-    private boolean isGood(Path file, Sha256 sha256) throws IOException {
+    /** A file that a sweep took away comes back when it is asked for; whoever may not move it reads it where it waits. */
+    private Path comeBack(Sha256 sha256) throws IOException {
+        Path file = place(sha256);
         try {
-            return verified.isGood(file, sha256);
-        } catch (NoSuchFileException e) {
-            if (reading) {
-                throw e;
+            if (!mayMove()) {
+                return readable(sha256);
             }
             synchronized (settling) {
-                if (!quarantine.giveBack(sha256, file, clock.instant())) {
-                    throw e;
-                }
+                quarantine.giveBack(sha256, file, clock.instant());
             }
-            return verified.isGood(file, sha256);
+            return good(file, sha256);
+        } catch (NoSuchFileException e) {
+            demandHere();
+            miss(sha256);
+            throw e;
         }
+    }
+
+    private Path readable(Sha256 sha256) throws IOException {
+        try {
+            return good(quarantine.place(sha256), sha256);
+        } catch (NoSuchFileException e) {
+            return good(place(sha256), sha256); // a server has just given it back
+        }
+    }
+
+    private boolean mayMove() {
+        return !reading && alone.getAsBoolean();
     }
 
     private void putAside(Path file, Sha256 sha256) throws IOException {
@@ -319,7 +347,11 @@ public final class BlobFolder implements BlobStore {
     @Override
     public OptionalLong verify(Sha256 sha256) throws IOException {
         verified.forget(sha256);
-        return exists(sha256) ? OptionalLong.of(Files.size(place(sha256))) : OptionalLong.empty();
+        try {
+            return OptionalLong.of(length(sha256));
+        } catch (NoSuchFileException | DamagedFileException e) {
+            return OptionalLong.empty();
+        }
     }
 
     @Override
@@ -333,7 +365,8 @@ public final class BlobFolder implements BlobStore {
     public Swept sweep(Predicate<Sha256> named) throws IOException {
         demandHere();
         demandAlone();
-        return new Sweep(folder, incoming, quarantine, verified, clock.instant(), settling).run(named);
+        return new Sweep(folder, incoming, quarantine, verified, this::demandAlone, clock.instant(), settling)
+                .run(named);
     }
 
     private static void touch(Path file, Instant when) throws IOException {

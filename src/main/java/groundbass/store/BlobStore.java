@@ -15,7 +15,8 @@ public interface BlobStore extends Blobs {
     String place();
 
     /**
-     * From now on nothing is kept, moved or taken away without asking.
+     * From now on nothing is kept, moved or taken away without asking: a sweep asks before each file, and what is damaged,
+     * or waits among what was taken away, stays where it is while the answer is no.
      *
      * @param held whether this process may write here; asked each time
      */

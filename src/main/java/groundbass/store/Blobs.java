@@ -83,7 +83,7 @@ public interface Blobs {
     Optional<String> placeInFolder(Sha256 sha256) throws IOException;
 
     /**
-     * Reads a file through, however lately it was read; what is damaged is put aside.
+     * Reads a file through, however lately it was read; what is damaged is put aside, where this process may move it.
      *
      * @return its length; empty where it is missing or damaged
      */
@@ -93,8 +93,9 @@ public interface Blobs {
     Set<Sha256> missed();
 
     /**
-     * Takes away files that have not been named for a day; they can come back for weeks. A file counts as named when it
-     * was put and whenever a sweep found it wanted; so sweep more often than daily.
+     * Takes away files that no row names and that are older than a day; they can come back for weeks. A file is young when
+     * it was put; a folder counts the day anew whenever a sweep found it wanted, a bucket does not. Sweep more often than
+     * daily.
      *
      * @param named whether any row names this digest; asked while sweeping
      */

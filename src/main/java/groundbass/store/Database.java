@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.ServiceLoader;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.jdbi.v3.core.ConnectionFactory;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
@@ -50,6 +51,11 @@ public final class Database implements AutoCloseable {
         return open(embeddedUrl(folder), "", "");
     }
 
+    /** The same for whoever only reads. @throws CannotOpen where an earlier or a newer program has made its tables */
+    public static Database embeddedUnchanged(Path folder) {
+        return openUnchanged(embeddedUrl(folder), "", "");
+    }
+
     /**
      * Makes the embedded database in a folder that has none, with the tables of an earlier program.
      *
@@ -79,6 +85,15 @@ public final class Database implements AutoCloseable {
     }
 
     /**
+     * Opens any JDBC address for whoever only reads: its schema stays as it is.
+     *
+     * @throws CannotOpen where it does not answer, is damaged, or was written by an earlier or a newer program
+     */
+    public static Database openUnchanged(String url, String user, String password) {
+        return open(url, user, password, Schema::demandUpToDate);
+    }
+
+    /**
      * Makes the tables of an earlier program in a database that has none.
      *
      * @throws CannotOpen where it does not answer, has tables of ours, or where that migration is not known
@@ -98,7 +113,7 @@ public final class Database implements AutoCloseable {
     }
 
     /**
-     * A connection of its own to a database server, beside every pool.
+     * A connection of its own to a database server, beside every pool; it ends when it is closed.
      *
      * @param name how the server lists it
      * @throws CannotOpen where the server does not answer or refuses us
@@ -106,7 +121,8 @@ public final class Database implements AutoCloseable {
     public static Handle session(String url, String user, String password, String name) {
         try {
             var connection = FirstConnection.open(url, user, password, name);
-            return Jdbi.create(connection).installPlugin(new StoredValues()).open();
+            ConnectionFactory only = () -> connection; // as a factory, so that closing the handle closes it
+            return Jdbi.create(only).installPlugin(new StoredValues()).open();
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }

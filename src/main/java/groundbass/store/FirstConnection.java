@@ -12,6 +12,7 @@ final class FirstConnection {
     private static final int FILE_CORRUPTED = 90030; // H2's ErrorCode.FILE_CORRUPTED_1
     private static final String STORE_FAULT = "MVStoreException";
     private static final int DEEPEST = 10;
+    private static final int OLDEST = 15; // merge
 
     private FirstConnection() {}
 
@@ -29,7 +30,9 @@ final class FirstConnection {
         properties.setProperty("user", user);
         properties.setProperty("password", password);
         try {
-            return DriverManager.getConnection(url, properties);
+            var connection = DriverManager.getConnection(url, properties);
+            refuseOld(connection);
+            return connection;
         } catch (SQLException e) {
             if (isDamaged(e)) {
                 throw new CannotOpen(
@@ -45,6 +48,19 @@ final class FirstConnection {
             }
             throw e;
         }
+    }
+
+    private static void refuseOld(Connection connection) throws SQLException {
+        var about = connection.getMetaData();
+        if (isTooOld(about.getDatabaseProductName(), about.getDatabaseMajorVersion())) {
+            connection.close();
+            throw new CannotOpen("The database server is PostgreSQL " + about.getDatabaseMajorVersion()
+                    + ". This program needs " + OLDEST + " or a newer one.");
+        }
+    }
+
+    static boolean isTooOld(String product, int major) {
+        return product.equals("PostgreSQL") && major < OLDEST;
     }
 
     /** How long to wait for a server that does not answer: readers wait as long. What it says of a fault names no row. */

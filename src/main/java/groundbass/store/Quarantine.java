@@ -19,9 +19,13 @@ final class Quarantine {
 
     private final Path folder;
 
-    Quarantine(Path folder) throws IOException {
+    Quarantine(Path folder) {
         this.folder = folder;
-        Files.createDirectories(folder);
+    }
+
+    /** Where a file waits, if it is here. */
+    Path place(Sha256 sha256) {
+        return folder.resolve(sha256.hex());
     }
 
     /** Its time of last change says when it came. */
@@ -33,7 +37,7 @@ final class Quarantine {
 
     /** Gives a file back, if it is here. */
     boolean giveBack(Sha256 sha256, Path target, Instant now) throws IOException {
-        Path file = folder.resolve(sha256.hex());
+        Path file = place(sha256);
         if (!Files.isRegularFile(file)) {
             return false;
         }
@@ -48,7 +52,7 @@ final class Quarantine {
     }
 
     boolean holds(Sha256 sha256) {
-        return Files.isRegularFile(folder.resolve(sha256.hex()));
+        return Files.isRegularFile(place(sha256));
     }
 
     /** What came weeks ago. */
@@ -64,7 +68,7 @@ final class Quarantine {
 
     boolean isOverdue(Sha256 sha256, Instant now) {
         try {
-            var came = Files.getLastModifiedTime(folder.resolve(sha256.hex())).toInstant();
+            var came = Files.getLastModifiedTime(place(sha256)).toInstant();
             return came.isBefore(now.minus(KEPT));
         } catch (NoSuchFileException e) {
             return false; // given back meanwhile
@@ -74,6 +78,6 @@ final class Quarantine {
     }
 
     boolean delete(Sha256 sha256) throws IOException {
-        return Files.deleteIfExists(folder.resolve(sha256.hex()));
+        return Files.deleteIfExists(place(sha256));
     }
 }

@@ -52,6 +52,21 @@ final class Schema {
         flyway.migrate();
     }
 
+    /** @throws CannotOpen where {@link #bringUpToDate} would have something to do, or would refuse */
+    void demandUpToDate() {
+        var applied = flyway.info().applied();
+        refuseNewer(applied);
+        if (applied.length == 0) {
+            throw new CannotOpen("There is no site in this database. Check --database-url and --data.");
+        }
+        if (flyway.info().pending().length > 0) {
+            throw new CannotOpen("The database was written by an earlier version of this program, and has not been"
+                    + " brought up to date yet. This command changes nothing: run it with that version, or start the"
+                    + " server of this one first.");
+        }
+        lookAt(applied);
+    }
+
     /**
      * Makes the tables as the migrations up to one of them left them.
      *

@@ -25,17 +25,33 @@ final class Sweep {
     private final Path incoming;
     private final Quarantine quarantine;
     private final Verified verified;
+    private final Guard guard;
     private final Instant now;
     // a file that is put again and a sweep that finds it old must not cross
     private final Object settling;
     private final List<Path> unnamed = new ArrayList<>();
     private int seen;
 
-    Sweep(Path folder, Path incoming, Quarantine quarantine, Verified verified, Instant now, Object settling) {
+    /** Asked before each file that is moved or deleted, for a sweep takes a while. */
+    @FunctionalInterface
+    interface Guard {
+        /** @throws FilesAway where another process may be writing here */
+        void demandAlone() throws FilesAway;
+    }
+
+    Sweep(
+            Path folder,
+            Path incoming,
+            Quarantine quarantine,
+            Verified verified,
+            Guard guard,
+            Instant now,
+            Object settling) {
         this.folder = folder;
         this.incoming = incoming;
         this.quarantine = quarantine;
         this.verified = verified;
+        this.guard = guard;
         this.now = now;
         this.settling = settling;
     }
@@ -70,6 +86,7 @@ final class Sweep {
             if (!isOld(file) || named.test(new Sha256(file.getFileName().toString()))) {
                 return false; // put again or named meanwhile: the look through many files takes a while
             }
+            guard.demandAlone();
             quarantine.take(file, now);
             return true;
         }
@@ -80,6 +97,7 @@ final class Sweep {
         int deleted = 0;
         for (var sha256 : quarantine.overdue(now)) {
             synchronized (settling) {
+                guard.demandAlone();
                 if (named.test(sha256)) {
                     quarantine.giveBack(sha256, BlobFolder.place(folder, sha256), now);
                 } else if (quarantine.isOverdue(sha256, now)) {
@@ -94,7 +112,10 @@ final class Sweep {
     private int clearIncoming() throws IOException {
         int deleted = 0;
         for (Path file : FileWalk.list(incoming, "*")) {
-            deleted += isOld(file) && Files.deleteIfExists(file) ? 1 : 0;
+            if (isOld(file)) {
+                guard.demandAlone();
+                deleted += Files.deleteIfExists(file) ? 1 : 0;
+            }
         }
         return deleted;
     }

@@ -11,6 +11,8 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.identity.Sha256;
+import groundbass.site.Config;
+import groundbass.site.SiteLock;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
@@ -206,6 +208,35 @@ class AdminTest {
                 .doesNotContain(whole.hex());
     }
 
+    /** As after a new version was laid beside the old one: what only reads does not bring the site up to date. */
+    @Test
+    void whatOnlyReadsLeavesTheDatabaseOfAnEarlierProgramAsItIs(@TempDir Path elsewhere) {
+        Database.newEmbedded(data, "12").close();
+        String file = elsewhere.resolve("out.zip").toString();
+        for (String[] command : new String[][] {
+            {"admin", "backup", file},
+            {"admin", "export", "low", "--to", file},
+            {"admin", "verify"},
+            {"admin", "educators"}
+        }) {
+            var ran = admin("", command);
+            assertThat(ran.code()).as(String.join(" ", command)).isEqualTo(1);
+            assertThat(ran.err())
+                    .contains("earlier version", "changes nothing", "start the server")
+                    .doesNotContain("\tat ");
+        }
+        assertThat(data.resolve("files")).doesNotExist();
+        try (var server = SiteLock.take(Config.local(data, 0), Clock.systemUTC())) {
+            assertThat(server).as("is up").isNotNull();
+            assertThat(admin("", "admin", "import", "seed-data/harbour-rounds").err())
+                    .contains("in use by another server");
+        }
+        assertThat(admin("", "admin", "verify").err())
+                .as("nor does what is refused")
+                .contains("earlier version");
+        assertThat(admin("", "admin", "audit", "--count", "1").code()).isEqualTo(1);
+    }
+
     /** H2 locks its file against other programs; within one it would share it, so this one is started. */
     @Test
     void aRunningServerWithTheEmbeddedDatabaseIsToldInOneSentence() throws IOException, InterruptedException {
@@ -238,6 +269,11 @@ class AdminTest {
                     postgres.getJdbcUrl("postgres", "postgres"),
                     "GROUNDBASS_DATABASE_USER",
                     "postgres");
+            String mistyped = data.resolve("mistyped").toString();
+            assertThat(run(environment, "", "admin", "verify", "--data", mistyped)
+                            .code())
+                    .isZero();
+            assertThat(Path.of(mistyped)).as("nothing is made there").doesNotExist();
             var ran = run(environment, NEW + "\n", "admin", "reset-password", "--email", EMAIL);
             assertThat(ran.code()).as(ran.err()).isZero();
             assertThat(Parts.sessions(running.jdbi(), Clock.systemUTC()).find(token))

@@ -4,13 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.backup.BackupFile;
+import groundbass.store.BothDatabases;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.bucket.ObjectServer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -107,6 +110,23 @@ class BackupsTest {
         assertThat(data)
                 .isDirectoryContaining(file -> file.equals(notes))
                 .isDirectoryNotContaining(file -> !file.equals(notes));
+    }
+
+    /** Where several servers may meet, too: one that came up meanwhile would see half of it. */
+    @Test
+    void aRestoreIsAlone() throws IOException {
+        String url = BothDatabases.migratedPostgresUrl();
+        var server = new Config.DatabaseServer(url, "postgres", new Secret(""));
+        var config = Config.local(folder.resolve("new"), 0)
+                .with(Optional.of(server))
+                .keptIn(ObjectServer.get().freshBucket());
+        try (var backup = BackupFile.open(earlier());
+                var serving = SiteLock.take(config, CLOCK)) {
+            assertThat(serving.isHeld()).isTrue();
+            assertThatThrownBy(() -> Backups.restore(backup, config, CLOCK))
+                    .isInstanceOf(CannotOpen.class)
+                    .hasMessageContaining("in use by another server");
+        }
     }
 
     @Test

@@ -226,6 +226,31 @@ class BlobFolderTest {
         assertThat(damaged).exists();
     }
 
+    /** A row names it again and no sweep has come by since: a backup beside the server has it all the same. */
+    @Test
+    void whoeverMayMoveNothingReadsWhatWasSetAsideWhereItWaits() throws IOException {
+        setAside();
+        Path waits = folder.resolve("unnamed").resolve(ABC_SHA256.hex());
+        var reader = BlobFolder.toRead(folder, clock);
+        assertThat(reader.open(ABC_SHA256)).hasBinaryContent(ABC);
+        assertThat(reader.verify(ABC_SHA256)).hasValue(3);
+        blobs.guardedBy(() -> false);
+        assertThat(blobs.open(ABC_SHA256)).hasBinaryContent(ABC);
+        assertThat(files()).containsExactly(waits);
+        Files.write(waits, new byte[3]);
+        assertThatThrownBy(() -> reader.open(ABC_SHA256)).isInstanceOf(DamagedFileException.class);
+        assertThat(files()).containsExactly(waits);
+    }
+
+    @Test
+    void whoeverOnlyReadsMakesNothing() throws IOException {
+        Path mistyped = folder.resolve("mistyped");
+        var reader = BlobFolder.toRead(mistyped, clock);
+        assertThat(reader.isEmpty()).isTrue();
+        assertThat(reader.exists(ABC_SHA256)).isFalse();
+        assertThat(mistyped).doesNotExist();
+    }
+
     @Test
     void puttingAFileAgainBeginsItsDayAnew() throws IOException {
         blobs.put(ABC);

@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Types;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -51,6 +52,14 @@ class DatabaseTest {
                     }))
                     .satisfies(fault -> assertThat(told(fault)).doesNotContain("ada@", "Dear Ada"));
         }
+    }
+
+    /** With ours: `merge` is in PostgreSQL since 15 (its release notes). */
+    @Test
+    void aServerThatIsTooOldIsToldFromOneThatWillDo() {
+        assertThat(FirstConnection.isTooOld("PostgreSQL", 14)).isTrue();
+        assertThat(FirstConnection.isTooOld("PostgreSQL", 15)).isFalse();
+        assertThat(FirstConnection.isTooOld("H2", 2)).isFalse();
     }
 
     private static String told(Throwable fault) {

@@ -5,17 +5,16 @@ import groundbass.store.Blob;
 import groundbass.store.BlobStore;
 import groundbass.store.DamagedFileException;
 import groundbass.store.FilesAway;
-import groundbass.store.RandomId;
 import groundbass.store.Swept;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.time.Clock;
-import java.util.Base64;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -43,6 +42,7 @@ public final class BlobBucket implements BlobStore {
     private static final String PROBE = "probe";
     private static final Logger log = LoggerFactory.getLogger(BlobBucket.class);
     private static final int MOST_MISSED = 1_000;
+    private static final int MOST_LOOKS = 3;
 
     private final Bucket bucket;
     private final FileTurns turns;
@@ -81,7 +81,7 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public Optional<Blob> put(InputStream in, long limit) throws IOException {
-        Path temporary = temporary();
+        Path temporary = LocalCopies.make();
         try {
             var blob = Blob.write(temporary, Blob.upTo(limit, in));
             if (blob.length() > limit) {
@@ -96,7 +96,7 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public Blob put(Content content) throws IOException {
-        Path temporary = temporary();
+        Path temporary = LocalCopies.make();
         try {
             var blob = Blob.write(temporary, content);
             send(temporary, blob);
@@ -104,10 +104,6 @@ public final class BlobBucket implements BlobStore {
         } finally {
             Files.deleteIfExists(temporary);
         }
-    }
-
-    private static Path temporary() {
-        return Path.of(System.getProperty("java.io.tmpdir"), "groundbass-" + RandomId.next() + ".part");
     }
 
     /** Sends it also where it is there: it is young again then. */
@@ -148,7 +144,7 @@ public final class BlobBucket implements BlobStore {
             throw missing(sha256);
         }
         if (isOther(head.get(), sha256)) {
-            putAside(sha256);
+            putAside(sha256, head.get().eTag());
             throw new DamagedFileException(sha256);
         }
         lengths.put(sha256, head.get().contentLength());
@@ -158,8 +154,7 @@ public final class BlobBucket implements BlobStore {
     /** Whether the store itself knows that these are other bytes. */
     private static boolean isOther(HeadObjectResponse head, Sha256 sha256) {
         String known = head.checksumSHA256();
-        String expected = Base64.getEncoder().encodeToString(HexFormat.of().parseHex(sha256.hex()));
-        return known != null && !known.contains("-") && !known.equals(expected); // "-": of parts
+        return known != null && !known.contains("-") && !known.equals(Bucket.checksum(sha256)); // "-": of parts
     }
 
     private NoSuchFileException missing(Sha256 sha256) throws IOException {
@@ -177,13 +172,21 @@ public final class BlobBucket implements BlobStore {
         }
     }
 
-    private void putAside(Sha256 sha256) throws IOException {
+    /**
+     * @param tag of the bytes that were found to be others
+     * @return whether they were still there: another server may have put the file again meanwhile
+     */
+    private boolean putAside(Sha256 sha256, String tag) throws IOException {
         lengths.forget(sha256);
-        if (!reading) {
-            bucket.move(key(sha256), DAMAGED + sha256.hex());
-            log.error("the stored file {} is damaged; what is left of it lies in {}{}", sha256, place(), DAMAGED);
-            miss(sha256);
+        if (reading || !held.getAsBoolean()) {
+            return true; // told, and left where it is
         }
+        if (!bucket.move(key(sha256), tag, DAMAGED + sha256.hex())) {
+            return false;
+        }
+        log.error("the stored file {} is damaged; what is left of it lies in {}{}", sha256, place(), DAMAGED);
+        miss(sha256);
+        return true;
     }
 
     @Override
@@ -202,9 +205,9 @@ public final class BlobBucket implements BlobStore {
         return from(sha256, 0);
     }
 
-    private InputStream from(Sha256 sha256, long position) throws IOException {
+    private StoredStream from(Sha256 sha256, long position) throws IOException {
         try {
-            return bucket.telling(bucket.get(key(sha256), position));
+            return bucket.get(key(sha256), position);
         } catch (NoSuchFileException e) {
             throw missing(sha256);
         }
@@ -217,9 +220,10 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public Local local(Sha256 sha256) throws IOException {
-        Path copy = temporary();
-        try (var in = open(sha256)) {
-            Blob.write(copy, in::transferTo);
+        length(sha256);
+        Path copy = LocalCopies.make();
+        try {
+            fetch(sha256, copy);
         } catch (IOException | RuntimeException e) {
             Files.deleteIfExists(copy);
             throw e;
@@ -237,6 +241,15 @@ public final class BlobBucket implements BlobStore {
         };
     }
 
+    private void fetch(Sha256 sha256, Path copy) throws IOException {
+        try (var in = from(sha256, 0)) {
+            if (!Blob.write(copy, in::transferTo).sha256().equals(sha256)) {
+                putAside(sha256, in.tag());
+                throw new DamagedFileException(sha256);
+            }
+        }
+    }
+
     @Override
     public Optional<String> placeInFolder(Sha256 sha256) {
         return Optional.empty();
@@ -246,22 +259,30 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public OptionalLong verify(Sha256 sha256) throws IOException {
-        var digest = Sha256.digest();
-        long length = 0;
-        byte[] buffer = new byte[1 << 16];
-        try (var in = from(sha256, 0)) {
-            for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-                digest.update(buffer, 0, n);
-                length += n;
+        try {
+            for (int look = 0; look < MOST_LOOKS; look++) {
+                var read = read(sha256);
+                if (read.blob().sha256().equals(sha256)) {
+                    return OptionalLong.of(read.blob().length());
+                }
+                if (putAside(sha256, read.tag())) {
+                    return OptionalLong.empty();
+                }
             }
         } catch (NoSuchFileException e) {
             return OptionalLong.empty();
         }
-        if (!Sha256.finish(digest).equals(sha256)) {
-            putAside(sha256);
-            return OptionalLong.empty();
+        return OptionalLong.empty();
+    }
+
+    private record Read(Blob blob, String tag) {}
+
+    private Read read(Sha256 sha256) throws IOException {
+        var digest = Sha256.digest();
+        try (var in = from(sha256, 0)) {
+            long length = in.transferTo(new DigestOutputStream(OutputStream.nullOutputStream(), digest));
+            return new Read(new Blob(Sha256.finish(digest), length), in.tag());
         }
-        return OptionalLong.of(length);
     }
 
     @Override
@@ -274,7 +295,8 @@ public final class BlobBucket implements BlobStore {
     @Override
     public Swept sweep(Predicate<Sha256> named) throws IOException {
         demandHeld();
-        return new BucketSweep(bucket, turns, clock.instant()).run(named);
+        LocalCopies.clear();
+        return new BucketSweep(bucket, turns, this::demandHeld, clock.instant()).run(named);
     }
 
     @Override
@@ -319,6 +341,7 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public void identify(String identity) throws IOException {
+        demandHeld();
         bucket.put(IDENTITY, (identity + "\n").getBytes(StandardCharsets.UTF_8));
     }
 

@@ -3,7 +3,6 @@ package groundbass.store.bucket;
 import groundbass.identity.Sha256;
 import groundbass.store.FilesAway;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -13,7 +12,6 @@ import java.util.HexFormat;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
-import software.amazon.awssdk.core.ResponseInputStream;
 import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
 import software.amazon.awssdk.core.checksums.ResponseChecksumValidation;
 import software.amazon.awssdk.core.exception.SdkClientException;
@@ -21,7 +19,6 @@ import software.amazon.awssdk.core.sync.RequestBody;
 import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
 import software.amazon.awssdk.services.s3.S3Client;
 import software.amazon.awssdk.services.s3.model.ChecksumMode;
-import software.amazon.awssdk.services.s3.model.GetObjectResponse;
 import software.amazon.awssdk.services.s3.model.HeadObjectResponse;
 import software.amazon.awssdk.services.s3.model.S3Exception;
 import software.amazon.awssdk.services.s3.model.S3Object;
@@ -36,6 +33,7 @@ import software.amazon.awssdk.services.s3.model.S3Object;
  */
 final class Bucket implements AutoCloseable {
     private static final int NOT_FOUND = 404;
+    private static final int OTHER = 412; // precondition failed
     private static final Duration TO_CONNECT = Duration.ofSeconds(2);
     private static final Duration TO_ANSWER = Duration.ofSeconds(20);
 
@@ -77,16 +75,25 @@ final class Bucket implements AutoCloseable {
 
     /** @param sha256 what the server shall see that it has received (Amazon S3 API, PutObject, x-amz-checksum-sha256) */
     void put(String key, Path file, Sha256 sha256) throws IOException {
-        String checksum = Base64.getEncoder().encodeToString(HexFormat.of().parseHex(sha256.hex()));
+        String checksum = checksum(sha256);
         asked(() -> client.putObject(
                 request ->
                         request.bucket(name.bucket()).key(name.prefix() + key).checksumSHA256(checksum),
                 RequestBody.fromFile(file)));
     }
 
+    /** With a checksum too: a bucket that keeps each object for a time takes none without. */
     void put(String key, byte[] content) throws IOException {
+        String checksum = checksum(Sha256.of(content));
         asked(() -> client.putObject(
-                request -> request.bucket(name.bucket()).key(name.prefix() + key), RequestBody.fromBytes(content)));
+                request ->
+                        request.bucket(name.bucket()).key(name.prefix() + key).checksumSHA256(checksum),
+                RequestBody.fromBytes(content)));
+    }
+
+    /** As the protocol writes it. */
+    static String checksum(Sha256 sha256) {
+        return Base64.getEncoder().encodeToString(HexFormat.of().parseHex(sha256.hex()));
     }
 
     /** @return what the server says of an object; empty where there is none */
@@ -109,21 +116,35 @@ final class Bucket implements AutoCloseable {
      *
      * @throws NoSuchFileException where there is none
      */
-    ResponseInputStream<GetObjectResponse> get(String key, long from) throws IOException {
-        return asked(() -> client.getObject(request -> {
+    StoredStream get(String key, long from) throws IOException {
+        var in = asked(() -> client.getObject(request -> {
             request.bucket(name.bucket()).key(name.prefix() + key);
             if (from > 0) {
                 request.range("bytes=" + from + "-");
             }
         }));
+        return new StoredStream(in, name.toString());
     }
 
-    void move(String from, String to) throws IOException {
-        asked(() -> client.copyObject(request -> request.sourceBucket(name.bucket())
-                .sourceKey(name.prefix() + from)
-                .destinationBucket(name.bucket())
-                .destinationKey(name.prefix() + to)));
-        delete(from);
+    /**
+     * Moves an object, unless others stand in its place by now.
+     *
+     * @param tag of what is to be moved
+     * @return whether that was there; where it is gone, or another, nothing is done
+     */
+    boolean move(String from, String tag, String to) throws IOException {
+        try {
+            asked(() -> client.copyObject(request -> request.sourceBucket(name.bucket())
+                    .sourceKey(name.prefix() + from)
+                    .copySourceIfMatch(tag)
+                    .destinationBucket(name.bucket())
+                    .destinationKey(name.prefix() + to)));
+            asked(() -> client.deleteObject(request ->
+                    request.bucket(name.bucket()).key(name.prefix() + from).ifMatch(tag)));
+            return true;
+        } catch (NoSuchFileException e) {
+            return false;
+        }
     }
 
     void delete(String key) throws IOException {
@@ -156,7 +177,10 @@ final class Bucket implements AutoCloseable {
         return Sha256.parse(object.key().substring(object.key().lastIndexOf('/') + 1));
     }
 
-    /** @throws FilesAway for whatever went wrong */
+    /**
+     * @throws NoSuchFileException where there is no such object, or not the one that was asked for
+     * @throws FilesAway for whatever else went wrong
+     */
     private <T> T asked(Supplier<T> request) throws IOException {
         try {
             return request.get();
@@ -164,18 +188,14 @@ final class Bucket implements AutoCloseable {
             String code = e.awsErrorDetails() == null
                     ? ""
                     : String.valueOf(e.awsErrorDetails().errorCode());
-            if (e.statusCode() == NOT_FOUND && !code.equals("NoSuchBucket")) {
+            boolean gone = e.statusCode() == NOT_FOUND && !code.equals("NoSuchBucket");
+            if (gone || e.statusCode() == OTHER) {
                 throw new NoSuchFileException(name.toString());
             }
             throw new FilesAway(name.toString(), "the object store refuses: " + e.getMessage());
         } catch (SdkClientException e) {
             throw new FilesAway(name.toString(), "the object store does not answer: " + e.getMessage());
         }
-    }
-
-    /** A stream that says so where the store goes away while it is read. */
-    InputStream telling(ResponseInputStream<GetObjectResponse> in) {
-        return new StoredStream(in, name.toString());
     }
 
     @Override

@@ -12,13 +12,14 @@ import java.util.Map;
 import java.util.function.Predicate;
 
 /**
- * One sweep of a bucket. A file that no row has named for a day is marked, by an object beside it; a mark that is a month
- * old takes its file with it, unless a row names that by then. The marks' times are the store's own, and are taken away
- * where their file is put or named again; nobody puts a file while it is decided that it goes. Where more than a small
- * share would be marked, rows rather than files are what is missing, and nothing is.
+ * One sweep of a bucket. A file that was put more than a day ago and that no row names is marked, by an object beside it:
+ * nothing says how long it has been without a name before, so that a file that a row named until a moment ago is marked at
+ * once. A mark that is a month old takes its file with it, unless a row names that by then. The marks' times are the store's
+ * own, and are taken away where their file is put or named again; nobody puts a file while it is decided that it goes.
+ * Where more than a small share would be marked, rows rather than files are what is missing, and nothing is.
  */
 final class BucketSweep {
-    private static final Duration KEPT_UNNAMED = Duration.ofDays(1);
+    private static final Duration KEPT_SINCE_PUT = Duration.ofDays(1);
     private static final Duration KEPT_MARKED = Duration.ofDays(30);
     private static final int HANDFUL = 5;
     private static final int SHARE = 10;
@@ -26,15 +27,18 @@ final class BucketSweep {
 
     private final Bucket bucket;
     private final FileTurns turns;
+    private final FileTurns.Work demandHeld;
     private final Instant now;
     private final Map<Sha256, Instant> marks = new HashMap<>();
     private final List<Sha256> unnamed = new ArrayList<>();
     private final List<Sha256> overdue = new ArrayList<>();
     private int seen;
 
-    BucketSweep(Bucket bucket, FileTurns turns, Instant now) {
+    /** @param demandHeld throws where this process may not write; asked before each step, for a sweep takes a while */
+    BucketSweep(Bucket bucket, FileTurns turns, FileTurns.Work demandHeld, Instant now) {
         this.bucket = bucket;
         this.turns = turns;
+        this.demandHeld = demandHeld;
         this.now = now;
     }
 
@@ -59,6 +63,7 @@ final class BucketSweep {
         }
         var marked = unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()));
         for (var sha256 : marked) {
+            demandHeld.run();
             bucket.put(mark(sha256), new byte[0]);
         }
         return new Swept(marked.size(), deleted, 0);
@@ -69,10 +74,11 @@ final class BucketSweep {
         var marked = marks.get(sha256);
         if (wanted) {
             if (marked != null) {
+                demandHeld.run();
                 bucket.delete(mark(sha256));
             }
         } else if (marked == null) {
-            if (put.isBefore(now.minus(KEPT_UNNAMED))) {
+            if (put.isBefore(now.minus(KEPT_SINCE_PUT))) {
                 unnamed.add(sha256);
             }
         } else if (isOverdue(marked)) {
@@ -89,6 +95,7 @@ final class BucketSweep {
         turns.alone(sha256, () -> {
             boolean marked = bucket.time(mark(sha256)).filter(this::isOverdue).isPresent();
             if (marked && !named.test(sha256)) {
+                demandHeld.run();
                 bucket.delete(BlobBucket.key(sha256));
                 bucket.delete(mark(sha256));
                 done[0] = true;

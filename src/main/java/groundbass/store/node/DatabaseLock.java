@@ -5,7 +5,10 @@ import groundbass.store.Database;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
@@ -22,9 +25,10 @@ import org.slf4j.LoggerFactory;
  * the server asks such a session before it ends it. While {@link #isHeld} says yes, no server that wants the site for
  * itself has it: it asks the server each time, and so it is as true as the answer. A session can be lost under a process
  * that lives (the server was started anew, the network was cut); then {@code isHeld} says no until {@link #keep} has the
- * lock again, and what must not be done by two is not done meanwhile. Where another server came first, {@code keep} says
- * so, and this one has to end: two alone there never are, but for as long as it takes to come round to that question. Rows
- * need no such lock: their transactions are right with several servers.
+ * lock again, and what must not be done by two is not done meanwhile. A session that the server has not given up yet,
+ * although this process can no longer speak through it, is its own and ended by it. Where another server came first,
+ * {@code keep} says so, and this one has to end: two alone there never are, but for as long as it takes to come round to
+ * that question. Rows need no such lock: their transactions are right with several servers.
  *
  * <p>It needs a session of its own from end to end, and so a connection to the server itself, or through something that
  * hands on whole sessions.
@@ -41,11 +45,21 @@ public final class DatabaseLock implements AutoCloseable {
     /** So long a process that has just been killed may still be taken for alive. */
     private static final String PATIENCE = "1s";
 
+    /** Of a session {@code a}: a number of a process comes again, with its beginning it does not. */
+    private static final String ID = "a.pid || '@' || extract(epoch from a.backend_start)";
+
     private static final String LOCK_NOT_AVAILABLE = "55P03"; // PostgreSQL's manual, appendix A
+
+    private static final int TRIES = 3;
 
     private final Supplier<Handle> sessions;
     private final boolean alone;
-    private Optional<Handle> session = Optional.empty();
+    private Optional<Session> session = Optional.empty();
+    /** Sessions of this process that the server may still hold open. */
+    private final Set<String> abandoned = new HashSet<>();
+
+    /** @param id how the server tells it from every other session, at any time */
+    private record Session(Handle handle, String id) {}
 
     private DatabaseLock(Supplier<Handle> sessions, boolean alone) {
         this.sessions = sessions;
@@ -57,27 +71,34 @@ public final class DatabaseLock implements AutoCloseable {
      * @throws CannotOpen where that cannot be had; the message says who has it, since when, and what to do
      */
     public static DatabaseLock take(String url, String user, String password, boolean alone) {
-        var lock = new DatabaseLock(() -> Database.session(url, user, password, Place.ofThisProcess()), alone);
-        var others = lock.acquire();
-        if (others.isPresent()) {
-            throw new CannotOpen(lock.refusal(others.get()));
+        return take(() -> Database.session(url, user, password, Place.ofThisProcess()), alone);
+    }
+
+    static DatabaseLock take(Supplier<Handle> sessions, boolean alone) {
+        var lock = new DatabaseLock(sessions, alone);
+        List<Holder> others = List.of();
+        for (int i = 0; i < TRIES && lock.session.isEmpty() && others.isEmpty(); i++) {
+            others = lock.acquire();
+        }
+        if (lock.session.isEmpty()) {
+            throw new CannotOpen(lock.refusal(others.isEmpty() ? "it has just ended; try again" : told(others)));
         }
         return lock;
     }
 
     private String refusal(String others) {
         return alone
-                ? "The database is in use by another server (" + others + "). A site whose files lie in a folder"
-                        + " (--data) has one server: stop that one first. Several servers of one site need an object"
-                        + " store (--files)."
-                : "The database is in use by a server whose files lie in a folder of its own (" + others + "). Stop"
-                        + " that one first, and bring its files into the object store; see \"Several machines\" in the"
-                        + " operator's guide.";
+                ? "The database is in use by another server (" + others + "). A restore, and a site whose files lie in"
+                        + " a folder (--data), need it for themselves: stop that one first. Several servers of one site"
+                        + " need an object store (--files)."
+                : "The database is in use by a restore, or by a server whose files lie in a folder of its own ("
+                        + others + "). Wait until the restore is done; or stop that server first, and bring its files"
+                        + " into the object store; see \"Several machines\" in the operator's guide.";
     }
 
     /** Whether this process has the lock at this moment. */
     public synchronized boolean isHeld() {
-        return session.filter(DatabaseLock::holds).isPresent();
+        return session.map(Session::handle).filter(DatabaseLock::holds).isPresent();
     }
 
     /**
@@ -92,29 +113,50 @@ public final class DatabaseLock implements AutoCloseable {
         drop();
         try {
             var others = acquire();
-            if (others.isEmpty()) {
+            if (session.isPresent()) {
                 log.warn("the connection that keeps this server's place was lost; it is there again");
             }
-            return others;
+            return others.isEmpty() ? Optional.empty() : Optional.of(told(others));
         } catch (CannotOpen e) {
             log.warn("the connection that keeps this server's place is lost: {}", e.getMessage());
             return Optional.empty();
         }
     }
 
-    private synchronized Optional<String> acquire() {
+    /** @return who has it, if somebody else has; empty also where whoever had it has just ended, and it is not taken yet */
+    private synchronized List<Holder> acquire() {
         var fresh = sessions.get();
+        var id = Optional.<String>empty();
         try {
+            id = Optional.of(id(fresh));
+            endAbandoned(fresh);
             if (locks(fresh)) {
-                session = Optional.of(fresh);
-                return Optional.empty();
+                session = Optional.of(new Session(fresh, id.get()));
+                abandoned.clear();
+                return List.of();
             }
-            String others = holders(fresh);
-            fresh.close();
-            return Optional.of(others);
-        } catch (JdbiException e) {
-            close(fresh);
+            var others = holders(fresh);
+            close(fresh, id);
+            return others;
+        } catch (RuntimeException e) {
+            close(fresh, id);
             throw new CannotOpen("The database does not answer: " + e.getMessage(), e);
+        }
+    }
+
+    private static String id(Handle fresh) {
+        return fresh.createQuery("select " + ID + " from pg_stat_activity a where a.pid = pg_backend_pid()")
+                .mapTo(String.class)
+                .one();
+    }
+
+    /** Where the network was cut, the server takes a while to see that nobody is there any more. */
+    private void endAbandoned(Handle fresh) {
+        for (String id : abandoned) {
+            fresh.createQuery("select pg_terminate_backend(a.pid) from pg_stat_activity a where " + ID + " = :id")
+                    .bind("id", id)
+                    .mapTo(Boolean.class)
+                    .list();
         }
     }
 
@@ -137,23 +179,31 @@ public final class DatabaseLock implements AutoCloseable {
     }
 
     /** Who has the lock, as the server lists it. */
-    record Holder(String name, Optional<String> address, Instant since) {
+    record Holder(Optional<String> name, Optional<String> address, Optional<Instant> since, Optional<String> id) {
         @Override
         public String toString() {
-            return name + address.map(at -> " at " + at).orElse("") + ", since "
-                    + since.truncatedTo(ChronoUnit.SECONDS);
+            return name.orElse("another user's process")
+                    + address.map(at -> " at " + at).orElse("")
+                    + since.map(at -> ", since " + at.truncatedTo(ChronoUnit.SECONDS))
+                            .orElse("");
         }
     }
 
-    private static String holders(Handle fresh) {
-        var all = fresh.createQuery("select a.application_name as name, host(a.client_addr) as address,"
-                        + " a.backend_start as since from pg_locks l join pg_stat_activity a on a.pid = l.pid where "
-                        + HERS)
+    /** Of another role's sessions the server shows little more than that they are there. Our own are nobody else. */
+    private List<Holder> holders(Handle fresh) {
+        return fresh
+                .createQuery("select a.application_name as name, host(a.client_addr) as address,"
+                        + " a.backend_start as since, " + ID
+                        + " as id from pg_locks l join pg_stat_activity a on a.pid = l.pid where " + HERS)
                 .mapTo(Holder.class)
-                .list();
-        return all.isEmpty()
-                ? "it has just ended"
-                : all.stream().map(Holder::toString).collect(Collectors.joining("; "));
+                .list()
+                .stream()
+                .filter(holder -> holder.id().filter(abandoned::contains).isEmpty())
+                .toList();
+    }
+
+    private static String told(List<Holder> holders) {
+        return holders.stream().map(Holder::toString).collect(Collectors.joining("; "));
     }
 
     private static boolean holds(Handle one) {
@@ -169,16 +219,17 @@ public final class DatabaseLock implements AutoCloseable {
     }
 
     private void drop() {
-        session.ifPresent(DatabaseLock::close);
+        session.ifPresent(lost -> close(lost.handle(), Optional.of(lost.id())));
         session = Optional.empty();
     }
 
     /** The server frees the lock with the session anyhow; by word it has done so when this returns. */
-    private static void close(Handle one) {
+    private void close(Handle one, Optional<String> id) {
         try (one) {
             one.execute("select pg_advisory_unlock_all()");
-        } catch (JdbiException e) {
-            log.debug("a lost session needs no closing", e);
+        } catch (RuntimeException e) {
+            log.debug("a lost session cannot be closed by word", e);
+            id.ifPresent(abandoned::add);
         }
     }
 

@@ -10,6 +10,7 @@ import groundbass.store.BothDatabases;
 import groundbass.store.CannotOpen;
 import groundbass.store.FilesAway;
 import groundbass.store.Pairing;
+import groundbass.store.RandomId;
 import groundbass.store.Swept;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -19,13 +20,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.assertj.core.api.ThrowableAssert;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -198,7 +203,31 @@ class BlobStoreTest {
         assertThatThrownBy(() -> store.blobs().put(ABC)).isInstanceOf(FilesAway.class);
         assertThatThrownBy(() -> store.blobs().tryWriting()).isInstanceOf(FilesAway.class);
         assertThatThrownBy(() -> store.blobs().sweep(sha256 -> true)).isInstanceOf(FilesAway.class);
+        assertThatThrownBy(() -> store.blobs().identify("site2345")).isInstanceOf(FilesAway.class);
         assertThat(store.blobs().isEmpty()).isTrue();
+    }
+
+    /** It is lost while a sweep is under way, or before somebody reads what is damaged. */
+    @ParameterizedTest
+    @ArgumentsSource(BothStores.class)
+    void withoutTheRightToThePlaceNothingIsMovedEither(BothStores.Store store) throws IOException {
+        var blobs = store.blobs();
+        var other = blobs.put(new byte[1]).sha256();
+        blobs.put(ABC);
+        store.clock().advance(DAY.multipliedBy(2));
+        var may = new AtomicBoolean(true);
+        blobs.guardedBy(may::get);
+        assertThatThrownBy(() -> blobs.sweep(sha256 -> {
+                    may.set(false);
+                    return false;
+                }))
+                .isInstanceOf(FilesAway.class);
+        assertThat(names(blobs)).containsExactlyInAnyOrder(ABC_SHA256, other);
+        store.spoil(ABC_SHA256, "abd".getBytes(StandardCharsets.US_ASCII));
+        assertThat(blobs.verify(ABC_SHA256)).isEmpty();
+        assertThat(names(blobs)).containsExactlyInAnyOrder(ABC_SHA256, other);
+        may.set(true);
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(2, 0, 0));
     }
 
     @ParameterizedTest
@@ -238,6 +267,83 @@ class BlobStoreTest {
         assertThat(fresh.open(ABC_SHA256)).hasBinaryContent(ABC);
         blobs.put(new byte[1]);
         assertThat(names(blobs)).hasSize(2);
+    }
+
+    /** The connection ends in good order before all that was announced has come. */
+    @Test
+    void whatBreaksOffInTheMiddleIsNotTheFile() throws IOException {
+        byte[] content = new byte[400_000];
+        new Random(1).nextBytes(content);
+        var name = ObjectServer.get().freshBucket();
+        var blobs = BlobBucket.open(name, new FileTurns(null, false), Clock.systemUTC());
+        var sha256 = blobs.put(content).sha256();
+        try (var opened = blobs.openAnywhere(sha256)) {
+            assertBrokenOff(() -> blobs.verify(sha256));
+            assertBrokenOff(() -> blobs.open(sha256).readAllBytes());
+            assertBrokenOff(() -> blobs.local(sha256));
+            assertBrokenOff(() -> opened.read(ByteBuffer.allocate(300_000), 50_000));
+        }
+        assertThat(blobs.verify(sha256)).as("and it is where it was").hasValue(400_000);
+        assertThat(blobs.open(sha256)).hasBinaryContent(content);
+        assertThat(blobs.missed()).isEmpty();
+    }
+
+    private static void assertBrokenOff(ThrowableAssert.ThrowingCallable reading) {
+        ObjectServer.get().relay().breakOffAfter(100_000);
+        try {
+            assertThatThrownBy(reading).isInstanceOf(FilesAway.class).hasMessageContaining("broke off");
+        } finally {
+            ObjectServer.get().relay().mend();
+        }
+    }
+
+    /** Where a bucket keeps each object for a time, Amazon S3 takes none without (its user guide, "Object Lock"). */
+    @Test
+    void alsoWhatIsSmallComesWithAChecksum() throws IOException {
+        var name = ObjectServer.get().freshBucket();
+        var blobs = BlobBucket.open(name, new FileTurns(null, false), Clock.systemUTC());
+        blobs.identify("abc");
+        try (var bucket = Bucket.open(name)) {
+            assertThat(bucket.head(BlobStore.IDENTITY).orElseThrow().checksumSHA256())
+                    .isEqualTo(Bucket.checksum(Sha256.of("abc\n".getBytes(StandardCharsets.US_ASCII))));
+        }
+        assertThat(blobs.identity()).contains("abc");
+    }
+
+    /** Two servers read the same damaged bytes; the first puts the file again before the second moves them. */
+    @Test
+    void whatAnotherServerHasPutAgainMeanwhileIsNotMovedAway() throws IOException {
+        var name = ObjectServer.get().freshBucket();
+        try (var bucket = Bucket.open(name)) {
+            String key = BlobBucket.key(ABC_SHA256);
+            bucket.put(key, "abd".getBytes(StandardCharsets.US_ASCII));
+            String damaged = bucket.head(key).orElseThrow().eTag();
+            bucket.put(key, ABC);
+            assertThat(bucket.move(key, damaged, "damaged/abc")).isFalse();
+            assertThat(bucket.head("damaged/abc")).isEmpty();
+            assertThat(bucket.get(key, 0)).hasBinaryContent(ABC);
+            bucket.delete(key);
+            assertThat(bucket.move(key, damaged, "damaged/abc"))
+                    .as("or has moved itself")
+                    .isFalse();
+        }
+    }
+
+    /** A mean neighbour on the machine shall not read a recording on its way out. */
+    @Test
+    void aCopyIsItsUsersAloneAndOneThatWasLeftIsClearedAfterADay() throws IOException {
+        var blobs = BlobBucket.open(ObjectServer.get().freshBucket(), new FileTurns(null, false), Clock.systemUTC());
+        blobs.put(ABC);
+        try (var local = blobs.local(ABC_SHA256)) {
+            assertThat(Files.getPosixFilePermissions(local.path()))
+                    .isEqualTo(PosixFilePermissions.fromString("rw-------"));
+            Path left =
+                    Files.copy(local.path(), local.path().resolveSibling("groundbass-" + RandomId.next() + ".part"));
+            Files.setLastModifiedTime(left, FileTime.from(Instant.now().minus(DAY.multipliedBy(2))));
+            blobs.sweep(sha256 -> true);
+            assertThat(left).doesNotExist();
+            assertThat(local.path()).exists();
+        }
     }
 
     private static void assertAway(ThrowableAssert.ThrowingCallable asking) {

@@ -7,14 +7,20 @@ import java.net.ServerSocket;
 import java.net.Socket;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
 
-/** Passes bytes on to a server, until it is cut: then nobody answers under its port, as where a network is away. */
+/**
+ * Passes bytes on to a server, until it is cut: then nobody answers under its port, as where a network is away. It can also
+ * end connections in the middle of an answer.
+ */
 public final class Relay {
     private static final int WAITING = 50;
 
     private final int to;
     private final int port;
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
+    private final AtomicLong answered = new AtomicLong();
+    private volatile long most = Long.MAX_VALUE;
     private ServerSocket door;
 
     Relay(int to) throws IOException {
@@ -40,7 +46,14 @@ public final class Relay {
         }
     }
 
+    /** Passes so many bytes of answers on, then ends the connection in good order, and every later one. */
+    public void breakOffAfter(long bytes) {
+        answered.set(0);
+        most = bytes;
+    }
+
     public synchronized void mend() {
+        most = Long.MAX_VALUE;
         try {
             if (door.isClosed()) {
                 door = new ServerSocket(port, WAITING, InetAddress.getLoopbackAddress());
@@ -74,13 +87,33 @@ public final class Relay {
         open.add(in);
         open.add(out);
         daemon(() -> pass(in, out));
-        daemon(() -> pass(out, in));
+        daemon(() -> answer(out, in));
     }
 
     private void pass(Socket from, Socket into) {
         try (from;
                 into) {
             from.getInputStream().transferTo(into.getOutputStream());
+        } catch (IOException e) {
+            return; // cut, or one of both has gone
+        } finally {
+            open.remove(from);
+            open.remove(into);
+        }
+    }
+
+    private void answer(Socket from, Socket into) {
+        byte[] buffer = new byte[8_192];
+        try (from;
+                into) {
+            var in = from.getInputStream();
+            for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+                long room = most - answered.getAndAdd(n);
+                into.getOutputStream().write(buffer, 0, (int) Math.max(0, Math.min(n, room)));
+                if (room <= n) {
+                    return;
+                }
+            }
         } catch (IOException e) {
             return; // cut, or one of both has gone
         } finally {

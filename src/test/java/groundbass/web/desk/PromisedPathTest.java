@@ -101,8 +101,8 @@ class PromisedPathTest {
     }
 
     private static Shown shown(Page page) {
-        String walkthrough = String.valueOf(page.locator("section[aria-labelledby=walkthrough]")
-                .evaluate("""
+        String walkthrough = String.valueOf(
+                page.locator("section[aria-labelledby=walkthrough]").evaluate("""
                         section => [...section.querySelectorAll('li')].map(step => {
                           const said = step.cloneNode(true);
                           said.querySelectorAll('a, button').forEach(added => added.remove()); // by a script, sooner or later
