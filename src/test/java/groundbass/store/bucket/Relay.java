@@ -72,6 +72,11 @@ public final class Relay {
                 var out = new Socket(InetAddress.getLoopbackAddress(), to);
                 open.add(in);
                 open.add(out);
+                if (at.isClosed()) {
+                    in.close(); // came in while it was cut
+                    out.close();
+                    return;
+                }
                 daemon(() -> pass(in, out));
                 daemon(() -> answer(out, in));
             }
