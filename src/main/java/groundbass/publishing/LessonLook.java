@@ -16,7 +16,6 @@ import groundbass.publishing.preflight.Preflight;
 import groundbass.publishing.preflight.TriedLinks;
 import groundbass.release.Release;
 import groundbass.text.Message;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -118,16 +117,9 @@ public final class LessonLook {
 
     /** When it goes out as things stand: at its hour, or today. */
     private LocalDate day() {
-        return episode.state() instanceof EpisodeState.Scheduled promise ? day(promise) : day(parts.clock.instant());
-    }
-
-    /** On which day that is: as it was typed, or, of what goes out at once, where the series is at home. */
-    LocalDate day(EpisodeState.Scheduled promise) {
-        return promise.isAtOnce() ? day(promise.at()) : promise.local().toLocalDate();
-    }
-
-    private LocalDate day(Instant moment) {
-        return LocalDate.ofInstant(moment, site.zone(episode.series()));
+        return episode.state() instanceof EpisodeState.Scheduled promise
+                ? promise.local().toLocalDate()
+                : LocalDate.ofInstant(parts.clock.instant(), site.zone(episode.series()));
     }
 
     private static List<LessonRemark> at(Checkpoint point, List<LessonRemark> remarks) {

@@ -85,7 +85,7 @@ final class Promises {
         boolean asked = near || draft.filter(one -> isSettled(one, promise)).isPresent();
         var holding = draft.filter(one -> asked).map(one -> holding(look, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        var day = look.day(promise);
+        var day = promise.local().toLocalDate();
         List<LessonRemark> kept = near ? keptBack(look, wanted, latest, day) : List.of();
         var showable = built(promise, wanted, look.releases())
                 .filter(release -> !near || blocking(look, release).isEmpty())

@@ -4,6 +4,7 @@ import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Deed;
+import groundbass.catalog.series.Series;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
@@ -45,7 +46,7 @@ public final class Publisher {
 
     /** @param accepted digests of remarks that may stand; they do as soon as it is entered, and not where it is refused */
     public Outcome<ReleaseId> bringOut(EducatorId who, EpisodeId id, Seen seen, Collection<String> accepted) {
-        return prepare(who, id, Wish.of(Aim.OUT_NOW, now(), seen).accepting(accepted));
+        return prepare(who, id, Wish.of(Aim.OUT_NOW, now(id), seen).accepting(accepted));
     }
 
     /**
@@ -65,11 +66,17 @@ public final class Publisher {
             return Outcome.refused(problems);
         }
         var told = new ReleaseNote(note.text().strip(), note.byLetter());
-        return prepare(who, id, new Wish(Aim.CORRECTED, now(), told, seen, Set.copyOf(accepted)));
+        return prepare(who, id, new Wish(Aim.CORRECTED, now(id), told, seen, Set.copyOf(accepted)));
     }
 
-    private Promise now() {
-        return Promise.now(parts.clock.getZone(), parts.clock.instant());
+    /** This moment where the lesson's series is at home: what ends with a day ends with its day. */
+    private Promise now(EpisodeId id) {
+        var zone = parts.episodes
+                .find(id)
+                .flatMap(episode -> parts.catalog.find(episode.series()))
+                .map(Series::zone)
+                .orElseGet(parts.clock::getZone);
+        return Promise.now(zone, parts.clock.instant());
     }
 
     /**
