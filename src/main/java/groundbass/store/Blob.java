@@ -6,10 +6,12 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.DigestOutputStream;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 
 /** A file that {@link Blobs} keeps: its digest and its length in bytes. */
@@ -34,6 +36,32 @@ public record Blob(Sha256 sha256, long length) {
             out.flush();
             channel.force(true);
             return new Blob(Sha256.finish(digest), channel.size());
+        }
+    }
+
+    /** Gives a file that was written whole its place among the kept ones. */
+    public interface Settling {
+        void settle(Path file, Blob blob) throws IOException;
+    }
+
+    /**
+     * How a file comes in wherever it is kept: written whole first, then settled, and nothing is left of it where it was
+     * written.
+     *
+     * @param limit bytes
+     * @return empty where it is longer; then it is not settled
+     */
+    public static Optional<Blob> kept(Path temporary, long limit, Blobs.Content content, Settling into)
+            throws IOException {
+        try {
+            var blob = write(temporary, content);
+            if (blob.length() > limit) {
+                return Optional.empty();
+            }
+            into.settle(temporary, blob);
+            return Optional.of(blob);
+        } finally {
+            Files.deleteIfExists(temporary);
         }
     }
 

@@ -75,29 +75,12 @@ public final class BlobFolder implements BlobStore {
 
     @Override
     public Optional<Blob> put(InputStream in, long limit) throws IOException {
-        Path temporary = temporary();
-        try {
-            var blob = Blob.write(temporary, Blob.upTo(limit, in));
-            if (blob.length() > limit) {
-                return Optional.empty();
-            }
-            settle(temporary, blob);
-            return Optional.of(blob);
-        } finally {
-            Files.deleteIfExists(temporary);
-        }
+        return Blob.kept(temporary(), limit, Blob.upTo(limit, in), this::settle);
     }
 
     @Override
     public Blob put(Content content) throws IOException {
-        Path temporary = temporary();
-        try {
-            var blob = Blob.write(temporary, content);
-            settle(temporary, blob);
-            return blob;
-        } finally {
-            Files.deleteIfExists(temporary);
-        }
+        return Blob.kept(temporary(), Long.MAX_VALUE, content, this::settle).orElseThrow();
     }
 
     private Path temporary() throws IOException {

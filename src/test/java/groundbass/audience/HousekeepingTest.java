@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadState;
+import groundbass.audience.student.Agreements;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Tries;
@@ -49,7 +50,8 @@ class HousekeepingTest {
         try (database) {
             var audience = new Audience(database);
             var tidy = tidy(audience);
-            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
+            var anna =
+                    (SignedIn.As) audience.signIns.use(audience.requested(ANNA), Agreements.to("1"), Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads
                     .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))

@@ -8,6 +8,7 @@ import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
+import groundbass.audience.student.Agreements;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.LetterHead;
@@ -108,7 +109,7 @@ final class Victim {
         var reader = new EmailAddress(RandomId.next() + "@example.org");
         signIns.request(reader, Locale.ENGLISH);
         acknowledge(Kind.LETTER, reader.value());
-        if (signIns.use(link(reader), "wording", Device.COMPUTER) instanceof SignedIn.As) {
+        if (signIns.use(link(reader), Agreements.to("wording"), Device.COMPUTER) instanceof SignedIn.As) {
             acknowledge(Kind.ACCOUNT, reader.value());
         }
     }

@@ -40,11 +40,6 @@ public final class SignIns {
             Objects.requireNonNull(said);
         }
 
-        /** Where nobody's age is asked. */
-        static Agreed to(String wording) {
-            return new Agreed(wording, Optional.empty(), Optional.empty());
-        }
-
         Optional<String> ageWording() {
             return age.flatMap(years -> said.map(one -> one.wording(years)));
         }
@@ -107,11 +102,6 @@ public final class SignIns {
                 .orElse(false));
     }
 
-    /** The same as below where the site asks nobody's age. */
-    public SignedIn use(SecretToken token, String wording, Device device) {
-        return use(token, Agreed.to(wording), device);
-    }
-
     /**
      * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
      * Where an answer about age is missing nothing happens, and the link stays good.
@@ -122,7 +112,9 @@ public final class SignIns {
     public SignedIn use(SecretToken token, Agreed agreed, Device device) {
         return jdbi.inTransaction(handle -> {
             Optional<Row> row = find(handle, token);
-            if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
+            if (row.isEmpty()) {
+                return new SignedIn.Refused(LinkState.UNKNOWN);
+            }
             lockAllOf(handle, row.get().email());
             Optional<Row> locked = find(handle, token);
             LinkState state = state(locked);
@@ -131,11 +123,6 @@ public final class SignIns {
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
         });
-    }
-
-    /** The same where the site asks nobody's age. */
-    public SignedIn use(EmailAddress email, SignInCode code, String wording, Device device) {
-        return use(email, code, Agreed.to(wording), device);
     }
 
     /** The same with the code that stands beside the newest link of an address; any other is unknown. */
@@ -170,7 +157,9 @@ public final class SignIns {
 
     private SignedIn signIn(Handle handle, Row row, Agreed agreed, Device device) {
         Optional<Student> known = students.find(row.email());
-        if (isAgeMissing(known, agreed)) return new SignedIn.AgeWanted();
+        if (isAgeMissing(known, agreed)) {
+            return new SignedIn.AgeWanted();
+        }
         handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", clock.instant())
                 .bind("email", row.email())
@@ -185,7 +174,9 @@ public final class SignIns {
 
     /** Whether the site asks, and neither now nor with the account is an answer that holds. */
     private boolean isAgeMissing(Optional<Student> known, Agreed agreed) {
-        if (agreed.age().isEmpty() || agreed.said().isPresent()) return false;
+        if (agreed.age().isEmpty() || agreed.said().isPresent()) {
+            return false;
+        }
         int age = agreed.age().get();
         return known.stream()
                 .flatMap(student -> consents.of(student.id()).stream())
@@ -203,7 +194,9 @@ public final class SignIns {
     }
 
     private LinkState state(Optional<Row> row) {
-        if (row.isEmpty()) return LinkState.UNKNOWN;
+        if (row.isEmpty()) {
+            return LinkState.UNKNOWN;
+        }
         if (row.get().usedAt().isPresent()) return LinkState.USED;
         return row.get().expiresAt().isAfter(clock.instant()) ? LinkState.VALID : LinkState.EXPIRED;
     }

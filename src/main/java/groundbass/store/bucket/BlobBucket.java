@@ -67,9 +67,7 @@ public final class BlobBucket implements BlobStore {
     /** Whether nothing lies there. */
     public static boolean isUnused(BucketName name) throws IOException {
         try (var bucket = Bucket.open(name)) {
-            var empty = new boolean[] {true};
-            bucket.list("", object -> empty[0] = false);
-            return empty[0];
+            return bucket.isEmpty("");
         }
     }
 
@@ -81,29 +79,13 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public Optional<Blob> put(InputStream in, long limit) throws IOException {
-        Path temporary = LocalCopies.make();
-        try {
-            var blob = Blob.write(temporary, Blob.upTo(limit, in));
-            if (blob.length() > limit) {
-                return Optional.empty();
-            }
-            send(temporary, blob);
-            return Optional.of(blob);
-        } finally {
-            Files.deleteIfExists(temporary);
-        }
+        return Blob.kept(LocalCopies.make(), limit, Blob.upTo(limit, in), this::send);
     }
 
     @Override
     public Blob put(Content content) throws IOException {
-        Path temporary = LocalCopies.make();
-        try {
-            var blob = Blob.write(temporary, content);
-            send(temporary, blob);
-            return blob;
-        } finally {
-            Files.deleteIfExists(temporary);
-        }
+        return Blob.kept(LocalCopies.make(), Long.MAX_VALUE, content, this::send)
+                .orElseThrow();
     }
 
     /** Sends it also where it is there: it is young again then. */
@@ -352,9 +334,7 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public boolean isEmpty() throws IOException {
-        var empty = new boolean[] {true};
-        bucket.list(FILES, object -> empty[0] = false);
-        return empty[0];
+        return bucket.isEmpty(FILES);
     }
 
     @Override

@@ -172,6 +172,13 @@ final class Bucket implements AutoCloseable {
         }
     }
 
+    /** Whether nothing lies below a folder. */
+    boolean isEmpty(String folder) throws IOException {
+        var empty = new boolean[] {true};
+        list(folder, object -> empty[0] = false);
+        return empty[0];
+    }
+
     /** What the object's key names, without the folders before it. */
     static Optional<Sha256> digest(S3Object object) {
         return Sha256.parse(object.key().substring(object.key().lastIndexOf('/') + 1));

@@ -23,8 +23,10 @@ class SignInsTest {
     void theFirstLinkMakesTheAccountAndTheNextFindsIt(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var first = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
-            var second = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
+            var first = (SignedIn.As)
+                    audience.signIns.use(audience.requested(ANNA), Agreements.to("2026-01"), Device.COMPUTER);
+            var second = (SignedIn.As)
+                    audience.signIns.use(audience.requested(ANNA), Agreements.to("2026-01"), Device.COMPUTER);
 
             assertThat(first.first()).isTrue();
             assertThat(second.first()).isFalse();
@@ -50,9 +52,10 @@ class SignInsTest {
             SecretToken token = audience.requested(ANNA);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
-            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER))
+                    .isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+            assertThat(audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER))
                     .isEqualTo(new SignedIn.Refused(LinkState.USED));
             assertThat(audience.rows("session")).isEqualTo(1);
         }
@@ -68,16 +71,20 @@ class SignInsTest {
             audience.clock.advance(Duration.ofMinutes(1));
             SignInCode newer = code(audience);
             if (!older.equals(newer)) {
-                assertThat(audience.signIns.use(ANNA, older, "1", Device.COMPUTER))
+                assertThat(audience.signIns.use(ANNA, older, Agreements.to("1"), Device.COMPUTER))
                         .isEqualTo(refused);
             }
-            assertThat(audience.signIns.use(BERT, newer, "1", Device.COMPUTER)).isEqualTo(refused);
-            assertThat(audience.signIns.use(ANNA, newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
-            assertThat(audience.signIns.use(ANNA, newer, "1", Device.COMPUTER)).isEqualTo(refused);
+            assertThat(audience.signIns.use(BERT, newer, Agreements.to("1"), Device.COMPUTER))
+                    .isEqualTo(refused);
+            assertThat(audience.signIns.use(ANNA, newer, Agreements.to("1"), Device.COMPUTER))
+                    .isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(ANNA, newer, Agreements.to("1"), Device.COMPUTER))
+                    .isEqualTo(refused);
             audience.clock.advance(Duration.ofMinutes(1));
             SignInCode late = code(audience);
             audience.clock.advance(SignIns.VALID);
-            assertThat(audience.signIns.use(ANNA, late, "1", Device.COMPUTER)).isEqualTo(refused);
+            assertThat(audience.signIns.use(ANNA, late, Agreements.to("1"), Device.COMPUTER))
+                    .isEqualTo(refused);
         }
     }
 
@@ -98,12 +105,14 @@ class SignInsTest {
             var audience = new Audience(database);
             SecretToken older = audience.requested(ANNA);
             SecretToken newer = audience.requested(ANNA);
-            assertThat(audience.signIns.use(newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(newer, Agreements.to("1"), Device.COMPUTER))
+                    .isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(older, "1", Device.COMPUTER))
+            assertThat(audience.signIns.use(older, Agreements.to("1"), Device.COMPUTER))
                     .isEqualTo(new SignedIn.Refused(LinkState.USED));
             SecretToken later = audience.requested(ANNA);
-            assertThat(audience.signIns.use(later, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(later, Agreements.to("1"), Device.COMPUTER))
+                    .isInstanceOf(SignedIn.As.class);
         }
     }
 
@@ -118,7 +127,7 @@ class SignInsTest {
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.EXPIRED);
-            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+            assertThat(audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER))
                     .isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
             assertThat(audience.rows("student")).isZero();
         }
@@ -131,7 +140,7 @@ class SignInsTest {
             var audience = new Audience(database);
             for (String made : List.of("", "x", "' or 1=1 --", "é".repeat(5000))) {
                 assertThat(audience.signIns.peek(new SecretToken(made))).isEqualTo(LinkState.UNKNOWN);
-                assertThat(audience.signIns.use(new SecretToken(made), "1", Device.COMPUTER))
+                assertThat(audience.signIns.use(new SecretToken(made), Agreements.to("1"), Device.COMPUTER))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
         }
@@ -192,7 +201,7 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             SecretToken token = audience.requested(ANNA);
-            var signedIn = (SignedIn.As) audience.signIns.use(token, "1", Device.COMPUTER);
+            var signedIn = (SignedIn.As) audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER);
             var hashes = database.jdbi().withHandle(handle -> handle.createQuery(
                             "select token_hash from sign_in union all select token_hash from session")
                     .mapTo(String.class)
@@ -213,7 +222,7 @@ class SignInsTest {
             OutboxMail letter = audience.outbox.newest(1).get(0);
             assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für Quay Lessons");
             assertThat(letter.message().text()).contains("20 Minuten", "https://bass.example:8443/sign-in/");
-            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1", Device.COMPUTER);
+            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), Agreements.to("1"), Device.COMPUTER);
             assertThat(audience.students
                             .find(as.student())
                             .orElseThrow()
@@ -230,7 +239,8 @@ class SignInsTest {
             var audience = new Audience(database);
             SecretToken token = audience.requested(ANNA);
             var attempts = List.of(1, 2, 3, 4, 5, 6).stream()
-                    .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
+                    .map(i -> CompletableFuture.supplyAsync(
+                            () -> audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
                     .hasSize(1);
@@ -244,8 +254,8 @@ class SignInsTest {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
             var attempts = links.stream()
-                    .map(token ->
-                            CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
+                    .map(token -> CompletableFuture.supplyAsync(
+                            () -> audience.signIns.use(token, Agreements.to("1"), Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
                     .hasSize(1);

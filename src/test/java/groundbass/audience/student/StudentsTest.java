@@ -22,8 +22,10 @@ class StudentsTest {
     void leavingTakesThePersonOutAndLeavesTheCount(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
-            var bert = (SignedIn.As) audience.signIns.use(audience.requested(BERT), "1", Device.COMPUTER);
+            var anna =
+                    (SignedIn.As) audience.signIns.use(audience.requested(ANNA), Agreements.to("1"), Device.COMPUTER);
+            var bert =
+                    (SignedIn.As) audience.signIns.use(audience.requested(BERT), Agreements.to("1"), Device.COMPUTER);
             DownloadId taken = audience.take(file(FIRST, "sheet.pdf", 10), new Requester.Known(anna.student()));
 
             audience.students.forget(anna.student());

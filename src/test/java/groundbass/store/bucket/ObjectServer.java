@@ -4,14 +4,13 @@ import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import software.amazon.awssdk.services.s3.S3Client;
 
 /**
@@ -21,7 +20,7 @@ import software.amazon.awssdk.services.s3.S3Client;
 public final class ObjectServer {
     private static final String PROGRAM = "s3mock-";
     private static final int SECONDS_TO_START = 60;
-    private static final int MILLIS_BETWEEN_LOOKS = 50;
+    private static final String STARTED = "Started S3MockApplication";
 
     private final Relay relay;
     private final S3Client client;
@@ -70,10 +69,9 @@ public final class ObjectServer {
                             "--com.adobe.testing.s3mock.httpPort=" + port,
                             "--server.port=0")
                     .redirectErrorStream(true)
-                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                     .start();
             Runtime.getRuntime().addShutdownHook(new Thread(process::destroy));
-            await(process, port);
+            await(process);
             // where the client of the program looks as well; the server takes any key
             var relay = new Relay(port);
             System.setProperty("aws.endpointUrl", "http://localhost:" + relay.port());
@@ -101,29 +99,25 @@ public final class ObjectServer {
         }
     }
 
-    private static void await(Process process, int port) {
-        var http = HttpClient.newHttpClient();
-        var request = HttpRequest.newBuilder(URI.create("http://localhost:" + port + "/favicon.ico"))
-                .build();
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS_TO_START);
-        while (process.isAlive() && System.nanoTime() < end) {
-            try {
-                http.send(request, HttpResponse.BodyHandlers.discarding());
-                return;
-            } catch (IOException e) {
-                pause();
-            } catch (InterruptedException e) {
-                throw new IllegalStateException(e);
-            }
-        }
-        throw new IllegalStateException("the object server has not started");
-    }
-
-    private static void pause() {
+    /** It says so when it listens; what it says later is read away, since a process that nobody reads stands still. */
+    private static void await(Process process) {
+        var listens = new CompletableFuture<Void>();
+        var reading = new Thread(
+                () -> {
+                    try (var said = process.inputReader()) {
+                        said.lines().filter(line -> line.contains(STARTED)).forEach(line -> listens.complete(null));
+                    } catch (IOException | UncheckedIOException e) {
+                        listens.completeExceptionally(e);
+                    }
+                    listens.completeExceptionally(new IOException("it has ended"));
+                },
+                "object server");
+        reading.setDaemon(true);
+        reading.start();
         try {
-            Thread.sleep(MILLIS_BETWEEN_LOOKS); // another process starts; there is nothing to wait for but time
-        } catch (InterruptedException e) {
-            throw new IllegalStateException(e);
+            listens.get(SECONDS_TO_START, TimeUnit.SECONDS);
+        } catch (InterruptedException | ExecutionException | TimeoutException e) {
+            throw new IllegalStateException("the object server has not started", e);
         }
     }
 }

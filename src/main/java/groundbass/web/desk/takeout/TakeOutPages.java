@@ -26,6 +26,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
@@ -67,26 +68,49 @@ public final class TakeOutPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PICTURE + "/take-out", Role.EDUCATOR, this::askPicture);
-        routes.post(PICTURE + "/take-out", Role.EDUCATOR, ctx -> {
-            var lesson = desk.episode(ctx);
-            tell(ctx, Room.NOTES, "picture", done(takingOut.picture(desk.educator(ctx), lesson.id(), picture(ctx))));
+        add(
+                routes,
+                PICTURE,
+                this::askPicture,
+                new Act(
+                        Room.NOTES,
+                        "picture",
+                        (who, lesson, ctx) -> takingOut.picture(who, lesson, picture(ctx)),
+                        (who, lesson, ctx) -> takingOut.putBackPicture(who, lesson, picture(ctx))));
+        add(
+                routes,
+                TRACK,
+                this::askTrack,
+                new Act(
+                        Room.SOUND,
+                        "track",
+                        (who, lesson, ctx) -> takingOut.recording(who, lesson, track(ctx)),
+                        (who, lesson, ctx) -> takingOut.putBackRecording(who, lesson, track(ctx))));
+    }
+
+    /** Something that is done to what an address names. */
+    private interface Deeds<T> {
+        Outcome<T> done(EducatorId who, EpisodeId lesson, Context ctx);
+    }
+
+    /** What can be done to one kind of what was sent. @param word as the sentences are called that tell of it */
+    private record Act(Room room, String word, Deeds<Whither> out, Deeds<EpisodeId> back) {}
+
+    private void add(Routes routes, String path, Handler ask, Act act) {
+        routes.get(path + "/take-out", Role.EDUCATOR, ask);
+        routes.post(path + "/take-out", Role.EDUCATOR, ctx -> {
+            boolean aside = done(ctx, act.out()) == Whither.ASIDE;
+            lead(ctx, act.room(), aside ? act.word() : act.word() + ".elsewhere");
         });
-        routes.post(PICTURE + "/put-back", Role.EDUCATOR, ctx -> {
-            var lesson = desk.episode(ctx);
-            done(takingOut.putBackPicture(desk.educator(ctx), lesson.id(), picture(ctx)));
-            lead(ctx, Room.NOTES, "picture.back");
+        routes.post(path + "/put-back", Role.EDUCATOR, ctx -> {
+            done(ctx, act.back());
+            lead(ctx, act.room(), act.word() + ".back");
         });
-        routes.get(TRACK + "/take-out", Role.EDUCATOR, this::askTrack);
-        routes.post(TRACK + "/take-out", Role.EDUCATOR, ctx -> {
-            var lesson = desk.episode(ctx);
-            tell(ctx, Room.SOUND, "track", done(takingOut.recording(desk.educator(ctx), lesson.id(), track(ctx))));
-        });
-        routes.post(TRACK + "/put-back", Role.EDUCATOR, ctx -> {
-            var lesson = desk.episode(ctx);
-            done(takingOut.putBackRecording(desk.educator(ctx), lesson.id(), track(ctx)));
-            lead(ctx, Room.SOUND, "track.back");
-        });
+    }
+
+    private <T> T done(Context ctx, Deeds<T> deed) {
+        var lesson = desk.episode(ctx).id();
+        return deed.done(desk.educator(ctx), lesson, ctx).result().orElseThrow(NotFoundResponse::new);
     }
 
     private static PictureId picture(Context ctx) {
@@ -95,14 +119,6 @@ public final class TakeOutPages implements PageGroup {
 
     private static UploadId track(Context ctx) {
         return UploadId.parse(ctx.pathParam("recording")).orElseThrow(NotFoundResponse::new);
-    }
-
-    private static <T> T done(Outcome<T> outcome) {
-        return outcome.result().orElseThrow(NotFoundResponse::new);
-    }
-
-    private static void tell(Context ctx, Room room, String what, Whither whither) {
-        lead(ctx, room, whither == Whither.ASIDE ? what : what + ".elsewhere");
     }
 
     private static void lead(Context ctx, Room room, String said) {
