@@ -103,6 +103,11 @@ class DeskLooksTest {
         if (ROOMS_OF_TWO_SCREENS.contains(path)) {
             assertThat(height(page)).as("pixels of the room on a telephone").isLessThanOrEqualTo(TWO_SCREENS);
         }
+        page.evaluate("() => document.querySelectorAll('details').forEach((folded) => folded.open = true)");
+        assertThat(Browser.overflow(page))
+                .as("pixels wider than a telephone, all unfolded")
+                .isZero();
+        page.navigate(page.url());
         Browser.turn(page, 1280, wide);
         hasNoBarriers(page, path, 1280, wide);
     }
