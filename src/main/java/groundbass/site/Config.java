@@ -6,6 +6,7 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code keeping} says whether students may keep lessons
@@ -63,98 +64,78 @@ public record Config(
 
     /** The same with its files in a bucket, so that several servers can have them. */
     public Config keptIn(BucketName bucket) {
-        return new Config(
-                data,
-                host,
-                port,
-                publicAddress,
-                demo,
-                keeping,
-                hops,
-                handOver,
-                database,
-                Optional.of(bucket),
-                mail,
-                metrics);
+        return but(changed -> changed.files = Optional.of(bucket));
     }
 
     /** The same under another public address. */
     public Config at(URI address) {
-        return new Config(
-                data, host, port, Optional.of(address), demo, keeping, hops, handOver, database, files, mail, metrics);
+        return but(changed -> changed.publicAddress = Optional.of(address));
     }
 
     /** The same with another database; empty for the embedded one. */
     public Config with(Optional<DatabaseServer> other) {
-        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, files, mail, metrics);
+        return but(changed -> changed.database = other);
     }
 
     /** The same with a server that takes its mail. */
     public Config with(MailServer server) {
-        return new Config(
-                data,
-                host,
-                port,
-                publicAddress,
-                demo,
-                keeping,
-                hops,
-                handOver,
-                database,
-                files,
-                Optional.of(server),
-                metrics);
+        return but(changed -> changed.mail = Optional.of(server));
     }
 
     /** The same with the demonstration loaded where there is nothing yet. */
     public Config withDemo() {
-        return new Config(
-                data, host, port, publicAddress, true, keeping, hops, handOver, database, files, mail, metrics);
+        return but(changed -> changed.demo = true);
     }
 
     /** The same where devices keep no lessons. */
     public Config keepingNothing() {
-        return new Config(data, host, port, publicAddress, demo, false, hops, handOver, database, files, mail, metrics);
+        return but(changed -> changed.keeping = false);
     }
 
     /** The same behind so many front servers. */
     public Config behind(int servers) {
-        return new Config(
-                data, host, port, publicAddress, demo, keeping, servers, handOver, database, files, mail, metrics);
+        return but(changed -> changed.hops = servers);
     }
 
     /** The same with a front server that finds the files at an internal location of its own, such as {@code /stored/}. */
     public Config handingOverAt(String location) {
-        return new Config(
-                data,
-                host,
-                port,
-                publicAddress,
-                demo,
-                keeping,
-                hops,
-                Optional.of(location),
-                database,
-                files,
-                mail,
-                metrics);
+        return but(changed -> changed.handOver = Optional.of(location));
     }
 
     /** The same with figures of the process for whoever shows this. */
     public Config watchedWith(Secret token) {
+        return but(changed -> changed.metrics = Optional.of(token));
+    }
+
+    private Config but(Consumer<Changed> change) {
+        var changed = new Changed();
+        change.accept(changed);
         return new Config(
                 data,
                 host,
                 port,
-                publicAddress,
-                demo,
-                keeping,
-                hops,
-                handOver,
-                database,
-                files,
-                mail,
-                Optional.of(token));
+                changed.publicAddress,
+                changed.demo,
+                changed.keeping,
+                changed.hops,
+                changed.handOver,
+                changed.database,
+                changed.files,
+                changed.mail,
+                changed.metrics);
+    }
+
+    /** What can be chosen otherwise, as it is chosen here until it is. */
+    private final class Changed {
+        private Optional<URI> publicAddress = Config.this.publicAddress;
+        private boolean demo = Config.this.demo;
+        private boolean keeping = Config.this.keeping;
+        private int hops = Config.this.hops;
+        private Optional<String> handOver = Config.this.handOver;
+        private Optional<DatabaseServer> database = Config.this.database;
+        private Optional<BucketName> files = Config.this.files;
+        private Optional<MailServer> mail = Config.this.mail;
+        private Optional<Secret> metrics = Config.this.metrics;
     }
 
     /** Where an operator finds its files. */

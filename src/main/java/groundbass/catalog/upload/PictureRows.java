@@ -1,9 +1,9 @@
 package groundbass.catalog.upload;
 
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.upload.SentTable.Presence;
 import groundbass.document.PictureId;
 import groundbass.identity.Sha256;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -33,26 +33,8 @@ final class PictureRows {
                 .execute();
     }
 
-    Optional<Picture> find(PictureId id) {
-        return find(id, "removed_at is null", Instant.EPOCH);
-    }
-
-    /** Whether or not it was taken out of its lesson before. */
-    Optional<Picture> findAny(PictureId id) {
-        return find(id, "true", Instant.EPOCH);
-    }
-
-    /** As it was at this moment: those that were taken out before are not there. */
-    Optional<Picture> findAsOf(PictureId id, Instant moment) {
-        return find(id, "(removed_at is null or removed_at > :moment)", moment);
-    }
-
-    private Optional<Picture> find(PictureId id, String condition, Instant moment) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id and " + condition)
-                .bind("id", id)
-                .bind("moment", moment)
-                .mapTo(Picture.class)
-                .findOne());
+    Optional<Picture> find(PictureId id, Presence presence) {
+        return SentTable.find(jdbi, SELECT, id.value(), presence, Picture.class);
     }
 
     List<Picture> of(EpisodeId episode) {

@@ -5,6 +5,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
+import groundbass.catalog.upload.SentTable.Presence;
 import groundbass.document.PictureId;
 import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
@@ -149,17 +150,17 @@ public final class Pictures {
 
     /** Empty too where it was taken out of its lesson. */
     public Optional<Picture> find(PictureId id) {
-        return rows.find(id);
+        return rows.find(id, Presence.NOW);
     }
 
     /** As its lesson had it at this moment, whatever was taken out since: what was made then can be made again. */
     public Optional<Picture> findAsOf(PictureId id, Instant moment) {
-        return rows.findAsOf(id, moment);
+        return rows.find(id, Presence.at(moment));
     }
 
     /** Whether it was taken out of its lesson or not. */
     public Optional<Picture> findAny(PictureId id) {
-        return rows.findAny(id);
+        return rows.find(id, Presence.EVER);
     }
 
     /** All that were sent for an episode, oldest first. */

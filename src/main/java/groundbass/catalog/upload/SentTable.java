@@ -5,7 +5,9 @@ import groundbass.identity.Sha256;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
 
 /** What the tables of recordings and of pictures have in common: each row belongs to a lesson and can be taken out of it. */
 enum SentTable {
@@ -44,6 +46,29 @@ enum SentTable {
     /** As the audit and the table call it. */
     String word() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Which rows count. */
+    record Presence(String condition, Instant moment) {
+        /** What is in its lesson. */
+        static final Presence NOW = new Presence("removed_at is null", Instant.EPOCH);
+
+        /** Whether or not it was taken out of its lesson before. */
+        static final Presence EVER = new Presence("true", Instant.EPOCH);
+
+        /** What was in its lesson at a moment. */
+        static Presence at(Instant moment) {
+            return new Presence("(removed_at is null or removed_at > :moment)", moment);
+        }
+    }
+
+    /** @param select up to the condition */
+    static <T> Optional<T> find(Jdbi jdbi, String select, String id, Presence presence, Class<T> type) {
+        return jdbi.withHandle(handle -> handle.createQuery(select + "where id = :id and " + presence.condition())
+                .bind("id", id)
+                .bind("moment", presence.moment())
+                .mapTo(type)
+                .findOne());
     }
 
     /** The other lessons that use it now, such as duplicates. */

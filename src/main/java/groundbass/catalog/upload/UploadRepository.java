@@ -2,10 +2,10 @@ package groundbass.catalog.upload;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.upload.SentTable.Presence;
 import groundbass.document.PictureId;
 import groundbass.document.UploadId;
 import groundbass.identity.Sha256;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -27,7 +27,7 @@ public final class UploadRepository {
 
     /** Whether a picture for notes is there. */
     public boolean hasPicture(PictureId id) {
-        return pictures.find(id).isPresent();
+        return pictures.find(id, Presence.NOW).isPresent();
     }
 
     PictureRows pictures() {
@@ -53,26 +53,8 @@ public final class UploadRepository {
         pictures.forget(handle, episode);
     }
 
-    Optional<Upload> find(UploadId id) {
-        return find(id, "removed_at is null", Instant.EPOCH);
-    }
-
-    /** Whether or not it was taken out of its lesson before. */
-    Optional<Upload> findAny(UploadId id) {
-        return find(id, "true", Instant.EPOCH);
-    }
-
-    /** As it was at this moment: those that were taken out before are not there. */
-    Optional<Upload> findAsOf(UploadId id, Instant moment) {
-        return find(id, "(removed_at is null or removed_at > :moment)", moment);
-    }
-
-    private Optional<Upload> find(UploadId id, String condition, Instant moment) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id and " + condition)
-                .bind("id", id)
-                .bind("moment", moment)
-                .mapTo(Upload.class)
-                .findOne());
+    Optional<Upload> find(UploadId id, Presence presence) {
+        return SentTable.find(jdbi, SELECT, id.value(), presence, Upload.class);
     }
 
     List<Upload> of(EpisodeId episode) {

@@ -8,6 +8,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
+import groundbass.catalog.upload.SentTable.Presence;
 import groundbass.document.UploadId;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
@@ -160,17 +161,17 @@ public final class Uploads {
 
     /** Empty too where it was taken out of its lesson. */
     public Optional<Upload> find(UploadId id) {
-        return rows.find(id);
+        return rows.find(id, Presence.NOW);
     }
 
     /** As its lesson had it at this moment, whatever was taken out since: what was made then can be made again. */
     public Optional<Upload> findAsOf(UploadId id, Instant moment) {
-        return rows.findAsOf(id, moment);
+        return rows.find(id, Presence.at(moment));
     }
 
     /** Whether it was taken out of its lesson or not. */
     public Optional<Upload> findAny(UploadId id) {
-        return rows.findAny(id);
+        return rows.find(id, Presence.EVER);
     }
 
     /** Where the bytes of all of them are kept. */
