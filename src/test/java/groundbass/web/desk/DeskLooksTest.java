@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The desk as an educator sees it; pictures by {@link Looks}. */
 @Tag("browser")
@@ -49,6 +50,7 @@ class DeskLooksTest {
 
     private static Studio studio;
     private static Episode written;
+    private static Episode begun;
 
     /** A lesson as a teacher has it: every room has something in it. */
     @BeforeAll
@@ -76,7 +78,7 @@ class DeskLooksTest {
                     .then()
                     .statusCode(201);
         }
-        studio.episode("Night Bridge");
+        begun = studio.episode("Night Bridge");
     }
 
     @ParameterizedTest
@@ -110,6 +112,22 @@ class DeskLooksTest {
         page.navigate(page.url());
         Browser.turn(page, 1280, wide);
         hasNoBarriers(page, path, 1280, wide);
+    }
+
+    /** With all that is still missing told, and in the language whose words are longer. */
+    @ParameterizedTest
+    @ValueSource(strings = {"en", "de"})
+    void theRoomsOfALessonJustBegunAreTwoScreensLong(String language) {
+        var page = desk.signedIn(390, ColorScheme.LIGHT);
+        if (language.equals("de")) {
+            page.navigate(address("/desk"));
+            page.click(".languages [lang=de]");
+        }
+        for (String room : ROOMS_OF_TWO_SCREENS) {
+            Browser.open(page, address(room.replaceFirst("^LESSON", "/desk/episodes/" + begun.id())));
+            assertThat(page.locator("html").getAttribute("lang")).isEqualTo(language);
+            assertThat(height(page)).as("pixels of %s on a telephone", room).isLessThanOrEqualTo(TWO_SCREENS);
+        }
     }
 
     private static int height(Page page) {
@@ -160,8 +178,11 @@ class DeskLooksTest {
 
     @Test
     void theHourIsExplainedWhileItIsChosen() {
-        var page = desk.signedIn(1280, ColorScheme.LIGHT);
-        page.navigate(address("/desk/episodes/" + written.id() + "/publish"));
+        var ready = studio.episode("Ready to go out");
+        studio.write(ready, Studio.LINE);
+        var page = desk.signedIn(390, ColorScheme.LIGHT);
+        page.navigate(address("/desk/episodes/" + ready.id() + "/publish"));
+        assertThat(height(page)).as("pixels of the room on a telephone").isLessThanOrEqualTo(TWO_SCREENS);
         page.click("#hour-zone summary");
         page.fill("#zone", "Europe/Vienna");
         page.fill("#local", "2026-07-03T18:00");
