@@ -21,6 +21,9 @@ public final class Counting {
      */
     public static final String OF_MANY = "coalesce(download.episode_id, '')";
 
+    /** For a {@code where} on {@code download}: those of all lessons of the series that are bound as {@code ids}. */
+    public static final String OF_SERIES = OF_MANY + " in (select id from episode where series_id in (<ids>))";
+
     private Counting() {}
 
     /** What to compare with these episodes. */

@@ -6,6 +6,7 @@ import groundbass.audience.rollup.Counting;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.SeriesId;
 import groundbass.store.OneMoment;
 import java.util.Collection;
 import java.util.Comparator;
@@ -21,9 +22,8 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
- * What was taken, in numbers. Episodes are given by id, a series as all of its episodes. A download of a robot, one of an
- * educator at the desk or the repeated one of an anonymous visitor is not counted; a student who left stays counted, as
- * nobody in particular. Numbers come from the sums that {@code RollUps} keeps and from the records that are not in them yet;
+ * What was taken, in numbers. A download of a robot, one of an educator at the desk or the repeated one of an anonymous
+ * visitor is not counted; a student who left stays counted, as nobody in particular. Numbers come from the sums that {@code RollUps} keeps and from the records that are not in them yet;
  * what may be long is asked for in parts or told one after another.
  */
 public final class Statistics {
@@ -76,20 +76,20 @@ public final class Statistics {
     }
 
     /**
-     * Who took anything of the episodes, the latest first.
+     * Who took anything of the series, the latest first.
      *
      * @param skipped how many of the first are left out
      * @param most how many there are at most
      */
-    public List<StudentUse> students(Collection<EpisodeId> episodes, int skipped, int most) {
-        if (episodes.isEmpty()) return List.of();
-        var latest = new TakenRows(jdbi, episodes).latestStudents(skipped + most);
+    public List<StudentUse> students(Collection<SeriesId> series, int skipped, int most) {
+        if (series.isEmpty()) return List.of();
+        var latest = new LatestStudents(jdbi, series).first(skipped + most);
         var wanted = latest.subList(Math.min(skipped, latest.size()), latest.size());
-        var uses = uses(episodes, wanted);
+        var uses = uses(series, wanted);
         return wanted.stream().map(uses::get).toList();
     }
 
-    private Map<StudentId, StudentUse> uses(Collection<EpisodeId> episodes, List<StudentId> students) {
+    private Map<StudentId, StudentUse> uses(Collection<SeriesId> series, List<StudentId> students) {
         if (students.isEmpty()) return Map.of();
         return jdbi.withHandle(handle -> handle
                 .createQuery("""
@@ -98,24 +98,24 @@ public final class Statistics {
                         from student join (
                             select student_id, count(*) as downloads, count(distinct episode_id) as episodes,
                                 min(started_at) as first_at, max(started_at) as last_at
-                            from download where student_id in (<students>) and <many> in (<episodes>) and <counted>
-                            group by student_id) taken on taken.student_id = student.id""")
+                            from download where student_id in (<students>) and %s and <counted>
+                            group by student_id) taken on taken.student_id = student.id""".formatted(Counting.OF_SERIES))
                 .define("counted", Counting.COUNTED)
-                .define("many", Counting.OF_MANY)
-                .bindList("episodes", episodes)
+                .bindList("ids", series)
                 .bindList("students", students)
                 .mapTo(StudentUse.class)
                 .stream()
                 .collect(Collectors.toMap(use -> use.student().id(), Function.identity())));
     }
 
-    /** Those of the episodes of which somebody invented took something: their figures are a demonstration's. */
-    public Set<EpisodeId> invented() {
+    /** The series of which somebody invented took something: their figures are a demonstration's. */
+    public Set<SeriesId> invented() {
         return jdbi.withHandle(handle -> new HashSet<>(handle.createQuery("""
-                        select distinct download.episode_id from student
-                        join download on download.student_id = student.id where student.email like :demo""")
+                        select distinct series_id from episode where id in (
+                            select download.episode_id from student
+                            join download on download.student_id = student.id where student.email like :demo)""")
                 .bind("demo", "%@" + DemoAddress.DOMAIN)
-                .mapTo(EpisodeId.class)
+                .mapTo(SeriesId.class)
                 .list()));
     }
 
@@ -141,16 +141,16 @@ public final class Statistics {
 
     /** The last downloads of an episode, the latest first. */
     public List<AddressedDownload> latest(EpisodeId episode, int most) {
-        return new TakenRows(jdbi, List.of(episode)).latest(most);
+        return TakenRows.ofLesson(jdbi, episode).latest(most);
     }
 
-    /** Tells who took which file when, the earliest first, without ever holding all of it. */
-    public void taken(Collection<EpisodeId> episodes, Consumer<AddressedDownload> each) {
-        if (!episodes.isEmpty()) new TakenRows(jdbi, episodes).forEach(false, each);
+    /** Tells who took which file of an episode when, the earliest first, without ever holding all of it. */
+    public void taken(EpisodeId episode, Consumer<AddressedDownload> each) {
+        TakenRows.ofLesson(jdbi, episode).forEach(false, each);
     }
 
-    /** Tells what students took, the earliest first, without ever holding all of it. */
-    public void takenByStudents(Collection<EpisodeId> episodes, Consumer<AddressedDownload> each) {
-        if (!episodes.isEmpty()) new TakenRows(jdbi, episodes).forEach(true, each);
+    /** Tells what students took of the series, the earliest first, without ever holding all of it. */
+    public void takenByStudents(Collection<SeriesId> series, Consumer<AddressedDownload> each) {
+        if (!series.isEmpty()) TakenRows.ofSeries(jdbi, series).forEach(true, each);
     }
 }

@@ -2,10 +2,9 @@ package groundbass.audience.statistics;
 
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.rollup.Counting;
-import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.SeriesId;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Jdbi;
@@ -19,17 +18,26 @@ final class TakenRows {
     private static final String TAKEN = """
             select <columns>, student.email from download
             <join> student on student.id = download.student_id
-            where <episode> in (<episodes>) and <counted> and download.id <side> :from
+            where %s and <counted> and download.id <side> :from
             order by download.id <order> fetch first :most rows only""";
 
     private final Jdbi jdbi;
-    private final String episode;
-    private final List<EpisodeId> episodes;
+    private final String of;
+    private final List<?> ids;
 
-    TakenRows(Jdbi jdbi, Collection<EpisodeId> episodes) {
+    private TakenRows(Jdbi jdbi, String of, List<?> ids) {
         this.jdbi = jdbi;
-        this.episode = Counting.episodeOf(episodes);
-        this.episodes = List.copyOf(episodes);
+        this.of = of;
+        this.ids = ids;
+    }
+
+    static TakenRows ofLesson(Jdbi jdbi, EpisodeId lesson) {
+        return new TakenRows(jdbi, "download.episode_id in (<ids>)", List.of(lesson));
+    }
+
+    /** Of all their lessons. @param series at least one */
+    static TakenRows ofSeries(Jdbi jdbi, Collection<SeriesId> series) {
+        return new TakenRows(jdbi, Counting.OF_SERIES, List.copyOf(series));
     }
 
     /** The last ones, the latest first. */
@@ -46,19 +54,6 @@ final class TakenRows {
             piece.forEach(each);
             from = piece.isEmpty() ? from : last(piece);
         } while (piece.size() == PIECE);
-    }
-
-    /** The students of the latest downloads, the latest first, until so many are found or there are no more. */
-    List<StudentId> latestStudents(int most) {
-        var found = new LinkedHashSet<StudentId>();
-        String from = LAST;
-        List<AddressedDownload> piece;
-        do {
-            piece = read(Direction.BACK, from, PIECE, true);
-            piece.forEach(taken -> found.add(taken.download().student().orElseThrow()));
-            from = piece.isEmpty() ? from : last(piece);
-        } while (piece.size() == PIECE && found.size() < most);
-        return found.stream().limit(most).toList();
     }
 
     private enum Direction {
@@ -79,14 +74,13 @@ final class TakenRows {
     }
 
     private List<AddressedDownload> read(Direction direction, String from, int most, boolean known) {
-        return jdbi.withHandle(handle -> handle.createQuery(TAKEN)
+        return jdbi.withHandle(handle -> handle.createQuery(TAKEN.formatted(of))
                 .define("columns", DownloadRows.COLUMNS)
                 .define("join", known ? "join" : "left join")
                 .define("counted", Counting.COUNTED)
-                .define("episode", episode)
                 .define("side", direction.side)
                 .define("order", direction.order)
-                .bindList("episodes", episodes)
+                .bindList("ids", ids)
                 .bind("from", from)
                 .bind("most", most)
                 .mapTo(AddressedDownload.class)

@@ -104,8 +104,11 @@ public final class Episodes {
 
     /** How many a series has, published or not. */
     public int countIn(SeriesId series) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select count(*) from episode where series_id = :series and deleted_at is null")
+        return count("series_id = :series and deleted_at is null", series);
+    }
+
+    private int count(String condition, SeriesId series) {
+        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from episode where " + condition)
                 .bind("series", series)
                 .mapTo(Integer.class)
                 .one());
@@ -132,6 +135,20 @@ public final class Episodes {
         return list(
                 "where e.series_id = :series and e.published_at is not null order by e.number",
                 query -> query.bind("series", series));
+    }
+
+    /** Of these so many, after those that are skipped. */
+    public List<Episode> everPublishedIn(SeriesId series, int skipped, int most) {
+        return list(
+                """
+                where e.series_id = :series and e.published_at is not null order by e.number
+                offset :skipped rows fetch next :most rows only""",
+                query -> query.bind("series", series).bind("skipped", skipped).bind("most", most));
+    }
+
+    /** How many of a series ever were out. */
+    public int countEverPublishedIn(SeriesId series) {
+        return count("series_id = :series and published_at is not null", series);
     }
 
     /** The episodes beside this one that are out, by number. */

@@ -2,7 +2,6 @@ package groundbass.web.program;
 
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.Beginnings;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
@@ -12,7 +11,6 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -63,7 +61,7 @@ final class SeriesOperations implements PageGroup {
         var part = own.part(call, series);
         int lessons = part.may(Deed.WRITE)
                 ? own.episodes().countIn(series.id())
-                : own.episodes().everPublishedIn(series.id()).size();
+                : own.episodes().countEverPublishedIn(series.id());
         return Members.of("id", series.id().value())
                 .and("slug", series.slug().value())
                 .and("title", series.title())
@@ -80,16 +78,9 @@ final class SeriesOperations implements PageGroup {
         var listed = Listing.of(call.ctx());
         var found = own.part(call, series).may(Deed.WRITE)
                 ? own.episodes().in(series.id(), listed.skip(), listed.limit() + 1)
-                : everOut(series, listed);
+                // of a series whose figures alone somebody reads they see what students have seen
+                : own.episodes().everPublishedIn(series.id(), listed.skip(), listed.limit() + 1);
         listed.show(call, found, lessons::of);
-    }
-
-    /** Of a series whose figures alone somebody reads they see what students have seen. */
-    private List<Episode> everOut(Series series, Listing listed) {
-        return own.episodes().everPublishedIn(series.id()).stream()
-                .skip(listed.skip())
-                .limit(listed.limit() + 1L)
-                .toList();
     }
 
     /**

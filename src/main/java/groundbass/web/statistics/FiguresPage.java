@@ -1,19 +1,18 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.EpisodeUse;
+import groundbass.audience.statistics.StatisticsScope;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Series;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
-import groundbass.web.statistics.OwnSeries.Board;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Every series by week, and its lessons in numbers. */
@@ -35,36 +34,38 @@ final class FiguresPage implements PageGroup {
     private void show(Context ctx) {
         var reader = services.pages().reader(ctx);
         var page = Turned.to(ctx, SHOWN);
-        var shelf = services.ownSeries(ctx);
-        var invented = services.statistics().invented();
-        var series = shelf.page(page).boards().stream()
-                .map(board -> block(board, shelf.board(board.series().id()).orElseThrow(), invented, reader))
-                .toList();
-        if (series.isEmpty() && page.number() > 1) {
+        var all = services.readable(ctx);
+        var parts = SeriesPart.on(page, all, this::lessons);
+        if (parts.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
-        services.pages()
-                .show(
-                        ctx,
-                        "statistics/overview",
-                        new View(
-                                series,
-                                services.seesTakers(ctx),
-                                page.turning(shelf.ids().size())));
+        var invented = services.statistics().invented();
+        var blocks = parts.stream()
+                .map(part -> block(part, invented.contains(part.series().id()), reader))
+                .toList();
+        var turning = page.turning(all.stream().mapToInt(this::lessons).sum());
+        services.pages().show(ctx, "statistics/overview", new View(blocks, services.seesTakers(ctx), turning));
     }
 
-    /** @param whole the series with all its lessons, of which {@code board} has a part */
-    private Block block(Board board, Board whole, Set<EpisodeId> invented, Reader reader) {
-        var zone = board.series().zone();
-        var uses = services.statistics().ofEpisodes(board.ids());
+    private int lessons(Series series) {
+        return services.episodes().countEverPublishedIn(series.id());
+    }
+
+    private Block block(SeriesPart part, boolean demo, Reader reader) {
+        var series = part.series();
+        var zone = series.zone();
+        var episodes = services.episodes().everPublishedIn(series.id(), part.skipped(), part.most());
+        var uses = services.statistics()
+                .ofEpisodes(episodes.stream().map(Episode::id).toList());
         var rows = IntStream.range(0, uses.size())
-                .mapToObj(i -> entry(board.episodes().get(i), uses.get(i)))
+                .mapToObj(i -> entry(episodes.get(i), uses.get(i)))
                 .toList();
+        var weeks = services.statistics().byWeek(new StatisticsScope.OfSeries(series.id()), services.weeks(zone));
         return new Block(
-                board.series().id().value(),
-                board.series().title(),
-                whole.ids().stream().anyMatch(invented::contains),
-                WeekChart.of(services.statistics().byWeek(whole.scope(), services.weeks(zone)), services.today(zone)),
+                series.id().value(),
+                series.title(),
+                demo,
+                WeekChart.of(weeks, services.today(zone)),
                 Days.of(reader, zone),
                 rows);
     }

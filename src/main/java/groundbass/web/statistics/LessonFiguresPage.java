@@ -49,7 +49,7 @@ final class LessonFiguresPage implements PageGroup {
                 ctx.path(),
                 lesson.series().title(),
                 lesson.episode(),
-                statistics.invented().contains(lesson.episode().id()),
+                statistics.invented().contains(lesson.series().id()),
                 use,
                 WeekChart.of(statistics.byWeek(scope, services.weeks(lesson.zone())), services.today(lesson.zone())),
                 days,

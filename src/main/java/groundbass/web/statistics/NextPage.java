@@ -46,7 +46,7 @@ final class NextPage implements PageGroup {
                         new View(
                                 ctx.path(),
                                 title,
-                                series.ids().stream().anyMatch(invented::contains),
+                                series.series().stream().anyMatch(invented::contains),
                                 learnt.days(),
                                 learnt.lessons().size(),
                                 learnt.young(),

@@ -37,7 +37,7 @@ final class SeriesFiguresPage implements PageGroup {
         var view = new View(
                 ctx.path(),
                 board.series(),
-                board.ids().stream().anyMatch(services.statistics().invented()::contains),
+                services.statistics().invented().contains(id),
                 Days.of(services.pages().reader(ctx), board.series().zone()),
                 AgeChart.of(services.ages(lastOf(board))),
                 CohortGrid.of(use.cohorts(id, CohortGrid.MOST)),

@@ -10,6 +10,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Deed;
+import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.release.find.LessonIndex;
@@ -48,14 +49,27 @@ record StatisticsServices(
     /** Of these the one that the address names. */
     Board board(Context ctx) {
         return SeriesId.parse(ctx.pathParam("id"))
-                .flatMap(id -> ownSeries(ctx).board(id))
+                .flatMap(id -> catalog.open(educator(ctx), Deed.READ_FIGURES, id))
+                .map(this::board)
                 .orElseThrow(NotFoundResponse::new);
     }
 
-    /** Of their lessons the one that the address names. */
+    /** The lesson that the address names, of such a series. */
     Lesson lesson(Context ctx) {
+        return lesson(ctx, Deed.READ_FIGURES);
+    }
+
+    /** Likewise, where they may see by their addresses who took something. */
+    Lesson takenLesson(Context ctx) {
+        return lesson(ctx, Deed.SEE_TAKERS);
+    }
+
+    private Lesson lesson(Context ctx, Deed deed) {
         return EpisodeId.parse(ctx.pathParam("id"))
-                .flatMap(id -> ownSeries(ctx).find(id))
+                .flatMap(episodes::find)
+                .filter(Episode::isPublished)
+                .flatMap(episode ->
+                        catalog.open(educator(ctx), deed, episode.series()).map(series -> new Lesson(series, episode)))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -85,10 +99,25 @@ record StatisticsServices(
         return accessFilter.principal(ctx).educator().orElseThrow();
     }
 
+    /** The series whose figures they may read, without their lessons. */
+    List<Series> readable(Context ctx) {
+        return catalog.open(educator(ctx), Deed.READ_FIGURES);
+    }
+
+    /** Those of whose takers they may see the addresses. */
+    List<SeriesId> taken(Context ctx) {
+        return catalog.open(educator(ctx), Deed.SEE_TAKERS).stream()
+                .map(Series::id)
+                .toList();
+    }
+
     private OwnSeries open(Context ctx, Deed deed) {
-        return new OwnSeries(catalog.open(educator(ctx), deed).stream()
-                .map(series -> new OwnSeries.Board(series, episodes.everPublishedIn(series.id())))
-                .toList());
+        return new OwnSeries(
+                catalog.open(educator(ctx), deed).stream().map(this::board).toList());
+    }
+
+    private Board board(Series series) {
+        return new Board(series, episodes.everPublishedIn(series.id()));
     }
 
     LocalDate today(ZoneId zone) {

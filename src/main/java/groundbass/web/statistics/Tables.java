@@ -13,7 +13,6 @@ import groundbass.web.statistics.OwnSeries.Board;
 import groundbass.web.statistics.OwnSeries.Lesson;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -106,17 +105,15 @@ final class Tables implements PageGroup {
         var ownSeries = services.takenSeries(ctx);
         send(ctx, "students", ownSeries, csv -> {
             csv.downloads();
-            services.statistics().takenByStudents(ownSeries.ids(), csv::taken);
+            services.statistics().takenByStudents(ownSeries.series(), csv::taken);
         });
     }
 
     private void episode(Context ctx) throws IOException {
-        var ownSeries = services.takenSeries(ctx);
-        var lesson =
-                EpisodeId.parse(ctx.pathParam("id")).flatMap(ownSeries::find).orElseThrow(NotFoundResponse::new);
-        send(ctx, lesson.series().slug() + "-" + lesson.episode().slug(), ownSeries, csv -> {
+        var lesson = services.takenLesson(ctx);
+        sendOf(ctx, lesson, "", csv -> {
             csv.downloads();
-            services.statistics().taken(List.of(lesson.episode().id()), csv::taken);
+            services.statistics().taken(lesson.episode().id(), csv::taken);
         });
     }
 
@@ -180,7 +177,7 @@ final class Tables implements PageGroup {
         var invented = services.statistics().invented();
         var titles = new HashMap<EpisodeId, String>();
         for (var board : ownSeries.boards()) {
-            boolean demo = board.ids().stream().anyMatch(invented::contains);
+            boolean demo = invented.contains(board.series().id());
             String key = demo ? "statistics.csv.demo" : "statistics.csv.episode";
             for (var episode : board.episodes()) {
                 var title = Message.of(key, board.series().title(), episode.number(), episode.title());

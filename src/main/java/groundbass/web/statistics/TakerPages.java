@@ -37,7 +37,7 @@ final class TakerPages implements PageGroup {
     private void list(Context ctx) {
         var page = Turned.to(ctx, SHOWN);
         // one more than is shown tells whether another page follows
-        var uses = services.statistics().students(services.takenSeries(ctx).ids(), page.skipped(), SHOWN + 1);
+        var uses = services.statistics().students(services.taken(ctx), page.skipped(), SHOWN + 1);
         if (uses.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }

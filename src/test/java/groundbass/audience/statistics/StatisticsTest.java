@@ -20,7 +20,6 @@ import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.student.StudentId;
-import groundbass.catalog.series.SeriesId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.LocalDate;
@@ -42,8 +41,7 @@ class StatisticsTest {
 
     private static final Weeks SPRING = Weeks.until(LocalDate.of(2026, 4, 1), 6, VIENNA);
 
-    private static final SeriesId SERIES = new SeriesId("series0000000001");
-    private static final StatisticsScope BOTH = new StatisticsScope.OfSeries(SERIES);
+    private static final StatisticsScope BOTH = new StatisticsScope.OfSeries(Story.SERIES);
 
     private StudentId anna;
     private StudentId bert;
@@ -88,7 +86,8 @@ class StatisticsTest {
             assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
                     .isEmpty();
             assertThat(audience.statistics.students(List.of(), 0, 10)).isEmpty();
-            assertThat(audience.statistics.students(List.of(FIRST), 0, 10)).isEmpty();
+            assertThat(audience.statistics.students(List.of(Story.SERIES), 0, 10))
+                    .isEmpty();
             assertThat(audience.statistics.latest(FIRST, 10)).isEmpty();
         }
     }
@@ -129,15 +128,15 @@ class StatisticsTest {
                             "sheet.pdf 2026-03-29T22:30:00Z",
                             "line.mid 2026-03-02T10:05:00Z",
                             "sheet.pdf 2026-03-02T10:00:00Z");
-            var students = audience.statistics.students(List.of(FIRST, SECOND), 0, 10);
+            var students = audience.statistics.students(List.of(Story.SERIES), 0, 10);
             assertThat(students)
                     .extracting(use -> use.student().email() + " " + use.downloads() + " of " + use.episodes())
                     .containsExactly(ANNA + " 3 of 2", BERT + " 2 of 1");
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 1, 10))
+            assertThat(audience.statistics.students(List.of(Story.SERIES), 1, 10))
                     .containsExactly(students.get(1));
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 0, 1))
+            assertThat(audience.statistics.students(List.of(Story.SERIES), 0, 1))
                     .containsExactly(students.get(0));
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 2, 10))
+            assertThat(audience.statistics.students(List.of(Story.SERIES), 2, 10))
                     .isEmpty();
             assertThat(audience.statistics.latest(FIRST, 2))
                     .extracting(taken -> taken.download().startedAt().toString())
@@ -181,7 +180,7 @@ class StatisticsTest {
             var table = new StringBuilder();
             var csv = new StatisticsCsv(Locale.GERMAN, episode -> VIENNA, episode -> "Folge", table);
             csv.downloads();
-            audience.statistics.taken(List.of(FIRST, SECOND), csv::taken);
+            List.of(FIRST, SECOND).forEach(episode -> audience.statistics.taken(episode, csv::taken));
             assertThat(table)
                     .hasToString(String.join(
                             "\r\n",
@@ -202,6 +201,7 @@ class StatisticsTest {
     void tellsLongListsInPiecesWithoutLosingAny(Database database) {
         try (database) {
             var audience = new Audience(database);
+            Story.series(audience);
             anna = audience.student(ANNA);
             int many = 2345;
             database.jdbi().useTransaction(handle -> {
@@ -224,14 +224,15 @@ class StatisticsTest {
                 }
             });
             var told = new ArrayList<AddressedDownload>();
-            audience.statistics.taken(List.of(FIRST), told::add);
+            audience.statistics.taken(FIRST, told::add);
             assertThat(told).hasSize(many).doesNotHaveDuplicates();
             assertThat(told).isSortedAccordingTo(Comparator.comparing(taken -> taken.download()
                     .startedAt()));
             told.clear();
-            audience.statistics.takenByStudents(List.of(FIRST), told::add);
+            audience.statistics.takenByStudents(List.of(Story.SERIES), told::add);
             assertThat(told).hasSize(1);
-            assertThat(audience.statistics.students(List.of(FIRST), 0, 10)).hasSize(1);
+            assertThat(audience.statistics.students(List.of(Story.SERIES), 0, 10))
+                    .hasSize(1);
         }
     }
 
@@ -247,7 +248,7 @@ class StatisticsTest {
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
             assertThat(audience.statistics.byWeek(new StatisticsScope.OfLesson(FIRST), SPRING))
                     .isEmpty();
-            audience.statistics.taken(List.of(FIRST), taken -> assertThat(taken).isNull());
+            audience.statistics.taken(FIRST, taken -> assertThat(taken).isNull());
         }
     }
 

@@ -528,7 +528,7 @@ class TakingTest {
 
     private static List<Download> taken(String name, int episode) {
         var taken = new ArrayList<Download>();
-        statistics.taken(List.of(shelf.episode(episode).id()), one -> taken.add(one.download()));
+        statistics.taken(shelf.episode(episode).id(), one -> taken.add(one.download()));
         taken.removeIf(download -> !download.file().name().equals(name));
         return taken;
     }
