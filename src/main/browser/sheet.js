@@ -1,5 +1,5 @@
 // The sheet on a lesson's page: remembers how large the notes are wanted, lets the arrow keys go from event to event,
-// and parts the music into systems for paper. Without it the sheet is read, enlarged and printed all the same.
+// and parts the music into systems for paper. Without it the sheet is read and printed all the same.
 
 import { element } from "./common/page.js";
 import { fitted, spacesIn } from "./common/fitted.js";
@@ -9,7 +9,8 @@ import { rove, walkable } from "./common/sheet-keys.js";
 const KEPT = "groundbass.notes";
 const AROUND = 1; // staff spaces over and under a system on paper
 
-const figures = [...document.querySelectorAll("figure.sheet")];
+/** @type {NodeListOf<HTMLElement>} */
+const figures = document.querySelectorAll("figure.sheet");
 
 function kept() {
   try {
@@ -31,6 +32,7 @@ function choose(size) {
   /** @type {NodeListOf<HTMLInputElement>} */
   const radios = document.querySelectorAll(".sheet-size input");
   for (const radio of radios) radio.checked = radio.value === size;
+  for (const figure of figures) figure.dataset.size = size;
   for (const figure of figures) rove(figure);
   for (const figure of figures) fit(figure, size);
 }

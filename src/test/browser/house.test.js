@@ -47,3 +47,14 @@ Deno.test("every export has a user, but for what a page shows to tests", () => {
   );
   deepEqual(unused, ["play.js lines"]);
 });
+
+// A change anywhere on a page restyles whatever hangs on :has(), and the light changes the page with every note.
+Deno.test("no style of a page that is practised on asks what an element holds", () => {
+  const styles = ["groundbass.css", "sheet.css", "play.css", "walkthrough.css", "find.css"];
+  const asking = styles.flatMap((name) =>
+    Deno.readTextFileSync(new URL(name, MAIN)).split("\n").filter((line) => line.includes(":has(")).map((line) =>
+      name + ": " + line
+    )
+  );
+  deepEqual(asking, []);
+});

@@ -5,3 +5,10 @@ export function placeWords(place, say) {
   const [, where, time] = /^(.*?)x(\d+)$/.exec(place) ?? [null, place, ""];
   return time ? say("timeOf", where, time) : where;
 }
+
+/** Two places as what is played between them; one where they are the same. */
+export function rangeWords([from, to], say) {
+  return from === to
+    ? say("rangeOne", placeWords(from, say))
+    : say("range", placeWords(from, say), placeWords(to, say));
+}

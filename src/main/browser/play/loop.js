@@ -106,12 +106,14 @@ function throughout(range, bars) {
 
 /**
  * The range in words for the two fields; the shortest that say it. A pass stands at the end that needs it, or at both.
- * Inside one bar the end is a count where the start is one: "from 2.2 to 2" would read as if it went back.
+ * Inside one bar both ends are counts where one is: "from 2.2 to 2" would read as if it went back, "2 to 2.1" as more
+ * than the first count.
  */
 export function writeRange(range, bars) {
-  const from = writeFrom(range, bars);
-  const inside = range.first === range.last && from.includes(".") && range.to === Infinity;
-  const to = inside ? lastCount(bars[range.last]) : writeTo(range, bars);
+  const one = range.first === range.last;
+  const [start, end] = [writeFrom(range, bars), writeTo(range, bars)];
+  const from = one && end.includes(".") && !start.includes(".") ? firstCount(bars[range.first]) : start;
+  const to = one && start.includes(".") && range.to === Infinity ? lastCount(bars[range.last]) : end;
   const [fromPass, toPass] = [`${from}x${bars[range.first].pass}`, `${to}x${bars[range.last].pass}`];
   /** @type {[string, string][]} */
   const ways = [[from, to], [fromPass, to], [from, toPass], [fromPass, toPass]];
@@ -122,6 +124,12 @@ export function writeRange(range, bars) {
 function says([from, to], { first, last }, bars) {
   const { range } = readRange(from, to, bars);
   return range?.first === first && range.last === last;
+}
+
+/** The count that a bar begins with. */
+function firstCount(bar) {
+  const first = bar.counts.find((known) => known.at < NEARLY);
+  return first ? `${bar.bar}.${first.count}` : String(bar.bar);
 }
 
 /** The whole count that a bar ends with. */

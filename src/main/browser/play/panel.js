@@ -1,6 +1,6 @@
 // The panel under a sheet: shows a practice and hands on what is pressed, drawn and typed.
 import { byId } from "../common/page.js";
-import { placeWords } from "../common/places.js";
+import { rangeWords } from "../common/places.js";
 import { FASTEST, SLOWEST } from "./practice.js";
 import { Balance } from "./balance.js";
 import { isSame } from "./loop.js";
@@ -151,6 +151,7 @@ export class Panel {
     typed.addEventListener("change", () => this.#typedTempo(typed, (value) => practice.setPercent(value)));
     typedTempo.addEventListener("change", () => this.#typedTempo(typedTempo, (value) => practice.setTempo(value)));
     for (const field of [from, to]) {
+      field.addEventListener("focus", () => field.select());
       field.addEventListener("change", () => this.#typedRange(field));
       field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange(field));
     }
@@ -229,7 +230,7 @@ export class Panel {
     write(this.#parts.go, say(word));
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
-    const what = range ? say("range", ...range.map((place) => placeWords(place, say))) : say("all");
+    const what = range ? rangeWords(range, say) : say("all");
     if (state === "stopped") {
       rest.due(performance.now() / 1000, false);
       this.#caution("");

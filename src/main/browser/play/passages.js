@@ -1,6 +1,6 @@
 // Passages that the player has marked to come back to: each a button with its bars and tempo, and one that forgets it.
 import { element } from "../common/page.js";
-import { placeWords } from "../common/places.js";
+import { rangeWords } from "../common/places.js";
 import { number, say } from "./words.js";
 
 const MOST = 12;
@@ -50,7 +50,7 @@ export class Passages {
 
   #row(passage) {
     const { from, to, percent } = passage;
-    const what = from || to ? say("range", placeWords(from, say), placeWords(to, say)) : say("all");
+    const what = from || to ? rangeWords([from, to], say) : say("all");
     const name = say("passage", what, number(percent));
     const go = element("button", { type: "button", class: "practice-plain", text: name });
     const forget = element("button", {

@@ -39,7 +39,7 @@ for (
   });
 }
 
-for (const typed of ["1 1", "2 2", "1.3 2.1", "2.2& 2.3e", "1.4& 2"]) {
+for (const typed of ["1 1", "2 2", "1.1 1.1", "1.1 1.2e", "1.3 2.1", "2.2& 2.3e", "1.4& 2"]) {
   Deno.test(`a range is written as it was typed: ${typed}`, () => {
     const [from, to] = typed.split(" ");
     equal(writeRange(readRange(from, to, bars).range, bars).join(" "), typed);

@@ -24,6 +24,11 @@ public final class Flash {
         ctx.cookie(cookie(ctx, name, SECONDS));
     }
 
+    /** Whether something is to be said to whoever asks. */
+    static boolean waits(Context ctx) {
+        return ctx.cookie(COOKIE) != null;
+    }
+
     static Optional<Message> take(Context ctx) {
         var name = Optional.ofNullable(ctx.cookie(COOKIE));
         name.ifPresent(n -> ctx.cookie(cookie(ctx, "", 0)));

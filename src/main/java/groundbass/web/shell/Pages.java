@@ -1,6 +1,7 @@
 package groundbass.web.shell;
 
 import groundbass.catalog.settings.SiteSettings;
+import groundbass.text.Message;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.Vary;
 import groundbass.web.view.PageFrame;
@@ -42,15 +43,7 @@ public final class Pages {
     public void show(Context ctx, String template, Record view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new PageFrame(
-                ctx.path(),
-                address(settings, "/").toString(),
-                place(ctx),
-                settings.siteName(),
-                installation.demo(),
-                visitor(ctx),
-                AccessFilter.isOwner(ctx),
-                Flash.take(ctx));
+        var frame = frame(ctx, settings, AccessFilter.isOwner(ctx), Flash.take(ctx));
         describe(ctx, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.contentType(HTML).result(templates.render(template, view, frame, reader));
@@ -68,21 +61,30 @@ public final class Pages {
      * is asked only when the page must be rendered.
      */
     public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
+        if (Flash.waits(ctx)) {
+            // what is to be said to this reader alone
+            show(ctx, template, view.apply(reader(ctx)));
+            return;
+        }
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new PageFrame(
+        var frame = frame(ctx, settings, false, Optional.empty());
+        var key = new PageCache.Key(template, version, frame, reader);
+        var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
+        describe(ctx, reader);
+        page.send(ctx, CachedResponse.ASK_AGAIN);
+    }
+
+    private PageFrame frame(Context ctx, SiteSettings settings, boolean owner, Optional<Message> said) {
+        return new PageFrame(
                 ctx.path(),
                 address(settings, "/").toString(),
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
                 visitor(ctx),
-                false,
-                Optional.empty());
-        var key = new PageCache.Key(template, version, frame, reader);
-        var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
-        describe(ctx, reader);
-        page.send(ctx, CachedResponse.ASK_AGAIN);
+                owner,
+                said);
     }
 
     /** Writes all further answers to this reader in that language, whatever the browser asks for. */

@@ -191,6 +191,8 @@ public final class StudentPages {
     private static PageGroup news(Shell shell, Library library, Audience audience) {
         return new NewsPages(
                 shell.pages(),
+                shell.accessFilter(),
+                audience.students(),
                 library.catalog(),
                 audience.newsRequests(),
                 audience.newsReaders(),

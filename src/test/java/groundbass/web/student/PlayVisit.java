@@ -1,5 +1,6 @@
 package groundbass.web.student;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
@@ -11,6 +12,8 @@ import groundbass.web.Site;
 final class PlayVisit extends BrowserFixture {
     static final String LESSON = "/series/" + Shelf.SERIES + "/1";
     private static final int USUAL_WIDTH = 1280;
+    /** In which a finger goes its way. */
+    private static final int STEPS = 8;
 
     private Site site;
     private Shelf shelf;
@@ -57,6 +60,33 @@ final class PlayVisit extends BrowserFixture {
         page.navigate(address() + LESSON + query);
         page.locator(".practice-go").nth(1).waitFor();
         return page;
+    }
+
+    /** One finger goes from a place of the window to another, as Chromium's protocol has it (Input.dispatchTouchEvent). */
+    static void drag(Page page, double fromX, double fromY, double toX, double toY) {
+        var device = page.context().newCDPSession(page);
+        touch(device, "touchStart", fromX, fromY);
+        for (int step = 1; step <= STEPS; step++) {
+            double part = (double) step / STEPS;
+            touch(device, "touchMove", fromX + part * (toX - fromX), fromY + part * (toY - fromY));
+        }
+        var end = new JsonObject();
+        end.addProperty("type", "touchEnd");
+        end.add("touchPoints", new JsonArray());
+        device.send("Input.dispatchTouchEvent", end);
+        device.detach();
+    }
+
+    private static void touch(CDPSession device, String type, double x, double y) {
+        var point = new JsonObject();
+        point.addProperty("x", x);
+        point.addProperty("y", y);
+        var points = new JsonArray();
+        points.add(point);
+        var event = new JsonObject();
+        event.addProperty("type", type);
+        event.add("touchPoints", points);
+        device.send("Input.dispatchTouchEvent", event);
     }
 
     /** What the page fetches comes over a line of so many bits a second, and as many milliseconds late. */

@@ -176,6 +176,27 @@ class PracticeTest {
         assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
     }
 
+    /** The handle goes with the finger, and the page does not (W3C Pointer Events 3, section 10: touch-action). */
+    @Test
+    void anEndIsMovedByAFinger() {
+        var page = visit.lesson(390, ColorScheme.LIGHT);
+        page.locator("[data-part=near-bar]").first().click();
+        page.locator(".sheet-narrow svg")
+                .first()
+                .evaluate("sheet => sheet.scrollIntoView({block: 'start', behavior: 'instant'})");
+        double place = (double) page.evaluate("() => scrollY * 1.0 + 0.001");
+        var handle = page.locator(".sheet-narrow [data-end=to]").first().boundingBox();
+        var last = page.locator(".sheet-narrow g.event[data-bar='2']").last().boundingBox();
+        PlayVisit.drag(
+                page,
+                handle.x + handle.width / 2,
+                handle.y + handle.height / 2,
+                last.x + last.width / 2,
+                last.y + last.height / 2);
+        assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
+        assertThat((double) page.evaluate("() => scrollY * 1.0 + 0.001")).isEqualTo(place);
+    }
+
     /** A browser may grant the whole screen late; stand-ins for its functions do when they are told. */
     @Test
     void aStandThatWasClosedBeforeTheScreenWasGrantedLeavesTheScreen() {

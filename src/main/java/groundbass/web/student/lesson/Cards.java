@@ -27,7 +27,7 @@ public final class Cards {
         var page = contents.listed(part.release().id());
         var words = page.map(PageContent::techniques).orElse(List.of());
         var picture = Optional.of(part.release())
-                .filter(release -> release.spec().hasCardPictures())
+                .filter(release -> release.isReady() && release.spec().hasCardPictures())
                 .map(release -> CardPictures.of(release.id()));
         String language = page.map(PageContent::language).orElse("");
         return of(series, part.episode(), language, TechniqueWords.of(words, reader), picture, reader);

@@ -6,6 +6,7 @@ import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
 import groundbass.audience.student.LinkState;
 import groundbass.audience.student.SecretToken;
+import groundbass.audience.student.Students;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
@@ -15,6 +16,7 @@ import groundbass.identity.Slug;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
 import groundbass.text.Message;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
@@ -39,6 +41,8 @@ public final class NewsPages implements PageGroup {
     private static final String END = "/news/end/{token}";
 
     private final Pages pages;
+    private final AccessFilter accessFilter;
+    private final Students students;
     private final SeriesCatalog catalog;
     private final NewsRequests requests;
     private final NewsReaders readers;
@@ -49,6 +53,8 @@ public final class NewsPages implements PageGroup {
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     public NewsPages(
             Pages pages,
+            AccessFilter accessFilter,
+            Students students,
             SeriesCatalog catalog,
             NewsRequests requests,
             NewsReaders readers,
@@ -56,6 +62,8 @@ public final class NewsPages implements PageGroup {
             RateLimits limits,
             Optional<Postman> toDesk) {
         this.pages = pages;
+        this.accessFilter = accessFilter;
+        this.students = students;
         this.catalog = catalog;
         this.requests = requests;
         this.readers = readers;
@@ -66,7 +74,7 @@ public final class NewsPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(ASK, Role.ANYONE, ctx -> pages.show(ctx, "student/news", form(series(ctx), "", FieldProblems.NONE)));
+        routes.get(ASK, Role.ANYONE, this::form);
         routes.post(ASK, Role.ANYONE, this::ask);
         routes.get(
                 "/news/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/news-sent", new Sent(onTheDesk(), hours())));
@@ -79,6 +87,17 @@ public final class NewsPages implements PageGroup {
     /** A series of which nothing is out is nobody's to know of. */
     private Series series(Context ctx) {
         return Slug.parse(ctx.pathParam("slug")).flatMap(catalog::published).orElseThrow(NotFoundResponse::new);
+    }
+
+    /** Whoever is signed in need not type their address again. */
+    private void form(Context ctx) {
+        String email = accessFilter
+                .principal(ctx)
+                .student()
+                .flatMap(students::find)
+                .map(student -> student.email().value())
+                .orElse("");
+        pages.show(ctx, "student/news", form(series(ctx), email, FieldProblems.NONE));
     }
 
     private Form form(Series series, String email, FieldProblems problems) {
@@ -96,7 +115,9 @@ public final class NewsPages implements PageGroup {
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
         var email = EmailAddress.read(typed);
         if (email.isEmpty()) {
-            var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
+            var problem = typed.isBlank()
+                    ? FieldProblem.of("email", "catalog.problem.email.none")
+                    : FieldProblem.of("email", "catalog.problem.email", typed.strip());
             pages.showAgain(ctx, "student/news", form(series, typed, new FieldProblems(List.of(problem))));
             return;
         }
