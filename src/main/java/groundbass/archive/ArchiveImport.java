@@ -15,6 +15,7 @@ import groundbass.archive.file.Salvage;
 import groundbass.archive.file.Texts;
 import groundbass.archive.file.ZipDirectory;
 import groundbass.archive.file.ZipSource;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
@@ -359,7 +360,7 @@ public final class ArchiveImport {
 
         private BroughtIn brought(Series series) {
             String told = series.id() + " lessons " + came + ", here before " + already + ", left out " + damaged;
-            parts.audit().note(owner.value(), "series.imported", told);
+            parts.audit().note(owner.value(), AuditWord.SERIES_IMPORTED, told);
             return new BroughtIn(series, came, already, damaged, findings);
         }
 

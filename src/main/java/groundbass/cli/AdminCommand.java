@@ -7,6 +7,7 @@ import groundbass.audience.student.Student;
 import groundbass.backup.NotRestorable;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
@@ -138,7 +139,7 @@ public final class AdminCommand {
         int ended = site.accounts.sessions().closeAll(new Person.OfEducator(educator.id()));
         site.accounts
                 .audit()
-                .note(Audit.OPERATOR, "password.reset", educator.id().value());
+                .note(Audit.OPERATOR, AuditWord.PASSWORD_RESET, educator.id().value());
         say("The new password of " + educator.email() + " is set; sessions ended: " + ended + ".");
         return ExitCode.OK;
     }
@@ -218,7 +219,7 @@ public final class AdminCommand {
             var person = person(site, email);
             int ended = site.accounts.sessions().closeAll(person);
             String whose = person.either(student -> "", educator -> educator.value());
-            site.accounts.audit().note(Audit.OPERATOR, "sessions.ended", whose);
+            site.accounts.audit().note(Audit.OPERATOR, AuditWord.SESSIONS_ENDED, whose);
             say("Sessions ended: " + ended + ".");
             return ExitCode.OK;
         });
