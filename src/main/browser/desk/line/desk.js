@@ -1,6 +1,7 @@
 // The desk around the text of one line: the sheet to work on, the strip of the bar in hand, fretboard, sound and the text
 // itself. The text in the editor component is the one truth here; all else shows it or changes it.
 import { byId, element, isCommand, isTyping, partsOf, wordsOf } from "../../common/page.js";
+import { post, postForJson } from "./asking.js";
 import { LineText } from "./text.js";
 import { MidiKeys } from "./midi.js";
 import { Neck } from "./neck.js";
@@ -15,13 +16,8 @@ const NARROW = 44; // staff spaces
 const ROOMY = "(min-width: 40rem)"; // on a phone the sheet and the strip come first
 const MARGIN = 12; // pixels around the bar in hand
 const PATIENCE = 8; // how often something is asked again before it is given up
-const TOO_LONG = 20_000; // milliseconds that an answer may take
+const BREATH = 5000; // milliseconds until a server is asked again that broke off in its answer
 const SETTINGS = ["title", "key", "meter", "tempo", "feel", "strings", "frets", "style", "composer", "rights"];
-
-/** After how many milliseconds a busy server wants to be asked again. @param {Response} answer */
-function waitOf(answer) {
-  return 1000 * Number(answer.headers.get("Retry-After") ?? 5);
-}
 
 /** What an answer says line by line, each as soon as it is there. @param {Response} answer */
 async function* piecesOf(answer) {
@@ -279,32 +275,36 @@ export class LineDesk {
     const width = this.width();
     const language = this.form.dataset.language;
     const has = [...this.drawings.keys()].join(" ");
-    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language, has, apart: "yes" });
-    if (this.part("walk").open) body.set("walk", "yes");
+    const body = { text, width: String(width), prefix: this.prefix, language, has, apart: "yes" };
+    if (this.part("walk").open) body.walk = "yes";
     try {
-      const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: AbortSignal.timeout(TOO_LONG) });
-      if (answer.status === 401) return this.tell(this.say("expired"));
-      if (answer.status === 503) return this.later(number, answer);
-      if (!answer.ok) throw new Error(String(answer.status));
+      const { answer, word, wait } = await post(`${this.path}/live`, body);
+      if (word === "expired") return this.tell(this.say(word));
+      if (word === "busy") return this.later(number, wait);
+      if (!answer) return this.away(number);
       const pieces = piecesOf(answer);
       const drawn = (await pieces.next()).value;
       const stands = () => number === this.asked && text === this.text.value();
       if (stands()) this.drawAhead(drawn, width);
       const said = (await pieces.next()).value;
       if (!stands()) return; // typed on: places in it are elsewhere now
-      if (!said) return this.later(number, answer);
+      if (!said) return this.later(number, BREATH);
       this.liveText = text;
       this.live = { ...drawn, remarks: said.remarks };
       if (this.offline) this.tell("");
       this.offline = false;
       this.show();
     } catch {
-      if (number !== this.asked) return;
-      this.offline = true;
-      this.tell(this.say("offline"));
+      this.away(number);
     } finally {
       if (number === this.asked) this.askedText = null;
     }
+  }
+
+  away(number) {
+    if (number !== this.asked) return;
+    this.offline = true;
+    this.tell(this.say("offline"));
   }
 
   /** Systems that are drawn as before come without their drawing. */
@@ -315,14 +315,14 @@ export class LineDesk {
     this.drawSheet(this.live, this.live.remarks);
   }
 
-  /** The server has too much to do; it says after how many seconds to ask again. */
-  later(number, answer) {
+  /** The server has too much to do; it says after how many milliseconds to ask again. */
+  later(number, wait) {
     if (number !== this.asked) return;
     this.tell(this.say("busy"));
     this.offline = true;
     clearTimeout(this.timer);
     this.paused = true;
-    this.timer = setTimeout(() => this.refresh(), waitOf(answer));
+    this.timer = setTimeout(() => this.refresh(), wait);
   }
 
   /** Waits until what is shown is what the text says. Whether it came to that. */
@@ -360,37 +360,31 @@ export class LineDesk {
   }
 
   async editNow(change, cannot, patience) {
-    const text = this.text.value();
-    try {
-      const answer = await fetch(`${this.path}/edit`, {
-        method: "POST",
-        body: new URLSearchParams({ ...change, text }),
-      });
-      if (answer.status === 401) {
-        this.tell(this.say("expired"));
-        return false;
-      }
-      if (answer.status === 503 && patience > 0) {
-        this.tell(this.say("busy"));
-        await new Promise((resolve) => setTimeout(resolve, waitOf(answer)));
-        return this.editNow(change, cannot, patience - 1);
-      }
-      if (!answer.ok) throw new Error(String(answer.status));
-      const { splices } = await answer.json();
-      if (text !== this.text.value()) {
-        return patience > 0 && this.editNow(change, cannot, patience - 1); // typed on meanwhile
-      }
-      if (!splices.length) {
-        this.tell(this.say(cannot));
-        return false;
-      }
-      this.text.apply(splices);
-      this.tell("");
-      return await this.settled();
-    } catch {
-      this.tell(this.say("offline"));
+    const said = await this.ofText("edit", change);
+    if (!said) return false;
+    if (said.text !== this.text.value()) {
+      return patience > 0 && this.editNow(change, cannot, patience - 1); // typed on meanwhile
+    }
+    if (!said.splices.length) {
+      this.tell(this.say(cannot));
       return false;
     }
+    this.text.apply(said.splices);
+    this.tell("");
+    return await this.settled();
+  }
+
+  /**
+   * Asks something of the text as it stands, again where the server is busy. The answer, with the text that it is of;
+   * null where there is none, which is told.
+   */
+  async ofText(question, fields, patience = PATIENCE) {
+    const text = this.text.value();
+    const { value, word, wait } = await postForJson(`${this.path}/${question}`, { ...fields, text });
+    if (word) this.tell(this.say(word));
+    if (word !== "busy" || patience === 0) return value && { ...value, text };
+    await new Promise((resolve) => setTimeout(resolve, wait));
+    return this.ofText(question, fields, patience - 1);
   }
 
   take(fix) {
@@ -762,23 +756,23 @@ export class LineDesk {
   /** The best place for pitches, as the fingering search sees it after what was written before. */
   async pitches(pitches) {
     const before = (this.played ?? []).slice(-4);
-    const body = new URLSearchParams({ text: this.text.value(), pitches: pitches.join(" "), before: before.join(" ") });
-    const answer = await fetch(`${this.path}/places`, { method: "POST", body });
-    const { event } = answer.ok ? await answer.json() : { event: "" };
+    const said = await this.ofText("places", { pitches: pitches.join(" "), before: before.join(" ") });
+    if (!said) return;
+    const { event } = said;
     if (!event) return this.tell(this.say("noPlace"));
     this.played = [...before, event];
     await this.writePlace(event);
   }
 
   async showWays(bar, host) {
-    const body = new URLSearchParams({ text: this.text.value(), bar });
-    const answer = await fetch(`${this.path}/ways`, { method: "POST", body });
-    const { ways } = answer.ok ? await answer.json() : { ways: [] };
+    const said = await this.ofText("ways", { bar });
+    if (!said) return;
+    this.tell("");
+    const { ways, text } = said;
     if (!ways.length) {
       host.replaceChildren(element("p", { class: "hint", text: this.say("waysNone") }));
       return;
     }
-    const text = this.text.value();
     const items = ways.map((way, place) => {
       const take = element("button", {
         type: "button",
