@@ -49,8 +49,9 @@ public final class NamedValues {
         try {
             jdbi.useHandle(handle -> insert(handle, name, value));
             return value;
-        } catch (UnableToExecuteStatementException anotherNodeWasFaster) {
-            return jdbi.withHandle(handle -> find(handle, name)).orElseThrow(() -> anotherNodeWasFaster);
+        } catch (UnableToExecuteStatementException e) {
+            if (!UniqueViolation.is(e)) throw e;
+            return jdbi.withHandle(handle -> find(handle, name)).orElseThrow(() -> e); // another node was faster
         }
     }
 
