@@ -31,7 +31,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
@@ -60,8 +59,6 @@ import picocli.CommandLine.Spec;
         })
 public final class AdminCommand {
     private static final int REFUSED = ExitCode.SOFTWARE;
-    private static final String IN_USE = "may be already in use";
-    private static final int CAUSES = 10;
 
     @Spec
     private CommandSpec spec;
@@ -323,10 +320,7 @@ public final class AdminCommand {
     }
 
     private Optional<String> advice(RuntimeException e) {
-        boolean inUse = Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
-                .limit(CAUSES)
-                .anyMatch(cause -> String.valueOf(cause.getMessage()).contains(IN_USE));
-        return inUse
+        return StartFailure.isInUse(e)
                 ? Optional.of("The site in " + data + " is running, and its embedded database is open to one program at"
                         + " a time. Stop the server, do this, and start it again.")
                 : StartFailure.advice(e, config());

@@ -4,6 +4,7 @@ import groundbass.release.care.NamedFiles;
 import groundbass.store.BlobStore;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.FolderFault;
 import groundbass.store.Pairing;
 import groundbass.store.Swept;
 import java.io.IOException;
@@ -41,7 +42,7 @@ final class StoredFiles {
         try {
             new Pairing(jdbi, blobs).check(named.after("", SAMPLE));
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder of files", e);
+            throw new FolderFault("cannot use the folder of files", e);
         }
     }
 
