@@ -1,6 +1,6 @@
 package groundbass.post;
 
-import groundbass.store.UniqueViolation;
+import groundbass.store.fault.UniqueViolation;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;

@@ -7,7 +7,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
-import groundbass.store.UniqueViolation;
+import groundbass.store.fault.UniqueViolation;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;

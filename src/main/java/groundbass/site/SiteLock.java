@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.store.CannotOpen;
-import groundbass.store.FolderFault;
+import groundbass.store.fault.FolderFault;
 import groundbass.store.node.DatabaseLock;
 import groundbass.store.node.FolderLock;
 import java.io.IOException;

@@ -2,7 +2,7 @@ package groundbass.site;
 
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
-import groundbass.store.FolderFault;
+import groundbass.store.fault.FolderFault;
 import java.net.BindException;
 import java.util.Optional;
 import java.util.stream.Stream;

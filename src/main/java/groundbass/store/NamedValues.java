@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.store.fault.UniqueViolation;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;

@@ -1,6 +1,7 @@
 package groundbass.store;
 
 import groundbass.identity.Sha256;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;

@@ -1,7 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.identity.Sha256;
-import groundbass.store.UniqueViolation;
+import groundbass.store.fault.UniqueViolation;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;

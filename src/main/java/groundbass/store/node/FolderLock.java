@@ -1,7 +1,7 @@
 package groundbass.store.node;
 
 import groundbass.store.CannotOpen;
-import groundbass.store.FolderFault;
+import groundbass.store.fault.FolderFault;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;

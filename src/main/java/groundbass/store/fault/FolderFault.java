@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.fault;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
