@@ -62,6 +62,23 @@ public final class MadeAudio {
         });
     }
 
+    /** What makes it, where nothing that was made before can be had. */
+    interface Making<T> {
+        T make() throws IOException;
+    }
+
+    /** What was made before, else what is made now, which is remembered. @param files the files that it needs */
+    <T> T findOrKeep(Sha256 key, Class<T> type, Function<T, Collection<Blob>> files, Making<T> making)
+            throws IOException {
+        var before = find(key, type, files);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        T made = making.make();
+        keep(key, made);
+        return made;
+    }
+
     private boolean isKept(Blob blob, boolean young) {
         try {
             return (young || releases.names(blob.sha256())) && blobs.exists(blob.sha256());
