@@ -12,7 +12,6 @@ import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.site.Config;
-import groundbass.site.Secret;
 import groundbass.site.StartFailure;
 import groundbass.store.bucket.BucketName;
 import groundbass.text.Message;
@@ -24,7 +23,6 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -33,9 +31,9 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /**
@@ -63,40 +61,8 @@ public final class AdminCommand {
     @Spec
     private CommandSpec spec;
 
-    @Option(
-            names = "--data",
-            paramLabel = "DIR",
-            scope = ScopeType.INHERIT,
-            description = "Folder of the site's files (default: data).")
-    private Path data = Path.of("data");
-
-    @Option(
-            names = "--database-url",
-            paramLabel = "URL",
-            scope = ScopeType.INHERIT,
-            description = "JDBC address of a PostgreSQL server, where the site has one.")
-    private Optional<String> databaseUrl = Optional.empty();
-
-    @Option(
-            names = "--database-user",
-            paramLabel = "NAME",
-            scope = ScopeType.INHERIT,
-            description = "User of the database server.")
-    private String databaseUser = "";
-
-    @Option(
-            names = "--database-password",
-            paramLabel = "SECRET",
-            scope = ScopeType.INHERIT,
-            description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
-    private String databasePassword = "";
-
-    @Option(
-            names = "--files",
-            paramLabel = "s3://BUCKET/PREFIX",
-            scope = ScopeType.INHERIT,
-            description = "Bucket of the site's files, where they lie in one.")
-    private Optional<String> files = Optional.empty();
+    @Mixin
+    private SiteOptions where;
 
     @Command(
             name = "educators",
@@ -321,15 +287,15 @@ public final class AdminCommand {
 
     private Optional<String> advice(RuntimeException e) {
         return StartFailure.isInUse(e)
-                ? Optional.of("The site in " + data + " is running, and its embedded database is open to one program at"
+                ? Optional.of("The site in " + where.data()
+                        + " is running, and its embedded database is open to one program at"
                         + " a time. Stop the server, do this, and start it again.")
                 : StartFailure.advice(e, config());
     }
 
     Config config() {
-        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
-        var config = Config.local(data, 0).with(server);
-        return files.map(text -> config.keptIn(bucket(text))).orElse(config);
+        var config = Config.local(where.data(), 0).with(where.database());
+        return where.files().map(text -> config.keptIn(bucket(text))).orElse(config);
     }
 
     private BucketName bucket(String text) {
