@@ -38,6 +38,20 @@ Deno.test("what pages share knows no page, and practising knows no desk", () => 
   deepEqual(wrong, []);
 });
 
+/** What a room of the desk takes from others; all else they share is common. */
+const OF_THE_DESK = { bars: ["recording"], bench: ["recording"], room: ["draft"] };
+
+Deno.test("a room of the desk knows no other but those that it is made of", () => {
+  const wrong = main.flatMap(([path, text]) =>
+    importsOf(path, text, MAIN)
+      .map(([, other]) => [path.split("/"), other.split("/")])
+      .filter(([[first], [second]]) => first === "desk" && second === "desk")
+      .filter(([[, room], [, other]]) => room !== other && !OF_THE_DESK[room]?.includes(other))
+      .map(([, other]) => `${path} imports from ${other.join("/")}`)
+  );
+  deepEqual(wrong, []);
+});
+
 Deno.test("every export has a user, but for what a page shows to tests", () => {
   const used = new Set(all.flatMap(([names, path]) => names.map((name) => `${path} ${name}`)));
   const unused = main.flatMap(([path, text]) =>

@@ -33,14 +33,14 @@ export function nothing() {
 
 export const thing = (own = {}) => Object.assign(new Thing(), own);
 
-/** Has these names stand for these values while something is done. */
+/** Has these names stand for these values while something is done; gives what it comes to. */
 export async function having(values, work) {
   const before = Object.keys(values).map((name) => [name, Object.getOwnPropertyDescriptor(globalThis, name)]);
   for (const [name, value] of Object.entries(values)) {
     Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
   }
   try {
-    await work();
+    return await work();
   } finally {
     for (const [name, was] of before) {
       if (was) Object.defineProperty(globalThis, name, was);

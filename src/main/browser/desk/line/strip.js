@@ -203,7 +203,7 @@ export class Strip {
 
   hold(column) {
     this.current = column;
-    this.desk.standAt(this.bar, quarters(column.view.at));
+    this.desk.places.standAt(this.bar, quarters(column.view.at));
     this.showAsks();
   }
 
@@ -378,7 +378,7 @@ export class Strip {
 
   async ways() {
     this.others.replaceChildren();
-    await this.desk.showWays(this.bar, this.others);
+    await this.desk.ways.show(this.bar, this.others);
   }
 
   close() {
@@ -390,7 +390,7 @@ export class Strip {
     const { live } = this.desk;
     const here = live.remarks.filter((remark) => remark.bar === this.bar);
     this.remarks.hidden = !here.length;
-    this.remarks.replaceChildren(...here.map((remark) => this.desk.remarkItem(remark)));
+    this.remarks.replaceChildren(...here.map((remark) => this.desk.said.item(remark)));
     for (const column of this.columns.values()) {
       const wrong = here.filter((remark) => this.isAt(remark, column));
       column.box.classList.toggle(
@@ -408,7 +408,7 @@ export class Strip {
 
   /** Also where the answer to the last key is still on its way. */
   async fix(column) {
-    if (!(await this.desk.settled())) return;
+    if (!(await this.desk.talk.settled())) return;
     const here = this.desk.live.remarks.filter((remark) => remark.bar === this.bar && remark.fixes.length);
     const remark = here.find((one) => this.isAt(one, column)) ?? here[0];
     if (remark) this.desk.take(remark.fixes[0]);

@@ -8,7 +8,7 @@ import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.Series;
 import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
-import groundbass.store.DamagedFileException;
+import groundbass.store.fault.DamagedFileException;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;

@@ -7,11 +7,11 @@ import groundbass.audience.student.Student;
 import groundbass.backup.NotRestorable;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.site.Config;
-import groundbass.site.Secret;
 import groundbass.site.StartFailure;
 import groundbass.store.bucket.BucketName;
 import groundbass.text.Message;
@@ -23,19 +23,17 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /**
@@ -59,46 +57,12 @@ import picocli.CommandLine.Spec;
         })
 public final class AdminCommand {
     private static final int REFUSED = ExitCode.SOFTWARE;
-    private static final String IN_USE = "may be already in use";
-    private static final int CAUSES = 10;
 
     @Spec
     private CommandSpec spec;
 
-    @Option(
-            names = "--data",
-            paramLabel = "DIR",
-            scope = ScopeType.INHERIT,
-            description = "Folder of the site's files (default: data).")
-    private Path data = Path.of("data");
-
-    @Option(
-            names = "--database-url",
-            paramLabel = "URL",
-            scope = ScopeType.INHERIT,
-            description = "JDBC address of a PostgreSQL server, where the site has one.")
-    private Optional<String> databaseUrl = Optional.empty();
-
-    @Option(
-            names = "--database-user",
-            paramLabel = "NAME",
-            scope = ScopeType.INHERIT,
-            description = "User of the database server.")
-    private String databaseUser = "";
-
-    @Option(
-            names = "--database-password",
-            paramLabel = "SECRET",
-            scope = ScopeType.INHERIT,
-            description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
-    private String databasePassword = "";
-
-    @Option(
-            names = "--files",
-            paramLabel = "s3://BUCKET/PREFIX",
-            scope = ScopeType.INHERIT,
-            description = "Bucket of the site's files, where they lie in one.")
-    private Optional<String> files = Optional.empty();
+    @Mixin
+    private SiteOptions where;
 
     @Command(
             name = "educators",
@@ -138,7 +102,7 @@ public final class AdminCommand {
         int ended = site.accounts.sessions().closeAll(new Person.OfEducator(educator.id()));
         site.accounts
                 .audit()
-                .note(Audit.OPERATOR, "password.reset", educator.id().value());
+                .note(Audit.OPERATOR, AuditWord.PASSWORD_RESET, educator.id().value());
         say("The new password of " + educator.email() + " is set; sessions ended: " + ended + ".");
         return ExitCode.OK;
     }
@@ -218,7 +182,7 @@ public final class AdminCommand {
             var person = person(site, email);
             int ended = site.accounts.sessions().closeAll(person);
             String whose = person.either(student -> "", educator -> educator.value());
-            site.accounts.audit().note(Audit.OPERATOR, "sessions.ended", whose);
+            site.accounts.audit().note(Audit.OPERATOR, AuditWord.SESSIONS_ENDED, whose);
             say("Sessions ended: " + ended + ".");
             return ExitCode.OK;
         });
@@ -322,19 +286,16 @@ public final class AdminCommand {
     }
 
     private Optional<String> advice(RuntimeException e) {
-        boolean inUse = Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
-                .limit(CAUSES)
-                .anyMatch(cause -> String.valueOf(cause.getMessage()).contains(IN_USE));
-        return inUse
-                ? Optional.of("The site in " + data + " is running, and its embedded database is open to one program at"
+        return StartFailure.isInUse(e)
+                ? Optional.of("The site in " + where.data()
+                        + " is running, and its embedded database is open to one program at"
                         + " a time. Stop the server, do this, and start it again.")
                 : StartFailure.advice(e, config());
     }
 
     Config config() {
-        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
-        var config = Config.local(data, 0).with(server);
-        return files.map(text -> config.keptIn(bucket(text))).orElse(config);
+        var config = Config.local(where.data(), 0).with(where.database());
+        return where.files().map(text -> config.keptIn(bucket(text))).orElse(config);
     }
 
     private BucketName bucket(String text) {

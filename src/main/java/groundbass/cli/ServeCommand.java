@@ -8,12 +8,12 @@ import groundbass.site.StartFailure;
 import groundbass.store.bucket.BucketName;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -37,8 +37,8 @@ public final class ServeCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(names = "--data", paramLabel = "DIR", description = "Folder of the site's files (default: data).")
-    private Path data = Path.of("data");
+    @Mixin
+    private SiteOptions where;
 
     @Option(names = "--port", paramLabel = "N", description = "Port to listen on, 0 for any (default: 8420).")
     private int port = 8420;
@@ -81,27 +81,6 @@ public final class ServeCommand implements Callable<Integer> {
             description = "Internal location at which the front server finds the data folder, such as /stored/; it then"
                     + " sends the files itself (X-Accel-Redirect).")
     private Optional<String> handOver = Optional.empty();
-
-    @Option(
-            names = "--database-url",
-            paramLabel = "URL",
-            description = "JDBC address of a PostgreSQL server (default: embedded, in the data folder).")
-    private Optional<String> databaseUrl = Optional.empty();
-
-    @Option(names = "--database-user", paramLabel = "NAME", description = "User of the database server.")
-    private String databaseUser = "";
-
-    @Option(names = "--database-password", paramLabel = "SECRET", description = "Password of the database server.")
-    private String databasePassword = "";
-
-    @Option(
-            names = "--files",
-            paramLabel = "s3://BUCKET/PREFIX",
-            description =
-                    "Bucket of an object store for the site's files, so that several servers can have them (default:"
-                            + " in the data folder). Which store and with which keys: AWS_ENDPOINT_URL, AWS_REGION,"
-                            + " AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY.")
-    private Optional<String> files = Optional.empty();
 
     @Option(
             names = "--smtp-host",
@@ -184,7 +163,7 @@ public final class ServeCommand implements Callable<Integer> {
             throw wrong("--behind-proxy", String.valueOf(hops), "how many front servers, 1 to " + MOST_HOPS);
         }
         return new Config(
-                data,
+                where.data(),
                 host,
                 port,
                 publicAddress.map(this::origin),
@@ -192,17 +171,17 @@ public final class ServeCommand implements Callable<Integer> {
                 !keepNothing,
                 hops,
                 handOver.map(this::location),
-                databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
+                where.database(),
                 bucket(),
                 smtpHost.map(this::mailServer),
                 metricsToken.map(this::token));
     }
 
     private Optional<BucketName> bucket() {
-        if (files.isPresent() && handOver.isPresent()) {
+        if (where.files().isPresent() && handOver.isPresent()) {
             throw wrong("--hand-over", handOver.get(), "nothing, as --files is given: no front server has those files");
         }
-        return files.map(text -> BucketName.parse(text)
+        return where.files().map(text -> BucketName.parse(text)
                 .orElseThrow(() -> wrong("--files", text, "an address such as s3://bucket or s3://bucket/prefix")));
     }
 

@@ -62,10 +62,6 @@ public record NoteConstraint(
         return new NoteConstraint(places, finger, stroke, Optional.of(kind), pressed, held);
     }
 
-    public NoteConstraint whilePressed() {
-        return new NoteConstraint(places, finger, stroke, arrival, true, held);
-    }
-
     /** The same note one moment later, still sounding. */
     public NoteConstraint sustained() {
         return new NoteConstraint(places, finger, Optional.empty(), Optional.empty(), pressed, true);

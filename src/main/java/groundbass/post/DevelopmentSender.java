@@ -8,11 +8,11 @@ import org.slf4j.LoggerFactory;
  * neither for whom nor with which link, since whoever reads a log must not be able to sign in as somebody else.
  */
 public final class DevelopmentSender implements Sender {
-    private static final Logger LOG = LoggerFactory.getLogger(DevelopmentSender.class);
+    private static final Logger log = LoggerFactory.getLogger(DevelopmentSender.class);
 
     @Override
     public Delivery send(MessageId id, Mail message) {
-        LOG.info("No mail server is set up: letter {} waits on the desk", id.value());
+        log.info("No mail server is set up: letter {} waits on the desk", id.value());
         return Delivery.ON_DESK;
     }
 }

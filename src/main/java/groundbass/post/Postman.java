@@ -1,5 +1,6 @@
 package groundbass.post;
 
+import groundbass.store.fault.UniqueViolation;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -7,7 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Semaphore;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
+import org.jdbi.v3.core.JdbiException;
 import org.jdbi.v3.core.statement.Update;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -22,7 +23,7 @@ public final class Postman {
     /** After so many attempts a letter is given up: about six hours with the pauses below. */
     public static final int MOST_ATTEMPTS = 6;
 
-    private static final Logger LOG = LoggerFactory.getLogger(Postman.class);
+    private static final Logger log = LoggerFactory.getLogger(Postman.class);
     private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
     private static final int PAUSE_GROWS_BY = 4;
     private static final int AT_ONCE = 16;
@@ -132,7 +133,7 @@ public final class Postman {
 
     private void failed(OutboxMail letter, SendingFailed failure) {
         int attempt = letter.attempts() + 1;
-        LOG.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
+        log.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
         if (failure.isOfAddress()) refused(letter.message().to(), line(failure));
         if (failure.isFinal()) close(letter, Delivery.REFUSED, Optional.of(failure));
         else if (attempt >= MOST_ATTEMPTS) close(letter, Delivery.FAILED, Optional.of(failure));
@@ -144,15 +145,16 @@ public final class Postman {
         try {
             jdbi.useHandle(handle -> RefusedAddresses.clear(handle, reader));
         } catch (RuntimeException e) {
-            LOG.error("It could not be noted that an address is reached", e);
+            log.error("It could not be noted that an address is reached", e);
         }
     }
 
     private void refused(EmailAddress reader, String reply) {
         try {
             jdbi.useTransaction(handle -> RefusedAddresses.note(handle, reader, reply, clock.instant()));
-        } catch (UnableToExecuteStatementException anotherLetterWasFaster) {
-            LOG.debug("The same address was noted by another letter", anotherLetterWasFaster);
+        } catch (RuntimeException e) {
+            boolean isNoted = e instanceof JdbiException fault && UniqueViolation.is(fault); // by another letter
+            if (!isNoted) log.error("It could not be noted that an address is refused", e);
         }
     }
 

@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -30,7 +31,7 @@ public final class Bin {
             if (!parts.episodes.throwAway(handle, draft.id(), parts.clock.instant())) {
                 return Outcome.refused("", "publishing.problem.notdraft");
             }
-            parts.audit.append(handle, who, "draft.deleted", draft.id() + " " + draft.title());
+            parts.audit.append(handle, who, AuditWord.DRAFT_DELETED, draft.id() + " " + draft.title());
             return Outcome.done(draft.id());
         });
     }
@@ -47,7 +48,7 @@ public final class Bin {
             parts.audit.append(
                     handle,
                     who,
-                    "draft.restored",
+                    AuditWord.DRAFT_RESTORED,
                     id + " " + parts.episodes.find(id).orElseThrow().title());
             return Outcome.done(id);
         });
@@ -66,7 +67,7 @@ public final class Bin {
                 parts.releases.forget(handle, id);
                 uploads.forget(handle, id);
                 parts.episodes.forget(handle, id);
-                parts.audit.append(handle, Audit.CALENDAR, "draft.purged", id.value());
+                parts.audit.append(handle, Audit.CALENDAR, AuditWord.DRAFT_PURGED, id.value());
             }
         });
     }

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -72,7 +73,7 @@ final class Entering {
         if (!episode.isPublished()) {
             parts.episodes.schedule(handle, episode.id(), scheduled(wish.promise(), release));
         }
-        parts.audit.append(handle, who, "episode.promised", episode.id() + " revision " + revision.number());
+        parts.audit.append(handle, who, AuditWord.EPISODE_PROMISED, episode.id() + " revision " + revision.number());
     }
 
     private EpisodeState.Scheduled scheduled(Promise promise, Release release) {

@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesRows;
@@ -37,7 +38,7 @@ public final class NewsTexts {
             var insert = handle.createUpdate("""
                             insert into news_text (series_id, subject, opening) values (:series, :subject, :opening)""").bindMethods(text);
             SeriesRows.replace(handle, series, "news_text", insert);
-            audit.append(handle, who, "news.changed", series.value());
+            audit.append(handle, who, AuditWord.NEWS_CHANGED, series.value());
         });
         return Outcome.done(text);
     }

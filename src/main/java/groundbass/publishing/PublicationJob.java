@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Release;
@@ -141,7 +142,10 @@ public final class PublicationJob {
             return false;
         }
         parts.audit.append(
-                handle, Audit.CALENDAR, "release.published", release.id().value());
+                handle,
+                Audit.CALENDAR,
+                AuditWord.RELEASE_PUBLISHED,
+                release.id().value());
         return true;
     }
 }

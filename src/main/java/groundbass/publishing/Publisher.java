@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.FieldChecks;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Deed;
@@ -106,7 +107,7 @@ public final class Publisher {
             if (episode.isEmpty() || !parts.episodes.unschedule(handle, id)) {
                 return Outcome.refused("", "publishing.problem.notpromised");
             }
-            parts.audit.append(handle, who, "episode.withdrawn", id.value());
+            parts.audit.append(handle, who, AuditWord.EPISODE_WITHDRAWN, id.value());
             return Outcome.done(id);
         });
     }

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -34,7 +35,7 @@ public final class TakingBack {
             if (!parts.episodes.takeBack(handle, lesson.id(), withdrawal)) {
                 return Outcome.refused("", "publishing.problem.notout");
             }
-            parts.audit.append(handle, who, "lesson.withdrawn", told(lesson) + said(reason));
+            parts.audit.append(handle, who, AuditWord.LESSON_WITHDRAWN, told(lesson) + said(reason));
             return Outcome.done(lesson.id());
         });
     }
@@ -46,7 +47,7 @@ public final class TakingBack {
                 return Outcome.refused("", "publishing.problem.notwithdrawn");
             }
             parts.news.waitAnew(handle, lesson.id());
-            parts.audit.append(handle, who, "lesson.restored", told(lesson));
+            parts.audit.append(handle, who, AuditWord.LESSON_RESTORED, told(lesson));
             return Outcome.done(lesson.id());
         });
     }

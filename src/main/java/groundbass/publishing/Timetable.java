@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -124,7 +125,7 @@ public final class Timetable {
         var theirs = (Scheduled) second.state();
         parts.episodes.schedule(handle, first.id(), hourOf(theirs, mine));
         parts.episodes.schedule(handle, second.id(), hourOf(mine, theirs));
-        parts.audit.append(handle, who, "episode.swapped", first.id() + " with " + second.id());
+        parts.audit.append(handle, who, AuditWord.EPISODE_SWAPPED, first.id() + " with " + second.id());
         return Outcome.done(first.id());
     }
 

@@ -58,7 +58,9 @@ final class Build {
                         : 0)
                 + PracticeSet.steps(
                         tracks.size(),
-                        spec.hasSoundOfExercises() ? lesson.exercises().size() : 0,
+                        spec.has(Feature.SOUND_OF_EXERCISES)
+                                ? lesson.exercises().size()
+                                : 0,
                         spec);
         this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
     }
@@ -123,7 +125,7 @@ final class Build {
     }
 
     private byte[] cover(ReleaseFile sheet) throws IOException {
-        if (spec.hasCardPictures()) {
+        if (spec.has(Feature.CARD_PICTURES)) {
             return Cover.of(lesson.main(), making.messages());
         }
         try (var pdf = blobs.open(sheet.sha256())) {
@@ -145,7 +147,7 @@ final class Build {
                 .filter(file -> file.role().isBundled() && !fitting.contains(file))
                 .toList();
         var readMe = artifacts.keep(BundleReadMe.of(document, spec, fitting, left, making.messages()));
-        if (spec.makesTracksOnRequest()) {
+        if (spec.has(Feature.TRACKS_ON_REQUEST)) {
             made.add(readMe);
             var all = new ArrayList<>(List.of(Bundles.of(spec, made, blobs)));
             all.addAll(made);

@@ -33,37 +33,6 @@ public record BuildSpec(
     /** Raise it whenever any renderer's output changes. */
     public static final int RENDERERS = 19;
 
-    /** From this version on a release has its lines as MusicXML. */
-    private static final int FIRST_WITH_MUSICXML = 6;
-
-    /** And from this one on as tablature in plain text. */
-    private static final int FIRST_WITH_PLAIN_TAB = 8;
-
-    /**
-     * And from this one on its first bars as a picture beside links to it, its sections among what the page plays, and a
-     * bundle that unpacks into a folder of its own.
-     */
-    private static final int FIRST_WITH_LINK_PICTURE = 10;
-
-    /** And from this one on as music braille. */
-    private static final int FIRST_WITH_BRAILLE = 14;
-
-    /**
-     * And from this one on its first bars as pictures in lists and on the covers of its recordings, its exercises as
-     * sound, its places on the neck among what the page plays, its
-     * walkthrough in every language, and a bundle whose files are called as they are alone.
-     */
-    private static final int FIRST_WITH_CARD_PICTURES = 18;
-
-    /** And from this one on what the page plays in a smaller form as well. */
-    private static final int FIRST_WITH_SMALL_SOUND = 19;
-
-    /**
-     * And from this one on only the recordings that most readers want are made beforehand; other tempos, other mixes and what
-     * is without loss when they are first asked for, and the bundle while it is sent.
-     */
-    private static final int FIRST_WITH_TRACKS_ON_REQUEST = 19;
-
     public BuildSpec {
         Objects.requireNonNull(revision);
         Objects.requireNonNull(series);
@@ -95,58 +64,8 @@ public record BuildSpec(
                 16);
     }
 
-    boolean hasMusicXml() {
-        return renderers >= FIRST_WITH_MUSICXML;
-    }
-
-    boolean hasPlainTab() {
-        return renderers >= FIRST_WITH_PLAIN_TAB;
-    }
-
-    boolean hasBraille() {
-        return renderers >= FIRST_WITH_BRAILLE;
-    }
-
-    boolean hasLinkPicture() {
-        return renderers >= FIRST_WITH_LINK_PICTURE;
-    }
-
-    /** Whether its first bars stand in lists. */
-    public boolean hasCardPictures() {
-        return renderers >= FIRST_WITH_CARD_PICTURES;
-    }
-
-    boolean hasSoundOfExercises() {
-        return renderers >= FIRST_WITH_CARD_PICTURES;
-    }
-
-    boolean hasNamesOfItsOwn() {
-        return renderers >= FIRST_WITH_CARD_PICTURES;
-    }
-
-    boolean hasSmallSound() {
-        return renderers >= FIRST_WITH_SMALL_SOUND;
-    }
-
-    boolean hasNeck() {
-        return renderers >= FIRST_WITH_CARD_PICTURES;
-    }
-
-    boolean isToldInEveryLanguage() {
-        return renderers >= FIRST_WITH_CARD_PICTURES;
-    }
-
-    boolean hasSections() {
-        return renderers >= FIRST_WITH_LINK_PICTURE;
-    }
-
-    /** Whether practice tracks that were not made beforehand can be asked for. */
-    boolean makesTracksOnRequest() {
-        return renderers >= FIRST_WITH_TRACKS_ON_REQUEST;
-    }
-
-    boolean hasFolder() {
-        return renderers >= FIRST_WITH_LINK_PICTURE;
+    public boolean has(Feature feature) {
+        return feature.isIn(renderers);
     }
 
     /** Whether the other build specification makes the same files but for the release's number. */

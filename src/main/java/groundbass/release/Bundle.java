@@ -87,14 +87,15 @@ final class Bundle {
 
     /** The path of a file inside the bundle's folder: the name that it has alone, so that two lessons never meet. */
     static String path(BuildSpec spec, ReleaseFile file) {
-        boolean own = spec.hasNamesOfItsOwn() && file.role() != FileRole.READ_ME;
+        boolean own = spec.has(Feature.NAMES_OF_ITS_OWN) && file.role() != FileRole.READ_ME;
         String name = own ? spec.fileStem() + "-" + file.name() : file.name();
         return file.role() == FileRole.PRACTICE ? "practice/" + name : name;
     }
 
     private static ZipEntry entry(BuildSpec spec, ReleaseFile file, Blobs blobs) throws IOException {
-        var entry = new ZipEntry(spec.hasFolder() ? spec.fileStem() + "/" + path(spec, file) : path(spec, file));
-        entry.setTimeLocal(spec.hasFolder() ? time(spec.date()) : EARLIEST);
+        var entry =
+                new ZipEntry(spec.has(Feature.FOLDER) ? spec.fileStem() + "/" + path(spec, file) : path(spec, file));
+        entry.setTimeLocal(spec.has(Feature.FOLDER) ? time(spec.date()) : EARLIEST);
         if (file.mediaType().startsWith("audio/mpeg")) {
             entry.setMethod(ZipEntry.STORED);
             entry.setSize(file.size());

@@ -30,7 +30,7 @@ final class BundleReadMe {
         text.head(document, spec);
         text.files(spec, bundled);
         left.forEach(text::left);
-        if (spec.makesTracksOnRequest()) {
+        if (spec.has(Feature.TRACKS_ON_REQUEST)) {
             text.onRequest();
         }
         text.rights(document);

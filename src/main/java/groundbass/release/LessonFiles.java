@@ -93,31 +93,12 @@ final class LessonFiles {
     List<Supplier<Artifact>> steps() {
         var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(this::sheet);
-        steps.add(() -> midi("line", lesson.main()));
-        if (spec.hasMusicXml()) {
-            steps.add(() -> musicXml(
-                    "line",
-                    lesson.main(),
-                    inTheLesson().or(Credits.of(lesson.main().header()))));
-        }
-        if (spec.hasPlainTab()) {
-            steps.add(() -> plainTab(
-                    "line",
-                    lesson.main(),
-                    inTheLesson().or(Credits.of(lesson.main().header()))));
-        }
-        if (spec.hasBraille()) {
-            steps.addAll(braille(
-                    "line",
-                    lesson.main(),
-                    inTheLesson().or(Credits.of(lesson.main().header()))));
-        }
-        steps.add(() -> text("line", lesson.document().mainLine()));
-        steps.addAll(pictures("line", lesson.main()));
-        if (spec.hasLinkPicture()) {
+        var credits = inTheLesson().or(Credits.of(lesson.main().header()));
+        steps.addAll(written("line", lesson.main(), lesson.document().mainLine(), credits));
+        if (spec.has(Feature.LINK_PICTURE)) {
             steps.add(this::linkPicture);
         }
-        if (spec.hasCardPictures()) {
+        if (spec.has(Feature.CARD_PICTURES)) {
             steps.add(() -> cardPicture(ReleaseFile.CARD_PICTURE, SheetPng.Ink.DARK));
             steps.add(() -> cardPicture(ReleaseFile.CARD_PICTURE_AT_NIGHT, SheetPng.Ink.LIGHT));
         }
@@ -131,18 +112,24 @@ final class LessonFiles {
     private List<Supplier<Artifact>> exercise(int index) {
         String stem = exerciseStem(index);
         var line = lesson.exercises().get(index);
+        var credits = Credits.of(line.header()).or(inTheLesson());
+        return written(stem, line, lesson.document().exercises().get(index), credits);
+    }
+
+    /** A line in every form in which it is written down. */
+    private List<Supplier<Artifact>> written(String stem, Line line, LineSource source, Credits credits) {
         var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(() -> midi(stem, line));
-        if (spec.hasMusicXml()) {
-            steps.add(() -> musicXml(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        if (spec.has(Feature.MUSICXML)) {
+            steps.add(() -> musicXml(stem, line, credits));
         }
-        if (spec.hasPlainTab()) {
-            steps.add(() -> plainTab(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        if (spec.has(Feature.PLAIN_TAB)) {
+            steps.add(() -> plainTab(stem, line, credits));
         }
-        if (spec.hasBraille()) {
-            steps.addAll(braille(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        if (spec.has(Feature.BRAILLE)) {
+            steps.addAll(braille(stem, line, credits));
         }
-        steps.add(() -> text(stem, lesson.document().exercises().get(index)));
+        steps.add(() -> text(stem, source));
         steps.addAll(pictures(stem, line));
         return steps;
     }
@@ -269,7 +256,7 @@ final class LessonFiles {
 
     /** The walkthrough of a line in the languages that are not the lesson's. */
     private List<ToldContent> others(int line) {
-        if (!spec.isToldInEveryLanguage()) {
+        if (!spec.has(Feature.WALKTHROUGH_IN_EVERY_LANGUAGE)) {
             return List.of();
         }
         var own = Locale.forLanguageTag(lesson.document().settings().language());

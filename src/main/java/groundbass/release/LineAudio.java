@@ -82,27 +82,19 @@ final class LineAudio implements AutoCloseable {
     }
 
     LineStems.Written stems(int percent) throws IOException {
-        var key = key("stems", name, percent);
-        var before = made.find(
-                key, LineStems.Written.class, written -> written.files().values());
-        if (before.isPresent()) {
-            return before.get();
-        }
-        var written = LineStems.write(name, tape(percent), blobs);
-        made.keep(key, written);
-        return written;
+        return made.findOrKeep(
+                key("stems", name, percent),
+                LineStems.Written.class,
+                written -> written.files().values(),
+                () -> LineStems.write(name, tape(percent), blobs));
     }
 
     SmallStems.Written smallStems(int percent) throws IOException {
-        var key = key("small stems", name, percent);
-        var before = made.find(
-                key, SmallStems.Written.class, written -> written.files().values());
-        if (before.isPresent()) {
-            return before.get();
-        }
-        var written = SmallStems.write(name, tape(percent), blobs);
-        made.keep(key, written);
-        return written;
+        return made.findOrKeep(
+                key("small stems", name, percent),
+                SmallStems.Written.class,
+                written -> written.files().values(),
+                () -> SmallStems.write(name, tape(percent), blobs));
     }
 
     /** @param rounds how often through the line */

@@ -7,10 +7,10 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
+import groundbass.store.fault.UniqueViolation;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -28,9 +28,6 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 public final class MadeAudio {
     /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
     private static final Duration YOUNG = Duration.ofHours(20);
-
-    /** SQLSTATE of H2 and PostgreSQL alike (ISO/IEC 9075 class 23). */
-    private static final String UNIQUE_VIOLATION = "23505";
 
     private static final ObjectMapper JSON = JsonMapper.builder()
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -65,6 +62,23 @@ public final class MadeAudio {
         });
     }
 
+    /** What makes it, where nothing that was made before can be had. */
+    interface Making<T> {
+        T make() throws IOException;
+    }
+
+    /** What was made before, else what is made now, which is remembered. @param files the files that it needs */
+    <T> T findOrKeep(Sha256 key, Class<T> type, Function<T, Collection<Blob>> files, Making<T> making)
+            throws IOException {
+        var before = find(key, type, files);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        T made = making.make();
+        keep(key, made);
+        return made;
+    }
+
     private boolean isKept(Blob blob, boolean young) {
         try {
             return (young || releases.names(blob.sha256())) && blobs.exists(blob.sha256());
@@ -85,14 +99,8 @@ public final class MadeAudio {
         try {
             replace(key, write(made));
         } catch (UnableToExecuteStatementException e) {
-            if (!isThereAlready(e)) {
-                throw e;
-            }
+            if (!UniqueViolation.is(e)) throw e;
         }
-    }
-
-    private static boolean isThereAlready(UnableToExecuteStatementException e) {
-        return e.getCause() instanceof SQLException cause && UNIQUE_VIOLATION.equals(cause.getSQLState());
     }
 
     private void replace(Sha256 key, String made) {

@@ -56,11 +56,6 @@ final class PlayAlong {
         return GrooveLibrary.suited(exercise).steady().withFeel(lesson.groove().feel());
     }
 
-    /** How many steps it takes. */
-    int steps() {
-        return lines.size() * tempos.size();
-    }
-
     /** The stems, then the manifests that name them. */
     List<ReleaseFile> make(ArtifactStore artifacts) {
         return lines.stream().flatMap(line -> make(line, artifacts).stream()).toList();
@@ -82,7 +77,7 @@ final class PlayAlong {
     private Made made(LineAudio line, int percent) throws IOException {
         var plain = line.stems(percent);
         var files = stems(plain.files(), FLAC);
-        if (!spec.hasSmallSound()) {
+        if (!spec.has(Feature.SMALL_SOUND)) {
             return new Made(plain.tempo(), files);
         }
         var small = line.smallStems(percent);
@@ -106,9 +101,9 @@ final class PlayAlong {
                 Stream.of(Stem.values()).map(Stem::word).toList(),
                 written,
                 line == lines.get(0) ? tracks : List.of(),
-                spec.hasSections() ? sections(line.line()) : List.of(),
-                spec.hasNeck() ? strings(line.line()) : List.of(),
-                spec.hasNeck() ? NeckPlaces.of(line.line()) : List.of());
+                spec.has(Feature.SECTIONS) ? sections(line.line()) : List.of(),
+                spec.has(Feature.NECK) ? strings(line.line()) : List.of(),
+                spec.has(Feature.NECK) ? NeckPlaces.of(line.line()) : List.of());
         return new Artifact(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
     }
 

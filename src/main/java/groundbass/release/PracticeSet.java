@@ -40,7 +40,7 @@ final class PracticeSet {
             Messages messages,
             byte[] cover) {
         this.main = lines.get(0);
-        this.exercises = spec.hasSoundOfExercises() ? lines.subList(1, lines.size()) : List.of();
+        this.exercises = spec.has(Feature.SOUND_OF_EXERCISES) ? lines.subList(1, lines.size()) : List.of();
         this.document = document;
         this.spec = spec;
         this.messages = messages;
@@ -64,8 +64,9 @@ final class PracticeSet {
         var tracks = new ArrayList<PracticeTrack>();
         for (var sounding : Sounding.USUAL) {
             tempos(lesson).stream()
-                    .filter(percent ->
-                            sounding == Sounding.FULL || percent == PracticeTrack.WHOLE || !spec.makesTracksOnRequest())
+                    .filter(percent -> sounding == Sounding.FULL
+                            || percent == PracticeTrack.WHOLE
+                            || !spec.has(Feature.TRACKS_ON_REQUEST))
                     .forEach(percent -> tracks.add(new PracticeTrack(sounding, percent)));
         }
         return tracks;
@@ -73,13 +74,13 @@ final class PracticeSet {
 
     /** How many steps so many tracks take, with so many exercises. */
     static int steps(int tracks, int exercises, BuildSpec spec) {
-        int lossless = spec.makesTracksOnRequest() ? 0 : Sounding.USUAL.size();
+        int lossless = spec.has(Feature.TRACKS_ON_REQUEST) ? 0 : Sounding.USUAL.size();
         return tracks + lossless + exercises;
     }
 
     List<ReleaseFile> make(ArtifactStore artifacts) {
-        var lossless =
-                tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE && !spec.makesTracksOnRequest());
+        var lossless = tracks.stream()
+                .filter(track -> track.percent() == PracticeTrack.WHOLE && !spec.has(Feature.TRACKS_ON_REQUEST));
         return Stream.of(
                         tracks.stream().map(this::mp3),
                         exercises.stream().map(this::exercise),
@@ -133,7 +134,7 @@ final class PracticeSet {
     }
 
     private Tags tags(PracticeTrack track) {
-        String title = spec.hasNamesOfItsOwn()
+        String title = spec.has(Feature.NAMES_OF_ITS_OWN)
                 ? track.tagTitleWithTempo(document.title(), messages)
                 : track.tagTitle(document.title(), messages);
         return tags(main, title, 1 + tracks.indexOf(track), track.percent());
@@ -145,8 +146,8 @@ final class PracticeSet {
         return new Tags(
                 title,
                 spec.series(),
-                spec.hasNamesOfItsOwn() ? spec.episodeNumber() : 0,
-                spec.hasNamesOfItsOwn() ? place : spec.episodeNumber(),
+                spec.has(Feature.NAMES_OF_ITS_OWN) ? spec.episodeNumber() : 0,
+                spec.has(Feature.NAMES_OF_ITS_OWN) ? place : spec.episodeNumber(),
                 document.rights().composer(),
                 document.rights().statement(),
                 Math.round(tempo * percent / (float) PracticeTrack.WHOLE),

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * A practice track. The name of its file says both what sounds and how fast; it is written and read here only.
+ * A practice track of the main line. The name of its file says both what sounds and how fast.
  *
  * @param percent of the line's tempo
  */

@@ -34,7 +34,7 @@ public record Release(
 
     /** Whether practice tracks are made of it when somebody asks for one. */
     public boolean makesTracks() {
-        return isReady() && spec.makesTracksOnRequest();
+        return isReady() && spec.has(Feature.TRACKS_ON_REQUEST);
     }
 
     /** Whether it waits to be built, or is being built. */

@@ -220,6 +220,15 @@ public final class Releases {
                 .findOne());
     }
 
+    /** Until the transaction ends, no other server enters a file of this release. Whether it is there. */
+    boolean lock(Handle handle, ReleaseId id) {
+        return handle.createQuery("select id from release where id = :id for update")
+                .bind("id", id)
+                .mapTo(ReleaseId.class)
+                .findOne()
+                .isPresent();
+    }
+
     /** Whether any release needs this content; for the sweep of stored files. What is put together as it is sent needs none. */
     public boolean names(Sha256 sha256) {
         return jdbi.withHandle(handle -> handle.createQuery(

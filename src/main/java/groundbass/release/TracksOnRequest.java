@@ -6,11 +6,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.Optional;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
  * Practice tracks at any tempo and in any mix, made when somebody first asks for them and kept with their release. One is
- * made at a time, and nobody can fill a disk with them: a release keeps {@value #MOST}, a site {@value #MOST_BYTES} bytes.
+ * made at a time on each server, and nobody can fill a disk with them: a release keeps {@value #MOST}, a site {@value #MOST_BYTES} bytes.
  * Thread-safe.
  */
 public final class TracksOnRequest {
@@ -54,9 +55,7 @@ public final class TracksOnRequest {
         }
         demandRoom(release.id());
         try {
-            var made = builder.onRequest(release, wanted);
-            made.ifPresent(file -> enter(release.id(), file));
-            return made;
+            return builder.onRequest(release, wanted).flatMap(file -> entered(release.id(), file));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -77,19 +76,31 @@ public final class TracksOnRequest {
         }
     }
 
-    private void enter(ReleaseId release, ReleaseFile file) {
-        jdbi.useTransaction(handle -> {
-            int last = handle.createQuery("select max(place) from release_file where release_id = :release")
-                    .bind("release", release)
-                    .mapTo(Integer.class)
-                    .one();
-            handle.createUpdate("""
+    /** Another server may have made it meanwhile: then its file stands for both. Empty where the release is gone. */
+    private Optional<ReleaseFile> entered(ReleaseId release, ReleaseFile file) {
+        return jdbi.inTransaction(handle -> {
+            if (!releases.lock(handle, release)) {
+                return Optional.empty();
+            }
+            var before = releases.file(release, file.name());
+            if (before.isEmpty()) {
+                enter(handle, release, file);
+            }
+            return before.or(() -> Optional.of(file));
+        });
+    }
+
+    private static void enter(Handle handle, ReleaseId release, ReleaseFile file) {
+        int last = handle.createQuery("select max(place) from release_file where release_id = :release")
+                .bind("release", release)
+                .mapTo(Integer.class)
+                .one();
+        handle.createUpdate("""
                             insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
                             values (:release, :place, :name, :role, :mediaType, :size, :sha256)""")
-                    .bind("release", release)
-                    .bind("place", last + 1)
-                    .bindMethods(file)
-                    .execute();
-        });
+                .bind("release", release)
+                .bind("place", last + 1)
+                .bindMethods(file)
+                .execute();
     }
 }

@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 
 /**
  * A practice track that somebody asks for by the name of its file, such as {@code without-bass-85.mp3} or
- * {@code exercise-2-full-60.flac}; written and read here only.
+ * {@code exercise-2-full-60.flac}. Those of the main line are called as a {@link PracticeTrack} is.
  *
  * @param line 0 for the main line, else the exercise's number
  * @param lossless FLAC rather than MP3

@@ -7,6 +7,7 @@ import groundbass.audience.student.IdleStudents;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.ProgramTokens;
@@ -61,7 +62,7 @@ public record Accounts(
             }
             educators.setOwner(handle, to);
             Transfers.endInvitationsToTheSite(handle);
-            audit.append(handle, Audit.OPERATOR, "site.handed", to.value());
+            audit.append(handle, Audit.OPERATOR, AuditWord.SITE_HANDED, to.value());
             return true;
         });
     }

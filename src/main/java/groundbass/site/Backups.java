@@ -4,6 +4,7 @@ import groundbass.backup.BackupFile;
 import groundbass.backup.BackupManifest;
 import groundbass.backup.Restore;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
 import groundbass.store.bucket.BlobBucket;
@@ -17,8 +18,6 @@ import java.time.Clock;
 
 /** Whole sites into files and back, for an operator: without pages, without jobs. */
 public final class Backups {
-    private static final String OWN = "backup.restored";
-
     private Backups() {}
 
     /**
@@ -76,7 +75,7 @@ public final class Backups {
             // whoever came back after the backup was made is not known to have
             accounts.idleStudents().takeBack();
             String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
-            accounts.audit().note(Audit.OPERATOR, OWN, told);
+            accounts.audit().note(Audit.OPERATOR, AuditWord.BACKUP_RESTORED, told);
         }
     }
 

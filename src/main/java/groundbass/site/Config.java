@@ -9,12 +9,18 @@ import java.util.Optional;
 import java.util.function.Consumer;
 
 /**
- * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code keeping} says whether students may keep lessons
- * on their devices; {@code hops} how many
- * front servers of the operator's own pass a request on; {@code handOver} the
- * internal location of a front server that sends files itself; {@code database} is missing for the embedded one; {@code files}
- * for those in the folder;
- * {@code metrics} is what whoever watches the process shows to read its figures, without which there are none.
+ * Everything an operator may choose.
+ *
+ * @param data the folder of the site
+ * @param publicAddress the site's origin as readers type it
+ * @param demo whether the site begins with demonstration data
+ * @param keeping whether students may keep lessons on their devices
+ * @param hops how many front servers of the operator's own pass a request on
+ * @param handOver the internal location of a front server that sends files itself
+ * @param database missing for the embedded one
+ * @param files where they lie; missing for those in the folder
+ * @param mail missing where letters wait on the desk
+ * @param metrics what whoever watches the process shows to read its figures, without which there are none
  */
 public record Config(
         Path data,

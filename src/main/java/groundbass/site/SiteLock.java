@@ -1,10 +1,10 @@
 package groundbass.site;
 
 import groundbass.store.CannotOpen;
+import groundbass.store.fault.FolderFault;
 import groundbass.store.node.DatabaseLock;
 import groundbass.store.node.FolderLock;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -71,7 +71,7 @@ public final class SiteLock implements AutoCloseable {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot make the folder " + folder, e);
+            throw new FolderFault("cannot make the folder " + folder, e);
         }
     }
 

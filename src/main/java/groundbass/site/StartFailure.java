@@ -1,6 +1,8 @@
 package groundbass.site;
 
 import groundbass.store.CannotOpen;
+import groundbass.store.Database;
+import groundbass.store.fault.FolderFault;
 import java.net.BindException;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -8,32 +10,36 @@ import java.util.stream.Stream;
 /** What an operator can do about a server that does not start. */
 public final class StartFailure {
     private static final int DEEPEST = 10;
-    private static final String LOCKED = "may be already in use";
 
     private StartFailure() {}
 
     /** One sentence for the failures that an operator causes and can mend; empty for all others. */
     public static Optional<String> advice(Throwable failure, Config config) {
-        return Stream.iterate(failure, e -> e != null, Throwable::getCause)
-                .limit(DEEPEST)
-                .flatMap(e -> adviceOn(e, config).stream())
-                .findFirst();
+        return causes(failure).flatMap(e -> adviceOn(e, config).stream()).findFirst();
+    }
+
+    /** Whether it is that another program has the embedded database open. */
+    public static boolean isInUse(Throwable failure) {
+        return causes(failure).anyMatch(Database::isInUse);
+    }
+
+    private static Stream<Throwable> causes(Throwable failure) {
+        return Stream.iterate(failure, e -> e != null, Throwable::getCause).limit(DEEPEST);
     }
 
     private static Optional<String> adviceOn(Throwable e, Config config) {
-        String message = String.valueOf(e.getMessage());
         if (e instanceof CannotOpen) {
-            return Optional.of(message);
+            return Optional.of(e.getMessage());
         }
         if (e instanceof BindException) {
             return Optional.of("Port " + config.port() + " on " + config.host()
                     + " is taken or not allowed. Choose another with --port, or another address with --host.");
         }
-        if (message.contains(LOCKED)) {
+        if (Database.isInUse(e)) {
             return Optional.of("The folder " + config.data() + " is in use by another server. Stop that one, or choose"
                     + " another folder with --data.");
         }
-        if (message.startsWith("cannot make the folder") || message.startsWith("cannot use the folder")) {
+        if (e instanceof FolderFault) {
             return Optional.of("The folder " + config.data() + " cannot be written. Choose another with --data.");
         }
         return Optional.empty();

@@ -10,11 +10,11 @@ import groundbass.store.BlobFolder;
 import groundbass.store.BlobStore;
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
-import groundbass.store.FilesAway;
 import groundbass.store.bucket.BlobBucket;
 import groundbass.store.bucket.FileTurns;
+import groundbass.store.fault.FilesAway;
+import groundbass.store.fault.FolderFault;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -62,7 +62,7 @@ record Stored(
         } catch (FilesAway e) {
             throw new CannotOpen("The object store cannot be used: " + e.getReason(), e);
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
+            throw new FolderFault("cannot use the folder " + config.data(), e);
         }
     }
 }

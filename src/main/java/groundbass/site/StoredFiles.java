@@ -6,6 +6,7 @@ import groundbass.store.CannotOpen;
 import groundbass.store.Database;
 import groundbass.store.Pairing;
 import groundbass.store.Swept;
+import groundbass.store.fault.FolderFault;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
@@ -41,7 +42,7 @@ final class StoredFiles {
         try {
             new Pairing(jdbi, blobs).check(named.after("", SAMPLE));
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder of files", e);
+            throw new FolderFault("cannot use the folder of files", e);
         }
     }
 

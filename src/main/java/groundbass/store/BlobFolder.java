@@ -1,6 +1,8 @@
 package groundbass.store;
 
 import groundbass.identity.Sha256;
+import groundbass.store.fault.DamagedFileException;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;

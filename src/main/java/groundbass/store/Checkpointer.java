@@ -9,7 +9,7 @@ import org.slf4j.LoggerFactory;
 
 /** Flushes a database once a second on a thread of its own, until closed. One failure does not end it. */
 final class Checkpointer implements AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(Checkpointer.class);
+    private static final Logger log = LoggerFactory.getLogger(Checkpointer.class);
     private static final Duration EVERY = Duration.ofSeconds(1);
 
     private final Runnable flush;
@@ -35,7 +35,7 @@ final class Checkpointer implements AutoCloseable {
         try {
             flush.run();
         } catch (RuntimeException | Error e) {
-            LOG.warn("The database could not be flushed to the disk; trying again in {}", EVERY, e);
+            log.warn("The database could not be flushed to the disk; trying again in {}", EVERY, e);
         }
     }
 

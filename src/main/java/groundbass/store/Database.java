@@ -20,6 +20,8 @@ import org.jdbi.v3.core.statement.StatementExceptions.MessageRendering;
 
 /** An open, migrated database: the embedded H2 or a PostgreSQL server. Thread-safe. */
 public final class Database implements AutoCloseable {
+    private static final int ALREADY_OPEN = 90020; // H2's ErrorCode.DATABASE_ALREADY_OPEN_1
+
     private static final int CONNECTIONS = 16;
     // the rest is opened when it is needed: a start need not wait for sixteen sessions of a server
     private static final int IDLE_CONNECTIONS = 2;
@@ -110,6 +112,11 @@ public final class Database implements AutoCloseable {
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }
+    }
+
+    /** Whether opening failed because another process has the embedded database open. */
+    public static boolean isInUse(Throwable failure) {
+        return failure instanceof SQLException e && e.getErrorCode() == ALREADY_OPEN;
     }
 
     /**

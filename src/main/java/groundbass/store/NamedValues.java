@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.store.fault.UniqueViolation;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -49,8 +50,9 @@ public final class NamedValues {
         try {
             jdbi.useHandle(handle -> insert(handle, name, value));
             return value;
-        } catch (UnableToExecuteStatementException anotherNodeWasFaster) {
-            return jdbi.withHandle(handle -> find(handle, name)).orElseThrow(() -> anotherNodeWasFaster);
+        } catch (UnableToExecuteStatementException e) {
+            if (!UniqueViolation.is(e)) throw e;
+            return jdbi.withHandle(handle -> find(handle, name)).orElseThrow(() -> e); // another node was faster
         }
     }
 

@@ -8,15 +8,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Where files that no row names wait before they are deleted, so that what went by mistake can come back. */
 final class Quarantine {
-    private static final Duration KEPT = Duration.ofDays(30);
-
     private final Path folder;
 
     Quarantine(Path folder) {
@@ -69,7 +66,7 @@ final class Quarantine {
     boolean isOverdue(Sha256 sha256, Instant now) {
         try {
             var came = Files.getLastModifiedTime(place(sha256)).toInstant();
-            return came.isBefore(now.minus(KEPT));
+            return came.isBefore(now.minus(SweepPolicy.SET_ASIDE));
         } catch (NoSuchFileException e) {
             return false; // given back meanwhile
         } catch (IOException e) {

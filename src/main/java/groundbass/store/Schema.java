@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.store.fault.DatabaseAway;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

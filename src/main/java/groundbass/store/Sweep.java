@@ -1,11 +1,11 @@
 package groundbass.store;
 
 import groundbass.identity.Sha256;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,11 +16,6 @@ import java.util.function.Predicate;
  * Where that is more than a small share of the files, rows rather than files are what is missing, and nothing is taken.
  */
 final class Sweep {
-    private static final Duration KEPT_UNNAMED = Duration.ofDays(1);
-    private static final int HANDFUL = 5;
-    private static final int SHARE = 10;
-    private static final int MOST_AT_ONCE = 200;
-
     private final Path folder;
     private final Path incoming;
     private final Quarantine quarantine;
@@ -59,11 +54,11 @@ final class Sweep {
     Swept run(Predicate<Sha256> named) throws IOException {
         FileWalk.blobs(folder, (file, sha256) -> look(file, sha256, named.test(sha256)));
         int deleted = clearIncoming() + emptyQuarantine(named);
-        if (unnamed.size() > HANDFUL && unnamed.size() * SHARE > seen) {
+        if (SweepPolicy.isTooMany(unnamed.size(), seen)) {
             return new Swept(0, deleted, unnamed.size());
         }
         int setAside = 0;
-        for (Path file : unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()))) {
+        for (Path file : SweepPolicy.atOnce(unnamed)) {
             setAside += setAside(file, named) ? 1 : 0;
         }
         return new Swept(setAside, deleted, 0);
@@ -122,7 +117,7 @@ final class Sweep {
 
     private boolean isOld(Path file) throws IOException {
         try {
-            return Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(KEPT_UNNAMED));
+            return Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(SweepPolicy.YOUNG));
         } catch (NoSuchFileException e) {
             return false; // an incoming file that has just got its name
         }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.catalog.CatalogFixture;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.upload.UploadRepository;
 import groundbass.catalog.upload.Uploads;
@@ -168,7 +169,7 @@ class BackupTest {
                 // the next numbered row follows those that came in
                 var audit = new Audit(to.jdbi(), Clock.systemUTC());
                 int before = audit.latest(100).size();
-                audit.note("somebody", "something", "");
+                audit.note("somebody", AuditWord.BACKUP_MADE, "");
                 assertThat(audit.latest(100)).hasSize(before + 1);
             }
         }

@@ -45,6 +45,9 @@ import org.junit.jupiter.api.Test;
 
 /** Whole sheets: what a reader finds in them, and how they are laid out. */
 class BrailleSheetTest {
+    /** Of a row (rule: braille-rows). */
+    private static final int CELLS = 40;
+
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
     private static final int RANDOM = 40;
 
@@ -212,7 +215,7 @@ class BrailleSheetTest {
             assertThat(brf).as(named.getKey()).matches("(?s)[\\x20-\\x5f\\r\\n\\f]+");
             assertThat(unicode).as(named.getKey()).matches("(?s)[\\u2800-\\u283f\\r\\n]+");
             var rows = brf.replace("\f", "").split("\r\n", -1);
-            assertThat(rows).as(named.getKey()).allMatch(row -> row.length() <= BrailleSheet.WIDTH);
+            assertThat(rows).as(named.getKey()).allMatch(row -> row.length() <= CELLS);
             assertThat(Stream.of(rows).map(row -> Cells.of(row).patterns()).toList())
                     .as(named.getKey())
                     .isEqualTo(List.of(unicode.split("\r\n", -1)));
@@ -266,7 +269,7 @@ class BrailleSheetTest {
         var bar = Bar.of(Meter.COMMON, notes).withDirections(said);
         var line = new Line(Header.PLAIN.with(Tuning.sounding(open)).withFrets(36), List.of(bar, bar));
         var rows = rows(line);
-        assertThat(rows).allMatch(row -> row.length() <= BrailleSheet.WIDTH);
+        assertThat(rows).allMatch(row -> row.length() <= CELLS);
         assertThat(rows).anyMatch(row -> row.contains("STR#AB'"));
         assertThat(String.join("", rows)).contains(">ELEVEN");
     }
@@ -278,7 +281,7 @@ class BrailleSheetTest {
         for (var named : lines().entrySet()) {
             if (!named.getKey().startsWith("seed ")) {
                 var rows = BrailleSheet.of(named.getValue(), german).rows();
-                assertThat(rows).as(named.getKey()).allMatch(row -> row.length() <= BrailleSheet.WIDTH);
+                assertThat(rows).as(named.getKey()).allMatch(row -> row.length() <= CELLS);
                 var music = music(rows.stream().map(Cells::ascii).toList());
                 assertThat(music).as(named.getKey()).isEqualTo(music(rows(named.getValue())));
             }

@@ -55,7 +55,7 @@ class SearchTest {
                 case 1 -> note = note.struck(Technique.POP);
                 case 2 -> note = note.struck(Technique.SLAP);
                 case 3 -> note = i == 0 ? note : note.reached(Arrival.Kind.values()[random.nextInt(3)]);
-                case 4 -> note = note.whilePressed();
+                case 4 -> note = pressed(note);
                 default -> {}
             }
             var end = random.nextBoolean() ? moment.end() : moment.start() + 0.01;
@@ -209,5 +209,9 @@ class SearchTest {
                                 .map(note -> note.place().string()))
                         .hasSize(2)
                         .doesNotHaveDuplicates());
+    }
+
+    private static NoteConstraint pressed(NoteConstraint note) {
+        return new NoteConstraint(note.places(), note.finger(), note.stroke(), note.arrival(), true, note.held());
     }
 }

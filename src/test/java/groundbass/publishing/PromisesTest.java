@@ -45,6 +45,12 @@ class PromisesTest {
 
     private static final Instant AT = Instant.parse("2026-03-06T17:00:00Z");
 
+    /** README.md, first steps of an educator: left alone for ten minutes (one minute, in the last half hour). */
+    private static final Duration QUIET = Duration.ofMinutes(10);
+
+    private static final Duration QUIET_NEAR = Duration.ofMinutes(1);
+    private static final Duration LAST = Duration.ofMinutes(30);
+
     private static EpisodeId promised(Studio studio) {
         var id = studio.episode("Rope and Pulley");
         done(studio.promise(id, HOUR));
@@ -59,7 +65,7 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             studio.write(id, LATER);
-            studio.clock.advance(Promises.QUIET.minusSeconds(1));
+            studio.clock.advance(QUIET.minusSeconds(1));
             studio.publicationJob.pass();
             assertThat(studio.releases.of(id))
                     .as("somebody may still be writing")
@@ -85,7 +91,7 @@ class PromisesTest {
             var id = promised(studio);
             studio.clock.set(AT.minusSeconds(120).toString());
             studio.write(id, LATER);
-            studio.clock.advance(Promises.QUIET_NEAR);
+            studio.clock.advance(QUIET_NEAR);
             studio.publicationJob.pass();
             studio.buildAll();
             studio.clock.set(AT.toString());
@@ -155,11 +161,11 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             studio.write(id, LATER);
-            studio.clock.advance(Promises.QUIET);
+            studio.clock.advance(QUIET);
             studio.publicationJob.pass();
             studio.buildAll();
             studio.write(id, "bar 1\n1-4 E58\n");
-            studio.clock.set(AT.minus(Promises.LEAD).minusSeconds(1).toString());
+            studio.clock.set(AT.minus(LAST).minusSeconds(1).toString());
             studio.publicationJob.pass();
             assertThat(studio.letters()).isEmpty();
             studio.clock.advance(Duration.ofSeconds(1));
@@ -212,7 +218,7 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             studio.write(id, LATER);
-            studio.clock.advance(Promises.QUIET);
+            studio.clock.advance(QUIET);
             studio.publicationJob.pass();
             Built.failed(studio.releases, studio.releases.of(id).get(0).id(), studio.clock.instant());
             studio.clock.set(AT.minusSeconds(1).toString());
@@ -253,7 +259,7 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             studio.write(id, UNWISE);
-            studio.clock.advance(Promises.QUIET);
+            studio.clock.advance(QUIET);
             studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(1);
             accept(studio, id);
@@ -316,7 +322,7 @@ class PromisesTest {
             assertThat(studio.find(id).isPublished()).isFalse();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
             studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, LICENCE)));
-            studio.clock.advance(Promises.QUIET_NEAR);
+            studio.clock.advance(QUIET_NEAR);
             comesOutLate(studio, id);
         }
     }
@@ -334,7 +340,7 @@ class PromisesTest {
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
             studio.clock.advance(Duration.ofHours(2));
             studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN, LICENCE)));
-            studio.clock.advance(Promises.QUIET_NEAR);
+            studio.clock.advance(QUIET_NEAR);
             comesOutLate(studio, id);
         }
     }

@@ -24,6 +24,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class TakingBackTest {
+    /** What the page of drafts that were thrown away promises. */
+    private static final Duration KEPT = Duration.ofDays(30);
+
     private static final Sha256 SHA256 = Sha256.of(new byte[] {1});
     private static final String FACTS =
             "{\"format\":\"WAV\",\"sampleRate\":44100,\"channels\":2,\"bitRate\":1411200,\"milliseconds\":1000}";
@@ -195,7 +198,7 @@ class TakingBackTest {
             done(studio.desk.move(studio.educator, next, number));
             assertThat(studio.find(studio.episode("New")).number()).isEqualTo(3);
 
-            studio.clock.advance(Bin.KEPT.minusSeconds(1));
+            studio.clock.advance(KEPT.minusSeconds(1));
             studio.bin.empty();
             done(studio.bin.fetchBack(studio.educator, id));
             assertThat(studio.desk.draft(studio.educator, id).orElseThrow().document())
@@ -216,7 +219,7 @@ class TakingBackTest {
             studio.buildAll();
             done(studio.desk.makeRevision(studio.educator, id, ""));
             done(studio.bin.throwAway(studio.educator, studio.find(id)));
-            studio.clock.advance(Bin.KEPT.plus(Duration.ofSeconds(1)));
+            studio.clock.advance(KEPT.plus(Duration.ofSeconds(1)));
             studio.bin.empty();
             studio.bin.empty();
             for (String table : List.of("draft", "revision", "release", "upload")) {
@@ -257,7 +260,7 @@ class TakingBackTest {
                     new BackingTrack(new UploadId("played2345678923"), SHA256, "Band", BackingTrack.Kind.WITHOUT_BASS);
             studio.change(duplicate, edit -> edit.backingTracks(List.of(track)));
             done(studio.bin.throwAway(studio.educator, studio.find(first)));
-            studio.clock.advance(Bin.KEPT.plus(Duration.ofSeconds(1)));
+            studio.clock.advance(KEPT.plus(Duration.ofSeconds(1)));
             studio.bin.empty();
             assertThat(rows(database, "upload")).isEqualTo(1);
             assertThat(rows(database, "upload where id = 'played2345678923' and episode_id = '" + duplicate + "'"))
@@ -272,8 +275,8 @@ class TakingBackTest {
             var studio = new Studio(database);
             var id = studio.episode("Mistake");
             done(studio.bin.throwAway(studio.educator, studio.find(id)));
-            studio.clock.advance(Bin.KEPT.plus(Duration.ofSeconds(1)));
-            var before = studio.clock.instant().minus(Bin.KEPT);
+            studio.clock.advance(KEPT.plus(Duration.ofSeconds(1)));
+            var before = studio.clock.instant().minus(KEPT);
             done(studio.bin.fetchBack(studio.educator, id));
             boolean still = database.jdbi().inTransaction(handle -> studio.episodes.lockThrownAway(handle, id, before));
             assertThat(still).isFalse();

@@ -44,6 +44,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -255,7 +256,36 @@ class ReleaseBuilderTest {
     }
 
     private TracksOnRequest onRequest() {
-        return new TracksOnRequest(database.jdbi(), releases, builder);
+        return onRequest(builder);
+    }
+
+    private TracksOnRequest onRequest(ReleaseBuilder making) {
+        return new TracksOnRequest(database.jdbi(), releases, making);
+    }
+
+    /** Each server has a turn of its own: what another enters meanwhile stands for both. */
+    @Test
+    void twoServersMayMakeOneTrackAtOnce() {
+        var release = built(spec(revision(List.of()), 1));
+        var first = new ArrayList<ReleaseFile>();
+        var meanwhile = before("put", () -> onRequest()
+                .find(release, "full-60.mp3")
+                .filter(file -> first.isEmpty())
+                .ifPresent(first::add));
+        var other =
+                new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, meanwhile, made(), clock);
+        assertThat(onRequest(other).find(release, "full-60.mp3")).contains(first.get(0));
+        assertThat(releases.files(release.id()))
+                .filteredOn(file -> file.name().equals("full-60.mp3"))
+                .hasSize(1);
+    }
+
+    private Blobs before(String called, Runnable task) {
+        return (Blobs) Proxy.newProxyInstance(
+                Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, args) -> {
+                    if (method.getName().equals(called)) task.run();
+                    return method.invoke(blobs, args);
+                });
     }
 
     @Test

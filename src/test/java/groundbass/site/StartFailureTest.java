@@ -2,13 +2,16 @@ package groundbass.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.store.Database;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
@@ -33,13 +36,25 @@ class StartFailureTest {
         }
     }
 
+    /** The embedded database itself says so, whatever holds its file. */
     @Test
-    void aFolderInUseIsNamedWithTheFlagThatHelps() {
-        // what the embedded database says to a second process, from memory
-        var locked = new IllegalStateException("Database may be already in use: \"groundbass.mv.db\"");
+    void aFolderInUseIsNamedWithTheFlagThatHelps() throws IOException {
+        Database.embedded(data).close();
         var config = Config.local(data, 0);
-        assertThat(StartFailure.advice(new RuntimeException(locked), config).orElseThrow())
-                .contains(data.toString(), "--data");
+        try (var file = FileChannel.open(data.resolve("groundbass.mv.db"), StandardOpenOption.WRITE)) {
+            file.lock();
+            var failure = Assertions.catchThrowable(() -> Database.embedded(data));
+            assertThat(StartFailure.isInUse(failure)).isTrue();
+            assertThat(StartFailure.advice(failure, config).orElseThrow()).contains(data.toString(), "--data");
+        }
+    }
+
+    @Test
+    void aFolderThatCannotBeMadeIsNamedWithTheFlagThatHelps() throws IOException {
+        Path file = Files.createFile(data.resolve("a-file"));
+        var config = Config.local(file.resolve("below"), 0);
+        var failure = Assertions.catchThrowable(() -> Groundbass.start(config, clock));
+        assertThat(StartFailure.advice(failure, config).orElseThrow()).contains(file.toString(), "--data");
     }
 
     /** Started twice by mistake: the one that runs is named, and goes on. */

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.identity.Sha256;
+import groundbass.store.fault.DamagedFileException;
+import groundbass.store.fault.FilesAway;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;

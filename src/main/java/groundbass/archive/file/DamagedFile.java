@@ -3,13 +3,13 @@ package groundbass.archive.file;
 import groundbass.text.Message;
 
 /** Why a file of an archive, or all of it, cannot be read, in a sentence for whoever brings it. */
-public final class DamagedFile extends Exception {
+public class DamagedFile extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final String where;
     private final transient Message why;
 
-    private DamagedFile(String where, Message why) {
+    DamagedFile(String where, Message why) {
         super(where + ": " + why.key());
         this.where = where;
         this.why = why;

@@ -1,11 +1,9 @@
 package groundbass.archive.file;
 
 import groundbass.identity.Sha256;
+import groundbass.text.Utf8;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.SortedSet;
 
@@ -77,13 +75,7 @@ public final class Texts {
     }
 
     public static String text(String name, byte[] bytes) throws DamagedFile {
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            throw DamagedFile.of("archive.problem.utf-8").in(name);
-        }
+        return Utf8.read(bytes)
+                .orElseThrow(() -> DamagedFile.of("archive.problem.utf-8").in(name));
     }
 }

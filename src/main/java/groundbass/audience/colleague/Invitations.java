@@ -3,6 +3,7 @@ package groundbass.audience.colleague;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.SecretToken;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -142,7 +143,7 @@ public final class Invitations {
                 .bind("word", invitation.offer().word())
                 .bind("series", invitation.offer().ofSeries())
                 .execute();
-        audit.append(handle, invitation.by(), "invitation.sent", told(invitation));
+        audit.append(handle, invitation.by(), AuditWord.INVITATION_SENT, told(invitation));
         letter.ifPresent(locale -> outbox.put(new InvitationLetters(head.get(), locale)
                 .invitation(invitation, name(invitation.by()), title(invitation.offer()), token)));
         return new Invited(invitation, token);
@@ -230,15 +231,15 @@ public final class Invitations {
 
     /** @return whether it was still there */
     public boolean withdraw(EducatorId by, Invitation invitation) {
-        return end(by, invitation, "invitation.withdrawn");
+        return end(by, invitation, AuditWord.INVITATION_WITHDRAWN);
     }
 
     /** The answer of whom it is to. @return whether it was still there */
     public boolean decline(EducatorId who, Invitation invitation) {
-        return invitation.isTo(who) && end(who, invitation, "invitation.declined");
+        return invitation.isTo(who) && end(who, invitation, AuditWord.INVITATION_DECLINED);
     }
 
-    private boolean end(EducatorId by, Invitation invitation, String what) {
+    private boolean end(EducatorId by, Invitation invitation, AuditWord what) {
         return jdbi.inTransaction(handle -> {
             boolean was = delete(handle, invitation);
             if (was) {
@@ -318,7 +319,7 @@ public final class Invitations {
     }
 
     private void give(Handle handle, EducatorId who, Invitation invitation) {
-        audit.append(handle, who, "invitation.accepted", told(invitation));
+        audit.append(handle, who, AuditWord.INVITATION_ACCEPTED, told(invitation));
         if (invitation.offer() instanceof Offer.InSeries part) {
             giveSeries(handle, who, part);
         } else if (invitation.offer() instanceof Offer.OwnDesk) {

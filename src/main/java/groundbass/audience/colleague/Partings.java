@@ -4,6 +4,7 @@ import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -112,7 +113,7 @@ public final class Partings {
                 .bind("who", who)
                 .execute();
         sessions.closeAll(new Person.OfEducator(who));
-        audit.append(handle, by, "desk.closed", who.value());
+        audit.append(handle, by, AuditWord.DESK_CLOSED, who.value());
     }
 
     /** What somebody has to do with which series, those that they own first. */

@@ -3,6 +3,7 @@ package groundbass.audience.colleague;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.series.Colleagues;
@@ -96,7 +97,7 @@ public final class Transfers {
     /** Gives the site to whom its owner has offered it; the owner goes on as a teacher, and is told. */
     void acceptSite(Handle handle, EducatorId owner, EducatorId to) {
         educators.setOwner(handle, to);
-        audit.append(handle, to, "site.handed", to.value());
+        audit.append(handle, to, AuditWord.SITE_HANDED, to.value());
         endInvitationsToTheSite(handle);
         tell(owner, to, Optional.empty());
     }

@@ -18,7 +18,7 @@ import org.slf4j.LoggerFactory;
  * download stays that was begun and is taken for broken off. The ranges of one download are one row. Thread-safe.
  */
 public final class Downloads implements AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(Downloads.class);
+    private static final Logger log = LoggerFactory.getLogger(Downloads.class);
 
     /** Without a token, requests of one reader for one file belong together for so long. */
     static final Duration JOINED_FOR = Duration.ofHours(1);
@@ -160,7 +160,7 @@ public final class Downloads implements AutoCloseable {
     }
 
     private void later(DownloadId id, Consumer<Handle> work) {
-        commits.later(work, why -> LOG.warn("The end of download {} could not be recorded", id, why));
+        commits.later(work, why -> log.warn("The end of download {} could not be recorded", id, why));
     }
 
     /** The usual case, in one statement. */

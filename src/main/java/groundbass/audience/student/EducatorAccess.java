@@ -1,6 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -66,7 +67,10 @@ public final class EducatorAccess {
             educator.ifPresent(known -> {
                 write(known.email(), to -> letters(locale).reset(known, to, token, now, VALID));
                 audit.append(
-                        handle, Audit.STRANGER, "password.forgotten", known.id().value());
+                        handle,
+                        Audit.STRANGER,
+                        AuditWord.PASSWORD_FORGOTTEN,
+                        known.id().value());
             });
         });
     }
@@ -92,7 +96,7 @@ public final class EducatorAccess {
         outcome.result().ifPresent(educator -> {
             handle.execute("delete from password_reset where educator_id = ?", id);
             sessions.closeAll(new Person.OfEducator(id));
-            audit.append(handle, id, "password.reset", id.value());
+            audit.append(handle, id, AuditWord.PASSWORD_RESET, id.value());
             write(educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant()));
         });
         return outcome;

@@ -40,7 +40,7 @@ public final class Practice {
         of(handle, student).forEach(line -> known.put(Name.of(line), line));
         for (var line : lines) {
             var before = Optional.ofNullable(known.get(Name.of(line)));
-            if (before.map(line::goesBefore).orElseGet(() -> known.size() < MOST)) {
+            if (before.map(line::saysMoreThan).orElseGet(() -> known.size() < MOST)) {
                 write(handle, student, line);
                 known.put(Name.of(line), line);
             }
@@ -75,8 +75,7 @@ public final class Practice {
     public void favour(StudentId student, EpisodeId episode, boolean chosen) {
         jdbi.useTransaction(handle -> {
             if (!Students.lock(handle, student)) return;
-            handle.execute(
-                    "delete from favourite where student_id = ? and episode_id = ?", student.value(), episode.value());
+            unfavour(handle, student, episode);
             if (chosen) {
                 handle.createUpdate("""
                                 insert into favourite (student_id, episode_id, chosen_at)
@@ -89,11 +88,19 @@ public final class Practice {
         });
     }
 
-    /** Forgets that a lesson was practised, and that it is a favourite. */
+    private static void unfavour(Handle handle, StudentId student, EpisodeId episode) {
+        handle.execute(
+                "delete from favourite where student_id = ? and episode_id = ?", student.value(), episode.value());
+    }
+
+    /** Forgets that a lesson was practised, and that it is a favourite: both, or after a fault neither. */
     public void forget(StudentId student, EpisodeId episode) {
-        favour(student, episode, false);
-        jdbi.useHandle(handle -> handle.execute(
-                "delete from practised where student_id = ? and episode_id = ?", student.value(), episode.value()));
+        jdbi.useTransaction(handle -> {
+            if (!Students.lock(handle, student)) return;
+            unfavour(handle, student, episode);
+            handle.execute(
+                    "delete from practised where student_id = ? and episode_id = ?", student.value(), episode.value());
+        });
     }
 
     /** What a student has practised, the last first. */

@@ -22,8 +22,8 @@ public record PractisedLine(
         Objects.requireNonNull(toPlace);
     }
 
-    /** Whether it says more than what is known: a later day, or on the same day a faster tempo. */
-    boolean goesBefore(PractisedLine known) {
+    /** Whether it adds to what is known: a later day, or on the same day a faster tempo. */
+    boolean saysMoreThan(PractisedLine known) {
         int later = practisedOn.compareTo(known.practisedOn);
         return later > 0 || later == 0 && tempo > known.tempo;
     }

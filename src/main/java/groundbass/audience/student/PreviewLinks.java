@@ -1,6 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
 import groundbass.store.RandomId;
@@ -52,7 +53,7 @@ public final class PreviewLinks {
                     .bind("now", now)
                     .bind("end", now.plus(lasting.compareTo(LONGEST) > 0 ? LONGEST : lasting))
                     .execute();
-            audit.append(handle, who, "preview.shared", release);
+            audit.append(handle, who, AuditWord.PREVIEW_SHARED, release);
         });
         return token;
     }
@@ -98,7 +99,7 @@ public final class PreviewLinks {
                     .bind("release", release)
                     .execute();
             if (ended == 1) {
-                audit.append(handle, who, "preview.withdrawn", id);
+                audit.append(handle, who, AuditWord.PREVIEW_WITHDRAWN, id);
             }
         });
     }

@@ -1,6 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -61,15 +62,15 @@ public final class Students {
      * What was downloaded stays counted, by nobody in particular. A second call finds nothing to do.
      */
     public void forget(StudentId id) {
-        forget(id, Audit.STUDENT, "account deleted");
+        forget(id, Audit.STUDENT, AuditWord.ACCOUNT_DELETED);
     }
 
     /** The same with an account that ends because nobody uses it. */
     public void forgetUnused(StudentId id) {
-        forget(id, Audit.CALENDAR, "account.ended");
+        forget(id, Audit.CALENDAR, AuditWord.ACCOUNT_ENDED);
     }
 
-    private void forget(StudentId id, String who, String what) {
+    private void forget(StudentId id, String who, AuditWord what) {
         jdbi.useTransaction(handle -> {
             Optional<Student> student = find(id);
             if (student.isEmpty()) return;

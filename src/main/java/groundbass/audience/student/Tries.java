@@ -1,6 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.identity.Sha256;
+import groundbass.store.fault.UniqueViolation;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
@@ -30,7 +31,8 @@ public final class Tries {
         var each = period.dividedBy(times);
         try {
             return jdbi.inTransaction(handle -> take(handle, hash, each, period));
-        } catch (UnableToExecuteStatementException somebodyElseWasFirst) {
+        } catch (UnableToExecuteStatementException e) {
+            if (!UniqueViolation.is(e)) throw e; // else somebody was faster, whose row is there now
             return jdbi.inTransaction(handle -> take(handle, hash, each, period));
         }
     }

@@ -22,7 +22,7 @@ import org.slf4j.LoggerFactory;
  * a process that is killed loses what {@link #write} had not written. Thread-safe.
  */
 public final class LessonVisits implements AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(LessonVisits.class);
+    private static final Logger log = LoggerFactory.getLogger(LessonVisits.class);
 
     private final Jdbi jdbi;
     private final VisitorKey visitors;
@@ -135,7 +135,7 @@ public final class LessonVisits implements AutoCloseable {
         try {
             write();
         } catch (RuntimeException e) {
-            LOG.warn("the last visits are not counted", e);
+            log.warn("the last visits are not counted", e);
         }
     }
 }

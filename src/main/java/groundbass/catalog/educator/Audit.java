@@ -61,17 +61,16 @@ public final class Audit {
         }
     }
 
-    public void append(Handle handle, EducatorId who, String what, String detail) {
+    public void append(Handle handle, EducatorId who, AuditWord what, String detail) {
         append(handle, who.value(), what, detail);
     }
 
     /** Writes an entry of its own, for what changes no row: somebody was let in or turned away. */
-    public void note(String who, String what, String detail) {
+    public void note(String who, AuditWord what, String detail) {
         jdbi.useHandle(handle -> append(handle, who, what, detail));
     }
 
-    /** @see AuditEntry for what the words mean */
-    public void append(Handle handle, String who, String what, String detail) {
+    public void append(Handle handle, String who, AuditWord what, String detail) {
         handle.createUpdate(
                         "insert into audit (at, who, what, detail, program) values (:at, :who, :what, :detail, :program)")
                 .bind("at", clock.instant())

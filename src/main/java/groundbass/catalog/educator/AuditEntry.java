@@ -9,7 +9,7 @@ import java.util.Optional;
  *
  * @param who    an educator's id, or a word for the program's own work ("calendar", "import") or for
  *               somebody without a desk ("a student", "a stranger", "the operator")
- * @param what   a dotted word, as in "episode.created"
+ * @param what   an {@link AuditWord} as it is stored, perhaps one that only a newer program knows
  * @param detail which one, and what is good to know; no secret and no address
  * @param program by which program of theirs an educator did it; empty where no program did
  */

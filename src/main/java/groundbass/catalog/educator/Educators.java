@@ -83,7 +83,8 @@ public final class Educators {
     private Educator insert(Handle handle, String name, String email, String hash, boolean mayBegin) {
         var educator = new Educator(EducatorId.next(), name.strip(), normal(email), DatabaseClock.of(clock));
         rows.insert(handle, educator, hash, mayBegin);
-        audit.append(handle, educator.id(), "educator.created", educator.id().value());
+        audit.append(
+                handle, educator.id(), AuditWord.EDUCATOR_CREATED, educator.id().value());
         return educator;
     }
 
@@ -114,7 +115,7 @@ public final class Educators {
         return known.map(Educator::id)
                 .filter(id -> mayBegin && rows.reopen(handle, id, password.hash()))
                 .flatMap(id -> {
-                    audit.append(handle, id, "educator.reopened", id.value());
+                    audit.append(handle, id, AuditWord.EDUCATOR_REOPENED, id.value());
                     return find(id);
                 });
     }
@@ -138,7 +139,7 @@ public final class Educators {
      */
     public boolean closeDesk(Handle handle, EducatorId by, EducatorId id) {
         if (SecondFactors.delete(handle, id)) {
-            audit.append(handle, by, "factor.off", id.value());
+            audit.append(handle, by, AuditWord.FACTOR_OFF, id.value());
         }
         return rows.close(handle, id, clock.instant());
     }
@@ -205,7 +206,8 @@ public final class Educators {
         }
         var educator = new Educator(before.id(), name, email, before.createdAt());
         rows.update(handle, educator);
-        audit.append(handle, before.id(), "educator.changed", before.id().value());
+        audit.append(
+                handle, before.id(), AuditWord.EDUCATOR_CHANGED, before.id().value());
         return Outcome.done(educator);
     }
 
@@ -230,7 +232,10 @@ public final class Educators {
         jdbi.useTransaction(handle -> {
             rows.setHash(handle, educator.id(), hash);
             audit.append(
-                    handle, educator.id(), "educator.password", educator.id().value());
+                    handle,
+                    educator.id(),
+                    AuditWord.EDUCATOR_PASSWORD,
+                    educator.id().value());
         });
         return Outcome.done(educator);
     }

@@ -88,7 +88,7 @@ public final class ProgramTokens {
                 .bind("now", now)
                 .bind("end", now.plus(lasting))
                 .execute();
-        audit.append(handle, who, "token.created", name);
+        audit.append(handle, who, AuditWord.TOKEN_CREATED, name);
         return Outcome.done(secret);
     }
 
@@ -150,7 +150,7 @@ public final class ProgramTokens {
                 .bind("id", token.id())
                 .execute();
         if (ended == 1) {
-            audit.append(handle, token.educator(), "token.withdrawn", token.name());
+            audit.append(handle, token.educator(), AuditWord.TOKEN_WITHDRAWN, token.name());
         }
     }
 

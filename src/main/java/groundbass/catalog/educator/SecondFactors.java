@@ -59,7 +59,7 @@ public final class SecondFactors {
                     .bind("educator", educator)
                     .bind("hash", digest(code))
                     .execute());
-            audit.append(handle, educator, "factor.on", educator.value());
+            audit.append(handle, educator, AuditWord.FACTOR_ON, educator.value());
         });
         return Outcome.done(codes);
     }
@@ -69,7 +69,7 @@ public final class SecondFactors {
         return jdbi.inTransaction(handle -> {
             boolean wasOn = delete(handle, educator);
             if (wasOn) {
-                audit.append(handle, who, "factor.off", educator.value());
+                audit.append(handle, who, AuditWord.FACTOR_OFF, educator.value());
             }
             return wasOn;
         });

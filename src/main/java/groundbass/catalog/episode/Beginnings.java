@@ -1,6 +1,7 @@
 package groundbass.catalog.episode;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesRows;
@@ -52,7 +53,7 @@ public final class Beginnings {
                             "insert into series_beginning (series_id, document) values (:series, :document)")
                     .bind("document", document);
             SeriesRows.replace(handle, series, "series_beginning", insert);
-            audit.append(handle, who, "beginning.changed", series.value());
+            audit.append(handle, who, AuditWord.BEGINNING_CHANGED, series.value());
         });
         return Outcome.done(document);
     }

@@ -2,6 +2,7 @@ package groundbass.catalog.episode;
 
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
@@ -87,7 +88,7 @@ public final class EpisodeService {
                 new EpisodeState.Unscheduled(),
                 DatabaseClock.of(clock));
         episodes.insert(handle, episode);
-        audit.append(handle, who, "episode.created", episode.id().value());
+        audit.append(handle, who, AuditWord.EPISODE_CREATED, episode.id().value());
         return Outcome.done(episode);
     }
 
@@ -117,7 +118,7 @@ public final class EpisodeService {
                 handle, who, entered.id(), draft.document(), draft.savedAt().orElseThrow()));
         entered.publishedAt().ifPresent(at -> episodes.markPublished(handle, entered.id(), at));
         entered.withdrawal().ifPresent(back -> episodes.takeBack(handle, entered.id(), back));
-        audit.append(handle, who, "episode.brought", entered.id().value());
+        audit.append(handle, who, AuditWord.EPISODE_BROUGHT, entered.id().value());
         return Outcome.done(entered);
     }
 
@@ -149,7 +150,7 @@ public final class EpisodeService {
             return Outcome.refused("number", "catalog.problem.number.taken", to);
         }
         episodes.setNumbers(handle, EpisodeNumbers.move(all, moved, to));
-        audit.append(handle, who, "episode.moved", found.id() + " from " + moved.number() + " to " + to);
+        audit.append(handle, who, AuditWord.EPISODE_MOVED, found.id() + " from " + moved.number() + " to " + to);
         return Outcome.done(episodes.find(found.id()).orElseThrow());
     }
 
@@ -290,7 +291,8 @@ public final class EpisodeService {
                 .filter(latest -> latest.document().equals(document))
                 .orElseGet(() -> {
                     var revision = revisions.append(handle, episode.id(), document, who, note.strip());
-                    audit.append(handle, who, "episode.revision", episode.id() + " revision " + revision.number());
+                    audit.append(
+                            handle, who, AuditWord.EPISODE_REVISION, episode.id() + " revision " + revision.number());
                     return revision;
                 });
     }
@@ -331,7 +333,7 @@ public final class EpisodeService {
             return typed;
         }
         append(handle, who, episode, typed.document(), note);
-        audit.append(handle, who, "episode.restored", episode.id() + " revision " + revision.number());
+        audit.append(handle, who, AuditWord.EPISODE_RESTORED, episode.id() + " revision " + revision.number());
         var saved = save(handle, who, episode, typed.version(), revision.document());
         return ((DraftSave.Saved) saved).draft();
     }

@@ -6,10 +6,12 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -35,6 +37,20 @@ public final class Episodes {
 
     public Optional<Episode> find(EpisodeId id) {
         return one("where e.id = :id and e.deleted_at is null", query -> query.bind("id", id));
+    }
+
+    /** What these are called, by one query; without those that are there no more. */
+    public Map<EpisodeId, EpisodeTitle> titles(Collection<EpisodeId> ids) {
+        if (ids.isEmpty()) {
+            return Map.of();
+        }
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select e.id as episode, e.title, s.title as series, e.published_at is not null as published
+                        from episode e join series s on s.id = e.series_id
+                        where e.deleted_at is null and e.id in (<ids>)""")
+                .bindList("ids", List.copyOf(Set.copyOf(ids)))
+                .mapTo(EpisodeTitle.class)
+                .collect(Collectors.toMap(EpisodeTitle::episode, title -> title)));
     }
 
     /** The episode, where this educator may do that with its series: for all others it is not there. */
@@ -162,13 +178,6 @@ public final class Episodes {
                 "where e.series_id = :series and e.published_at is not null and e.withdrawn_at is null and " + side
                         + " order by e.number " + order + " limit 1",
                 query -> query.bind("series", episode.series()).bind("number", episode.number()));
-    }
-
-    /** The unpublished ones whose hour has come (at {@code now} or before), the longest due first. */
-    public List<Episode> dueBefore(Instant now) {
-        return list("""
-                where e.published_at is null and e.scheduled_at <= :now
-                order by e.scheduled_at, e.series_id, e.number""", query -> query.bind("now", now));
     }
 
     /** Those that wait for their hour, the next one first. */

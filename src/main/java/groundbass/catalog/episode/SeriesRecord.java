@@ -1,12 +1,12 @@
 package groundbass.catalog.episode;
 
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.series.SeriesId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -18,10 +18,15 @@ public final class SeriesRecord {
     private static final String LESSONS = "select id from episode where series_id = :series";
 
     /** What is told of a file that was sent ends with its lesson. */
-    private static final String SENT = Stream.of("upload", "picture")
-            .flatMap(kind ->
-                    Stream.of("created", "removed", "restored", "purged").map(deed -> "'" + kind + "." + deed + "'"))
-            .collect(Collectors.joining(", "));
+    private static final List<AuditWord> SENT = List.of(
+            AuditWord.UPLOAD_CREATED,
+            AuditWord.UPLOAD_REMOVED,
+            AuditWord.UPLOAD_RESTORED,
+            AuditWord.UPLOAD_PURGED,
+            AuditWord.PICTURE_CREATED,
+            AuditWord.PICTURE_REMOVED,
+            AuditWord.PICTURE_RESTORED,
+            AuditWord.PICTURE_PURGED);
 
     private final Jdbi jdbi;
 
@@ -40,7 +45,7 @@ public final class SeriesRecord {
                             or (what in (<sent>) and right(detail, 16) in (<lessons>))
                         order by id desc limit :count offset :skipped""")
                 .define("lessons", LESSONS)
-                .define("sent", SENT)
+                .bindList("sent", SENT)
                 .bind("series", series)
                 .bind("count", count)
                 .bind("skipped", skipped)

@@ -1,6 +1,7 @@
 package groundbass.catalog.series;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.store.DatabaseClock;
 import java.time.Clock;
@@ -53,14 +54,14 @@ public final class Colleagues {
                 .bind("part", part)
                 .bind("now", DatabaseClock.of(clock))
                 .execute();
-        audit.append(handle, who, "colleague.joined", series + " " + part.value());
+        audit.append(handle, who, AuditWord.COLLEAGUE_JOINED, series + " " + part.value());
     }
 
     /** Ends what somebody has to do with a series. @return whether there was something to end */
     public boolean end(Handle handle, EducatorId by, EducatorId who, SeriesId series) {
         boolean was = remove(handle, who, series);
         if (was) {
-            audit.append(handle, by, "colleague.ended", series + " " + who);
+            audit.append(handle, by, AuditWord.COLLEAGUE_ENDED, series + " " + who);
         }
         return was;
     }
@@ -90,7 +91,7 @@ public final class Colleagues {
                 .bind("to", to)
                 .bind("series", series)
                 .execute();
-        audit.append(handle, by, "series.handed", series + " " + to);
+        audit.append(handle, by, AuditWord.SERIES_HANDED, series + " " + to);
     }
 
     /** All series in which somebody has a part beside their owners. */

@@ -1,6 +1,7 @@
 package groundbass.catalog.series;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import org.jdbi.v3.core.Jdbi;
 
@@ -30,7 +31,7 @@ public final class Outlooks {
             var insert = handle.createUpdate("insert into series_outlook (series_id, shows) values (:series, :shows)")
                     .bind("shows", outlook.word());
             SeriesRows.replace(handle, series, "series_outlook", insert);
-            audit.append(handle, who, "outlook.changed", series.value());
+            audit.append(handle, who, AuditWord.OUTLOOK_CHANGED, series.value());
         });
     }
 }

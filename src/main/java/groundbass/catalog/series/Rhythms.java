@@ -1,6 +1,7 @@
 package groundbass.catalog.series;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.form.Outcome;
 import java.time.LocalDate;
@@ -82,7 +83,7 @@ public final class Rhythms {
                 .bind("series", series)
                 .execute();
         rhythm.ifPresent(kept -> insert(handle, series, kept));
-        audit.append(handle, who, "rhythm.changed", series.value());
+        audit.append(handle, who, AuditWord.RHYTHM_CHANGED, series.value());
         return Outcome.done(rhythm);
     }
 
@@ -92,7 +93,7 @@ public final class Rhythms {
             return false;
         }
         enter(handle, series, day);
-        audit.append(handle, who, "rhythm.skipped", series + " " + day);
+        audit.append(handle, who, AuditWord.RHYTHM_SKIPPED, series + " " + day);
         return true;
     }
 
@@ -104,7 +105,7 @@ public final class Rhythms {
                         .execute()
                 == 1;
         if (was) {
-            audit.append(handle, who, "rhythm.resumed", series + " " + day);
+            audit.append(handle, who, AuditWord.RHYTHM_RESUMED, series + " " + day);
         }
         return was;
     }

@@ -2,6 +2,7 @@ package groundbass.catalog.series;
 
 import groundbass.catalog.ZoneNames;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.form.Outcome;
 import groundbass.identity.Slug;
@@ -47,7 +48,7 @@ public final class SeriesCatalog {
         }
         var series = series(SeriesId.next(), owner, typed ? wanted : free(wanted), form);
         rows.insert(handle, series);
-        audit.append(handle, owner, "series.created", series.id().value());
+        audit.append(handle, owner, AuditWord.SERIES_CREATED, series.id().value());
         return Outcome.done(series);
     }
 
@@ -72,7 +73,7 @@ public final class SeriesCatalog {
         var typed = series(id, owner, slug, form);
         var series = new Series(id, owner, slug, typed.title(), typed.summary(), typed.zone(), createdAt);
         rows.insert(handle, series);
-        audit.append(handle, owner, "series.brought", id.value());
+        audit.append(handle, owner, AuditWord.SERIES_BROUGHT, id.value());
         return Outcome.done(series);
     }
 
@@ -137,7 +138,8 @@ public final class SeriesCatalog {
         var after = new Series(
                 before.id(), before.owner(), slug, typed.title(), typed.summary(), typed.zone(), before.createdAt());
         rows.update(handle, after);
-        audit.append(handle, before.owner(), "series.changed", before.id().value());
+        audit.append(
+                handle, before.owner(), AuditWord.SERIES_CHANGED, before.id().value());
         return Outcome.done(after);
     }
 

@@ -1,6 +1,7 @@
 package groundbass.catalog.series;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
@@ -47,7 +48,7 @@ public final class Styles {
     public void save(EducatorId who, SeriesId series, HouseStyle style) {
         jdbi.useTransaction(handle -> {
             SeriesRows.replace(handle, series, "series_style", insert(handle, style));
-            audit.append(handle, who, "letters.changed", series.value());
+            audit.append(handle, who, AuditWord.LETTERS_CHANGED, series.value());
         });
     }
 

@@ -1,6 +1,7 @@
 package groundbass.catalog.settings;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.form.Outcome;
 import groundbass.store.NamedValues;
@@ -77,7 +78,7 @@ public final class Settings {
             NamedValues.put(handle, IMPRINT + "words", imprint.words());
             NamedValues.put(handle, IMPRINT + "legal", imprint.legal());
             NamedValues.put(handle, IMPRINT + "guardians", imprint.guardians());
-            audit.append(handle, who, "imprint.changed", imprint.name());
+            audit.append(handle, who, AuditWord.IMPRINT_CHANGED, imprint.name());
         });
         return Outcome.done(imprint);
     }
@@ -90,7 +91,7 @@ public final class Settings {
                 .ifPresent(chosen -> jdbi.useTransaction(handle -> {
                     NamedValues.put(handle, IDLE_MONTHS, chosen.idleMonths());
                     NamedValues.put(handle, AGE, chosen.age());
-                    audit.append(handle, who, "accounts.changed", chosen.idleMonths() + " " + chosen.age());
+                    audit.append(handle, who, AuditWord.ACCOUNTS_CHANGED, chosen.idleMonths() + " " + chosen.age());
                 }));
         return outcome;
     }
@@ -101,7 +102,7 @@ public final class Settings {
         outcome.result()
                 .ifPresent(settings -> jdbi.useTransaction(handle -> {
                     save(handle, settings);
-                    audit.append(handle, who, "settings.changed", settings.siteName());
+                    audit.append(handle, who, AuditWord.SETTINGS_CHANGED, settings.siteName());
                 }));
         return outcome;
     }

@@ -85,7 +85,7 @@ record PictureContent(PictureFormat format, int width, int height, byte[] bytes)
         }
     }
 
-    /** Of a very large picture only every so manieth pixel, so that the memory that it takes is bounded. */
+    /** Of a very large picture only one pixel in each {@code step}, so that the memory that it takes is bounded. */
     private static BufferedImage read(ImageReader reader, int step) throws IOException {
         var param = reader.getDefaultReadParam();
         param.setSourceSubsampling(step, step, 0, 0);

@@ -1,6 +1,7 @@
 package groundbass.catalog.upload;
 
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
@@ -110,7 +111,7 @@ public final class Pictures {
                 return Outcome.refused(FIELD, "catalog.picture.most", MOST);
             }
             rows.insert(handle, picture);
-            audit.append(handle, who, "picture.created", picture.id() + " for episode " + episode);
+            audit.append(handle, who, AuditWord.PICTURE_CREATED, picture.id() + " for episode " + episode);
             return Outcome.done(picture);
         });
     }

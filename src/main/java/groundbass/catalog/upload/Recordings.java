@@ -4,7 +4,7 @@ import groundbass.audio.Recording;
 import groundbass.document.UploadId;
 import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
-import groundbass.store.DamagedFileException;
+import groundbass.store.fault.DamagedFileException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.SeekableByteChannel;

@@ -1,5 +1,6 @@
 package groundbass.catalog.upload;
 
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
 import java.time.Instant;
@@ -11,8 +12,8 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What the tables of recordings and of pictures have in common: each row belongs to a lesson and can be taken out of it. */
 enum SentTable {
-    UPLOAD("original_name", "\"", "\""),
-    PICTURE("words", "picture:", "");
+    UPLOAD("original_name", "\"", "\"", AuditWord.UPLOAD_REMOVED, AuditWord.UPLOAD_RESTORED, AuditWord.UPLOAD_PURGED),
+    PICTURE("words", "picture:", "", AuditWord.PICTURE_REMOVED, AuditWord.PICTURE_RESTORED, AuditWord.PICTURE_PURGED);
 
     /** Where a document names one that stands in the column {@code named}; an id is 16 random characters. */
     private static final String OTHERS = """
@@ -32,19 +33,38 @@ enum SentTable {
     private final String shown;
     private final String before;
     private final String behind;
+    private final AuditWord removed;
+    private final AuditWord restored;
+    private final AuditWord purged;
 
     /**
      * @param shown the column with what it is called
      * @param before, behind what stands around its id in a document that uses it
+     * @param removed, restored, purged what the audit says of it
      */
-    SentTable(String shown, String before, String behind) {
+    SentTable(String shown, String before, String behind, AuditWord removed, AuditWord restored, AuditWord purged) {
         this.shown = shown;
         this.before = before;
         this.behind = behind;
+        this.removed = removed;
+        this.restored = restored;
+        this.purged = purged;
     }
 
-    /** As the audit and the table call it. */
-    String word() {
+    AuditWord removed() {
+        return removed;
+    }
+
+    AuditWord restored() {
+        return restored;
+    }
+
+    AuditWord purged() {
+        return purged;
+    }
+
+    /** As its table is called. */
+    private String word() {
         return name().toLowerCase(Locale.ROOT);
     }
 

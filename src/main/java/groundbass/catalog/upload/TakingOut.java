@@ -77,7 +77,7 @@ public final class TakingOut {
             if (!elsewhere) {
                 table.takeOut(handle, id, clock.instant());
             }
-            audit.append(handle, who, table.word() + ".removed", id + " of episode " + lesson);
+            audit.append(handle, who, table.removed(), id + " of episode " + lesson);
             return Outcome.done(elsewhere ? Whither.ELSEWHERE : Whither.ASIDE);
         });
     }
@@ -120,7 +120,7 @@ public final class TakingOut {
             if (!mayWrite(who, lesson) || !table.putBack(handle, id, lesson, monthAgo())) {
                 return Outcome.refused("", "catalog.problem.gone");
             }
-            audit.append(handle, who, table.word() + ".restored", id + " of episode " + lesson);
+            audit.append(handle, who, table.restored(), id + " of episode " + lesson);
             return Outcome.done(lesson);
         });
     }
@@ -156,10 +156,7 @@ public final class TakingOut {
                     .forEach(gone -> {
                         table.delete(handle, gone.id());
                         audit.append(
-                                handle,
-                                Audit.CALENDAR,
-                                table.word() + ".purged",
-                                gone.id() + " of episode " + gone.lesson());
+                                handle, Audit.CALENDAR, table.purged(), gone.id() + " of episode " + gone.lesson());
                     }));
         }
     }

@@ -100,7 +100,7 @@ public final class UploadRepository {
                 .orElseGet(Heard.Waiting::new));
     }
 
-    /** Notes that somebody begins to listen. @return for the how manieth time */
+    /** Notes that somebody begins to listen. @return how often somebody has begun by now */
     int beginHearing(UploadId id) {
         return jdbi.inTransaction(handle -> {
             handle.createUpdate("update upload set hearing_tries = hearing_tries + 1 where id = :id")

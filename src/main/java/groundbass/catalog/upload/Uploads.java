@@ -4,6 +4,7 @@ import groundbass.audio.AudioFacts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
@@ -154,7 +155,7 @@ public final class Uploads {
                 return Outcome.refused("", "catalog.problem.gone");
             }
             rows.insert(handle, upload);
-            audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);
+            audit.append(handle, who, AuditWord.UPLOAD_CREATED, upload.id() + " for episode " + episode);
             return Outcome.done(upload);
         });
     }

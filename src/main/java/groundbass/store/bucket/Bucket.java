@@ -1,7 +1,7 @@
 package groundbass.store.bucket;
 
 import groundbass.identity.Sha256;
-import groundbass.store.FilesAway;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;

@@ -1,9 +1,9 @@
 package groundbass.store.bucket;
 
 import groundbass.identity.Sha256;
+import groundbass.store.SweepPolicy;
 import groundbass.store.Swept;
 import java.io.IOException;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -19,12 +19,6 @@ import java.util.function.Predicate;
  * Where more than a small share would be marked, rows rather than files are what is missing, and nothing is.
  */
 final class BucketSweep {
-    private static final Duration KEPT_SINCE_PUT = Duration.ofDays(1);
-    private static final Duration KEPT_MARKED = Duration.ofDays(30);
-    private static final int HANDFUL = 5;
-    private static final int SHARE = 10;
-    private static final int MOST_AT_ONCE = 200;
-
     private final Bucket bucket;
     private final FileTurns turns;
     private final FileTurns.Work demandHeld;
@@ -58,10 +52,10 @@ final class BucketSweep {
         for (var sha256 : overdue) {
             deleted += deleted(sha256, named) ? 1 : 0;
         }
-        if (unnamed.size() > HANDFUL && unnamed.size() * SHARE > seen) {
+        if (SweepPolicy.isTooMany(unnamed.size(), seen)) {
             return new Swept(0, deleted, unnamed.size());
         }
-        var marked = unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()));
+        var marked = SweepPolicy.atOnce(unnamed);
         for (var sha256 : marked) {
             demandHeld.run();
             bucket.put(mark(sha256), new byte[0]);
@@ -78,7 +72,7 @@ final class BucketSweep {
                 bucket.delete(mark(sha256));
             }
         } else if (marked == null) {
-            if (put.isBefore(now.minus(KEPT_SINCE_PUT))) {
+            if (put.isBefore(now.minus(SweepPolicy.YOUNG))) {
                 unnamed.add(sha256);
             }
         } else if (isOverdue(marked)) {
@@ -87,7 +81,7 @@ final class BucketSweep {
     }
 
     private boolean isOverdue(Instant marked) {
-        return marked.isBefore(now.minus(KEPT_MARKED));
+        return marked.isBefore(now.minus(SweepPolicy.SET_ASIDE));
     }
 
     private boolean deleted(Sha256 sha256, Predicate<Sha256> named) throws IOException {

@@ -1,6 +1,6 @@
 package groundbass.store.bucket;
 
-import groundbass.store.FilesAway;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.io.InputStream;
 import software.amazon.awssdk.core.ResponseInputStream;

@@ -1,8 +1,8 @@
 package groundbass.store.node;
 
 import groundbass.store.CannotOpen;
+import groundbass.store.fault.FolderFault;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -48,7 +48,7 @@ public final class FolderLock implements AutoCloseable {
             held.sign(now);
             return held;
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder " + folder, e);
+            throw new FolderFault("cannot use the folder " + folder, e);
         }
     }
 

@@ -2,7 +2,7 @@ package groundbass.web.answer;
 
 import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
-import groundbass.store.FilesAway;
+import groundbass.store.fault.FilesAway;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;

@@ -2,14 +2,13 @@ package groundbass.web.program;
 
 import groundbass.identity.Sha256;
 import groundbass.store.Scratch;
+import groundbass.text.Utf8;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.security.DigestOutputStream;
 import java.util.Locale;
@@ -63,14 +62,7 @@ final class Incoming {
     }
 
     private static String decoded(byte[] bytes) {
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            throw Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.utf8");
-        }
+        return Utf8.read(bytes).orElseThrow(() -> Refusal.of(HttpStatus.BAD_REQUEST, "program.refused.utf8"));
     }
 
     static Incoming json(Context ctx) throws IOException {

@@ -1,8 +1,8 @@
 package groundbass.web.shell;
 
-import groundbass.store.DamagedFileException;
-import groundbass.store.DatabaseAway;
-import groundbass.store.FilesAway;
+import groundbass.store.fault.DamagedFileException;
+import groundbass.store.fault.DatabaseAway;
+import groundbass.store.fault.FilesAway;
 import java.nio.file.NoSuchFileException;
 import java.sql.SQLException;
 import java.util.Optional;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audience.Audience;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.store.BothDatabases;
@@ -143,8 +144,8 @@ class EducatorAccessTest {
         try (database) {
             var audience = new Audience(database);
             educator(audience);
-            audience.audit.note(Audit.STRANGER, "sign-in.refused", "");
-            audience.audit.note(Audit.STUDENT, "sign-in.done", "");
+            audience.audit.note(Audit.STRANGER, AuditWord.SIGN_IN_REFUSED, "");
+            audience.audit.note(Audit.STUDENT, AuditWord.SIGN_IN_DONE, "");
             audience.clock.advance(Audit.SIGN_INS_KEPT.plusSeconds(1));
             assertThat(audience.audit.purgeSignIns()).isEqualTo(2);
             assertThat(audience.audit.latest(10)).extracting(AuditEntry::what).containsExactly("educator.created");

@@ -17,12 +17,12 @@ class ConcernedTest {
             var audit = new Audit(database.jdbi(), SettableClock.at("2026-03-02T10:00:00Z"));
             var bea = EducatorId.next();
             var cem = EducatorId.next();
-            audit.note(bea.value(), "series.created", "series0000000001");
-            audit.note(cem.value(), "colleague.ended", "series0000000001 " + bea);
-            audit.note(Audit.CALENDAR, "release.published", "release000000001");
-            audit.note(cem.value(), "draft.deleted", "A title that ends in " + bea);
-            audit.note(cem.value(), "colleague.ended", "series0000000001 " + cem);
-            audit.note(Audit.CALENDAR, "draft.purged", "episode000000001");
+            audit.note(bea.value(), AuditWord.SERIES_CREATED, "series0000000001");
+            audit.note(cem.value(), AuditWord.COLLEAGUE_ENDED, "series0000000001 " + bea);
+            audit.note(Audit.CALENDAR, AuditWord.RELEASE_PUBLISHED, "release000000001");
+            audit.note(cem.value(), AuditWord.DRAFT_DELETED, "A title that ends in " + bea);
+            audit.note(cem.value(), AuditWord.COLLEAGUE_ENDED, "series0000000001 " + cem);
+            audit.note(Audit.CALENDAR, AuditWord.DRAFT_PURGED, "episode000000001");
             assertThat(audit.concerning(bea, 0, 10))
                     .extracting(AuditEntry::what)
                     .containsExactly("release.published", "colleague.ended", "series.created");

@@ -11,6 +11,7 @@ import groundbass.store.Database;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -53,17 +54,18 @@ class EpisodesTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
-    void anEpisodeIsDueFromItsInstantOnAndNotBefore(Database database) {
+    void manyAreNamedAtOnce(Database database) {
         try (database) {
             var fixture = new CatalogFixture(database);
-            var episode = fixture.episode("First");
-            fixture.episode("never promised");
-            fixture.schedule(episode, "2030-03-08T18:00:00");
-            var due = Instant.parse("2030-03-08T17:00:00Z");
-            assertThat(fixture.episodes.dueBefore(due.minusSeconds(1))).isEmpty();
-            assertThat(fixture.episodes.dueBefore(due)).extracting(Episode::id).containsExactly(episode.id());
-            assertThat(fixture.episodes.dueBefore(due.plus(Duration.ofDays(30))))
-                    .hasSize(1);
+            var out = fixture.episode("First");
+            var draft = fixture.episode("Second");
+            fixture.publish(out);
+            assertThat(fixture.episodes.titles(List.of())).isEmpty();
+            var found = fixture.episodes.titles(List.of(out.id(), draft.id(), EpisodeId.next(), out.id()));
+            assertThat(found).containsOnlyKeys(out.id(), draft.id());
+            assertThat(found.get(out.id()))
+                    .isEqualTo(new EpisodeTitle(out.id(), "First", fixture.series.title(), true));
+            assertThat(found.get(draft.id()).published()).isFalse();
         }
     }
 
@@ -75,8 +77,9 @@ class EpisodesTest {
             var episode = fixture.episode("First");
             fixture.schedule(episode, "2030-03-08T18:00:00");
             fixture.schedule(episode, "2030-03-15T18:00:00");
-            assertThat(fixture.episodes.dueBefore(Instant.parse("2030-03-08T18:00:00Z")))
-                    .isEmpty();
+            assertThat(fixture.now(episode).state())
+                    .isInstanceOfSatisfying(EpisodeState.Scheduled.class, promised -> assertThat(promised.at())
+                            .isEqualTo(Instant.parse("2030-03-15T17:00:00Z")));
             assertThat(fixture.unschedule(episode)).isTrue();
             assertThat(fixture.unschedule(episode)).isFalse();
             assertThat(fixture.now(episode).state()).isEqualTo(new EpisodeState.Unscheduled());
@@ -97,7 +100,7 @@ class EpisodesTest {
             fixture.clock.advance(Duration.ofHours(1));
             assertThat(fixture.publish(episode)).isFalse();
             assertThat(fixture.now(episode).publishedAt()).contains(first);
-            assertThat(fixture.episodes.dueBefore(fixture.clock.instant())).isEmpty();
+            assertThat(fixture.episodes.scheduled()).isEmpty();
         }
     }
 

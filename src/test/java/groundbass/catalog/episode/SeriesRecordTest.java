@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -40,10 +41,10 @@ class SeriesRecordTest {
                     .create(who, tide.id(), "Sluice Gate", Level.BEGINNER)
                     .result()
                     .orElseThrow();
-            audit.note(who.value(), "upload.created", "sent0000000000ab for episode " + lesson.id());
-            audit.note(who.value(), "picture.removed", "sent0000000000cd of episode " + lesson.id());
-            audit.note(who.value(), "episode.moved", "of another " + lesson.id());
-            audit.note(who.value(), "colleague.ended", tide.id() + " " + who);
+            audit.note(who.value(), AuditWord.UPLOAD_CREATED, "sent0000000000ab for episode " + lesson.id());
+            audit.note(who.value(), AuditWord.PICTURE_REMOVED, "sent0000000000cd of episode " + lesson.id());
+            audit.note(who.value(), AuditWord.EPISODE_MOVED, "of another " + lesson.id());
+            audit.note(who.value(), AuditWord.COLLEAGUE_ENDED, tide.id() + " " + who);
             var record = new SeriesRecord(jdbi);
             assertThat(record.of(tide.id(), 0, 10))
                     .extracting(AuditEntry::what)

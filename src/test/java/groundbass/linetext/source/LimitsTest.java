@@ -5,13 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.linetext.problem.Mistake;
-import groundbass.score.Bar;
-import groundbass.score.Line;
 import java.util.EnumSet;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-/** Each limit of the grammar, and a text far beyond it. */
+/** Each limit of the grammar, and a text far beyond it. The limits are ours, without a source. */
 public class LimitsTest {
     /** What is made by texts too long to be examples; each is asked for below. */
     public static final Set<Mistake> MISTAKES = EnumSet.of(
@@ -38,10 +36,10 @@ public class LimitsTest {
 
     @Test
     void barsBeyondTheMostAreLeftOut() {
-        var reading = LineText.read("bar\n1-4 E5\n".repeat(Limits.MOST_BARS + 500));
+        var reading = LineText.read("bar\n1-4 E5\n".repeat(2_500));
         assertThat(count(reading, "too-many-bars")).isOne();
         assertThat(reading.problems()).hasSize(1);
-        assertThat(reading.line().bars()).hasSize(Limits.MOST_BARS);
+        assertThat(reading.line().bars()).hasSize(2_000);
     }
 
     @Test
@@ -56,7 +54,7 @@ public class LimitsTest {
     void notesBeyondTheMostOfABarAreLeftOut() {
         var reading = LineText.read("bar\n1-4 E5" + ", E5".repeat(511) + "\n");
         assertThat(count(reading, "too-many-notes")).isOne();
-        assertThat(reading.line().bar(1).notes()).hasSize(Bar.MOST_NOTES);
+        assertThat(reading.line().bar(1).notes()).hasSize(200);
     }
 
     @Test
@@ -66,7 +64,7 @@ public class LimitsTest {
         int notes = reading.line().bars().stream()
                 .mapToInt(bar -> bar.notes().size())
                 .sum();
-        assertThat(notes).isEqualTo(Line.MOST_NOTES);
+        assertThat(notes).isEqualTo(50_000);
         assertThat(count(reading, "too-many-notes")).isPositive();
     }
 
@@ -74,15 +72,15 @@ public class LimitsTest {
     void directionsBeyondTheMostOfABarAreLeftOut() {
         var reading = LineText.read("bar\n1-4 " + "E5 p \"a\", ".repeat(128).replaceFirst(", $", "\n"));
         assertThat(count(reading, "too-many-directions")).isPositive();
-        assertThat(reading.line().bar(1).directions()).hasSizeBetween(Bar.MOST_DIRECTIONS - 2, Bar.MOST_DIRECTIONS);
+        assertThat(reading.line().bar(1).directions()).hasSizeBetween(198, 200);
         assertThat(reading.line().bar(1).notes()).hasSize(128);
     }
 
     @Test
     void problemsBeyondTheMostAreCounted() {
         var reading = LineText.read("bar 1\n1-4 E5\n" + "nonsense\n".repeat(50_000));
-        assertThat(reading.problems()).hasSize(Limits.MOST_PROBLEMS + 1);
-        var last = reading.problems().get(Limits.MOST_PROBLEMS);
+        assertThat(reading.problems()).hasSize(101);
+        var last = reading.problems().get(100);
         assertThat(last.code()).isEqualTo("too-many-problems");
         assertThat(last.message().args()).first().isEqualTo(49_900);
     }

@@ -4,6 +4,7 @@ import groundbass.audience.student.Person;
 import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -82,14 +83,14 @@ public final class EducatorSignIn {
     private void letIn(Context ctx, EducatorId educator, String email) {
         open(ctx, educator);
         browser.remember(ctx, email);
-        audit.note(educator.value(), "sign-in.done", Devices.of(ctx).key());
+        audit.note(educator.value(), AuditWord.SIGN_IN_DONE, Devices.of(ctx).key());
     }
 
     /** Whose account was tried, if anybody's: an address of a stranger is not kept. */
     private void turnAway(String email) {
         String tried =
                 educators.withEmail(email).map(known -> known.id().value()).orElse("");
-        audit.note(Audit.STRANGER, "sign-in.refused", tried);
+        audit.note(Audit.STRANGER, AuditWord.SIGN_IN_REFUSED, tried);
     }
 
     private void count(Context ctx, String email) {

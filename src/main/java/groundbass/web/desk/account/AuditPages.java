@@ -2,6 +2,7 @@ package groundbass.web.desk.account;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -111,10 +112,7 @@ public final class AuditPages implements PageGroup {
             Educator me, Function<String, Optional<String>> names, Map<String, String> lessons, Reader reader) {
         Row row(AuditEntry entry) {
             return new Row(
-                    entry.at(),
-                    doer(entry),
-                    said("audit." + entry.what().replace(' ', '-'), entry.what()),
-                    detail(entry.detail()));
+                    entry.at(), doer(entry), said(AuditWord.key(entry.what()), entry.what()), detail(entry.detail()));
         }
 
         private String doer(AuditEntry entry) {

@@ -3,6 +3,7 @@ package groundbass.web.desk.account;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
@@ -51,6 +52,6 @@ public final class DeskSessionPages implements PageGroup {
     }
 
     private void note(EducatorId who) {
-        audit.note(who.value(), "sessions.ended", who.value());
+        audit.note(who.value(), AuditWord.SESSIONS_ENDED, who.value());
     }
 }

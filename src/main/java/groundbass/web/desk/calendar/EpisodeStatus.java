@@ -37,11 +37,7 @@ public record EpisodeStatus(Message state, String look, Optional<Message> work, 
     /** While it is built, and while what is built waits for the pass that brings it out. */
     private static boolean isBusy(Release release, Episode episode, boolean atOnce) {
         boolean waits = release.isReady() && release.publishedAt().isEmpty();
-        return isUnderWay(release.state()) || waits && (atOnce || episode.isPublished());
-    }
-
-    private static boolean isUnderWay(BuildState state) {
-        return state instanceof BuildState.Waiting || state instanceof BuildState.Building;
+        return release.isUnderWay() || waits && (atOnce || episode.isPublished());
     }
 
     private static Message state(EpisodeState state, Reader reader) {

@@ -12,12 +12,11 @@ import groundbass.store.Blobs;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.access.ScriptUploads;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
-import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
@@ -25,7 +24,6 @@ import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -42,7 +40,7 @@ public final class PicturePages implements PageGroup {
     private final EpisodeService writing;
     private final Pictures pictures;
     private final Blobs blobs;
-    private final RateLimits limits;
+    private final ScriptUploads sending;
 
     public PicturePages(
             DeskContext desk,
@@ -56,7 +54,7 @@ public final class PicturePages implements PageGroup {
         this.writing = writing;
         this.pictures = pictures;
         this.blobs = blobs;
-        this.limits = limits;
+        this.sending = new ScriptUploads(desk, limits);
     }
 
     @Override
@@ -67,10 +65,10 @@ public final class PicturePages implements PageGroup {
     }
 
     private void takeBytes(Context ctx) throws IOException {
-        var who = permitted(ctx);
+        var who = sending.permitted(ctx);
         var episode = desk.episode(ctx);
         if (ctx.contentLength() > Pictures.LIMIT) {
-            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
+            sending.refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
             return;
         }
         String name = Optional.ofNullable(ctx.queryParam("name")).orElse("");
@@ -81,12 +79,12 @@ public final class PicturePages implements PageGroup {
             ctx.status(HttpStatus.CREATED).header("Cache-Control", "no-store");
             ctx.json(Map.of("typed", NotePictures.typed(picture.id(), picture.words())));
         } else {
-            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
+            sending.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
         }
     }
 
     private void takePart(Context ctx) throws IOException {
-        var who = permitted(ctx);
+        var who = sending.permitted(ctx);
         var episode = desk.episode(ctx);
         String words = FormParameters.text(ctx, WORDS);
         var part = ctx.uploadedFile("picture");
@@ -155,24 +153,7 @@ public final class PicturePages implements PageGroup {
                 .send(ctx);
     }
 
-    private EducatorId permitted(Context ctx) {
-        var who = desk.educator(ctx);
-        limits.demand(ctx, Limit.UPLOAD, "educator " + who);
-        return who;
-    }
-
     private static Outcome<Picture> tooLarge() {
         return Outcome.refused("picture", "catalog.picture.too-large", Pictures.LIMIT / 1_000_000);
-    }
-
-    private void refuse(Context ctx, HttpStatus status, Outcome<Picture> outcome) {
-        var reader = desk.pages().reader(ctx);
-        List<String> reasons = outcome.problems().stream()
-                .map(FieldProblems::message)
-                .map(reader::say)
-                .toList();
-        ctx.status(status).header("Cache-Control", "no-store");
-        ctx.json(Map.of("status", status.getCode(), "detail", String.join(" ", reasons)))
-                .contentType("application/problem+json");
     }
 }

@@ -3,15 +3,13 @@ package groundbass.web.desk.script;
 import groundbass.catalog.episode.Episode;
 import groundbass.document.EpisodeDocument;
 import groundbass.script.Proofreading;
+import groundbass.text.Utf8;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.room.RoomForm;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.function.UnaryOperator;
 
 /**
@@ -57,14 +55,7 @@ record ScriptForm(String script, String chapters, String problem) implements Roo
 
     /** UTF-8, or where it is none, the western encoding that old caption editors write. */
     private static String text(byte[] bytes) {
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            return new String(bytes, Charset.forName("windows-1252"));
-        }
+        return Utf8.read(bytes).orElseGet(() -> new String(bytes, Charset.forName("windows-1252")));
     }
 
     private static String tidy(String text) {

@@ -4,6 +4,7 @@ import groundbass.archive.ArchiveImport;
 import groundbass.archive.BroughtIn;
 import groundbass.archive.SeriesExport;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
@@ -94,7 +95,9 @@ public final class ArchivePages implements PageGroup {
         }
         try {
             audit.note(
-                    desk.educator(ctx).value(), "series.exported", series.id().value());
+                    desk.educator(ctx).value(),
+                    AuditWord.SERIES_EXPORTED,
+                    series.id().value());
             send(ctx, series);
         } finally {
             free.release();

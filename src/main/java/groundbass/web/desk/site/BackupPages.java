@@ -2,6 +2,7 @@ package groundbass.web.desk.site;
 
 import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.form.FieldProblem;
@@ -65,7 +66,7 @@ public final class BackupPages implements PageGroup {
             return;
         }
         try {
-            audit.note(who.id().value(), "backup.made", "");
+            audit.note(who.id().value(), AuditWord.BACKUP_MADE, "");
             send(ctx);
         } finally {
             free.release();

@@ -1,27 +1,24 @@
 package groundbass.web.desk.sound;
 
-import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.form.Outcome;
 import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.ScriptUploads;
 import groundbass.web.desk.recording.NewTrack;
 import groundbass.web.desk.recording.TrackForm;
 import groundbass.web.desk.recording.TrackRow;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
-import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -35,14 +32,14 @@ public final class TrackPages implements PageGroup {
     private final SoundPages room;
     private final EpisodeService writing;
     private final Uploads uploads;
-    private final RateLimits limits;
+    private final ScriptUploads sending;
 
     public TrackPages(DeskContext desk, SoundPages room, EpisodeService writing, Uploads uploads, RateLimits limits) {
         this.desk = desk;
         this.room = room;
         this.writing = writing;
         this.uploads = uploads;
-        this.limits = limits;
+        this.sending = new ScriptUploads(desk, limits);
     }
 
     @Override
@@ -52,10 +49,10 @@ public final class TrackPages implements PageGroup {
     }
 
     private void takeBytes(Context ctx) throws IOException {
-        var who = permitted(ctx);
+        var who = sending.permitted(ctx);
         var episode = desk.episode(ctx);
         if (ctx.contentLength() > Uploads.LIMIT) {
-            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
+            sending.refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
             return;
         }
         String name = Optional.ofNullable(ctx.queryParam("name")).orElse("");
@@ -70,12 +67,12 @@ public final class TrackPages implements PageGroup {
                             "desk/track",
                             new TrackView(row, List.of(BackingTrack.Kind.values()), DeskContext.path(ctx)));
         } else {
-            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
+            sending.refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
         }
     }
 
     private void takePart(Context ctx) throws IOException {
-        var who = permitted(ctx);
+        var who = sending.permitted(ctx);
         var episode = desk.episode(ctx);
         var part = ctx.uploadedFile("file");
         if (part == null || part.filename().isBlank()) {
@@ -97,25 +94,8 @@ public final class TrackPages implements PageGroup {
         }
     }
 
-    private EducatorId permitted(Context ctx) {
-        var who = desk.educator(ctx);
-        limits.demand(ctx, Limit.UPLOAD, "educator " + who);
-        return who;
-    }
-
     private static Outcome<Upload> tooLarge() {
         return Outcome.refused("file", "catalog.audio.too-large", Uploads.LIMIT / 1_000_000);
-    }
-
-    private void refuse(Context ctx, HttpStatus status, Outcome<Upload> outcome) {
-        var reader = desk.pages().reader(ctx);
-        List<String> reasons = outcome.problems().stream()
-                .map(FieldProblems::message)
-                .map(reader::say)
-                .toList();
-        ctx.status(status).header("Cache-Control", "no-store");
-        ctx.json(Map.of("status", status.getCode(), "detail", String.join(" ", reasons)))
-                .contentType("application/problem+json");
     }
 
     /** What the script puts into the page. */

@@ -19,8 +19,8 @@ import groundbass.audience.student.SignInRequest;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Student;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeTitle;
 import groundbass.catalog.episode.Episodes;
-import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.post.Outbox;
 import groundbass.post.OutboxMail;
@@ -31,6 +31,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 
 /** All that is kept about a student, for the student: in a common machine-readable form, times in UTC (ISO 8601). */
 public final class OwnData {
@@ -95,7 +97,7 @@ public final class OwnData {
                 statistics.takingPart(student.id()).stream().map(this::of).toList());
         data.put("practised", practised(student));
         data.put("favourites", favourites(student));
-        data.put("questions", questions.of(student.id()).stream().map(this::of).toList());
+        data.put("questions", named(questions.of(student.id()), Question::episode, OwnData::of));
         return data;
     }
 
@@ -106,33 +108,27 @@ public final class OwnData {
     }
 
     private List<Map<String, Object>> downloads(Student student) {
-        Map<EpisodeId, Names> names = new LinkedHashMap<>();
-        return statistics.ofStudent(student.id()).stream()
-                .map(download ->
-                        of(download, names.computeIfAbsent(download.file().episode(), this::names)))
-                .toList();
+        return named(
+                statistics.ofStudent(student.id()), download -> download.file().episode(), OwnData::of);
     }
 
     private List<Map<String, Object>> practised(Student student) {
-        return practice.of(student.id()).stream()
-                .map(line -> of(line, names(line.episode())))
-                .toList();
+        return named(practice.of(student.id()), PractisedLine::episode, OwnData::of);
     }
 
     private List<Map<String, Object>> favourites(Student student) {
-        return practice.favourites(student.id()).stream()
-                .map(id -> of(id, names(id)))
-                .toList();
+        return named(practice.favourites(student.id()), id -> id, OwnData::of);
     }
 
-    /** What the lesson of a download is called today; its name at the time is not kept. */
-    private record Names(Optional<String> series, Optional<String> lesson) {}
-
-    private Names names(EpisodeId id) {
-        var episode = episodes.find(id);
-        return new Names(
-                episode.flatMap(found -> catalog.find(found.series())).map(Series::title),
-                episode.map(found -> found.title()));
+    /** What the lesson is called today; its name at the time is not kept, and one that is gone has none. */
+    private <T> List<Map<String, Object>> named(
+            List<T> all,
+            Function<T, EpisodeId> lesson,
+            BiFunction<T, Optional<EpisodeTitle>, Map<String, Object>> told) {
+        var titles = episodes.titles(all.stream().map(lesson).toList());
+        return all.stream()
+                .map(one -> told.apply(one, Optional.ofNullable(titles.get(lesson.apply(one)))))
+                .toList();
     }
 
     private static Map<String, Object> of(Consent consent) {
@@ -155,7 +151,7 @@ public final class OwnData {
     private static Map<String, Object> of(SignInRequest request) {
         Map<String, Object> data = new LinkedHashMap<>();
         data.put("asked", request.askedAt().toString());
-        data.put("valid until", request.expiresAt().toString());
+        data.put("validUntil", request.expiresAt().toString());
         request.usedAt().map(Instant::toString).ifPresent(at -> data.put("used", at));
         return data;
     }
@@ -203,8 +199,8 @@ public final class OwnData {
         return data;
     }
 
-    private Map<String, Object> of(Question question) {
-        var data = of(question.episode(), names(question.episode()));
+    private static Map<String, Object> of(Question question, Optional<EpisodeTitle> names) {
+        var data = of(question.episode(), names);
         data.put("about", question.topic().value());
         data.put("line", question.line());
         question.place().ifPresent(place -> data.put("place", place.value()));
@@ -216,7 +212,7 @@ public final class OwnData {
         return data;
     }
 
-    private static Map<String, Object> of(PractisedLine line, Names names) {
+    private static Map<String, Object> of(PractisedLine line, Optional<EpisodeTitle> names) {
         var data = of(line.episode(), names);
         data.put("line", line.line());
         data.put("day", line.practisedOn().toString());
@@ -226,15 +222,17 @@ public final class OwnData {
         return data;
     }
 
-    private static Map<String, Object> of(EpisodeId episode, Names names) {
+    private static Map<String, Object> of(EpisodeId episode, Optional<EpisodeTitle> names) {
         Map<String, Object> data = new LinkedHashMap<>();
-        names.series().ifPresent(title -> data.put("series", title));
-        names.lesson().ifPresent(title -> data.put("lesson", title));
+        names.ifPresent(found -> {
+            data.put("series", found.series());
+            data.put("lesson", found.title());
+        });
         data.put("episode", episode.value());
         return data;
     }
 
-    private static Map<String, Object> of(Download download, Names names) {
+    private static Map<String, Object> of(Download download, Optional<EpisodeTitle> names) {
         var data = of(download.file().episode(), names);
         data.put("release", download.file().release());
         data.put("file", download.file().name());

@@ -3,8 +3,8 @@ package groundbass.web.student.account;
 import groundbass.audience.student.Practice;
 import groundbass.audience.student.PractisedLine;
 import groundbass.audience.student.StudentId;
-import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeTitle;
 import groundbass.catalog.episode.Episodes;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
@@ -17,9 +17,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What somebody has practised. It is kept in the browser; where they are signed in, the page's script joins it to their
@@ -66,60 +68,66 @@ public final class PractisedPages implements PageGroup {
         var student = accessFilter.principal(ctx).student().orElseThrow(UnauthorizedResponse::new);
         var marks = ctx.formParams("mark").stream().limit(MOST).toList();
         var told = PractisedForm.read(marks, LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        var starred = ids(ctx, "star");
+        var published = published(Stream.concat(told.stream().map(PractisedLine::episode), starred.stream()));
         practice.note(
                 student,
-                told.stream().filter(line -> isPublished(line.episode())).toList());
-        each(ctx, "star", episode -> {
-            if (isPublished(episode)) practice.favour(student, episode, true);
-        });
-        each(ctx, "unstar", episode -> practice.favour(student, episode, false));
-        each(ctx, "forget", episode -> practice.forget(student, episode));
+                told.stream().filter(line -> published.contains(line.episode())).toList());
+        starred.stream().filter(published::contains).forEach(episode -> practice.favour(student, episode, true));
+        ids(ctx, "unstar").forEach(episode -> practice.favour(student, episode, false));
+        ids(ctx, "forget").forEach(episode -> practice.forget(student, episode));
         ctx.header("Cache-Control", "no-store");
         ctx.json(all(student));
     }
 
-    private void each(Context ctx, String field, Consumer<EpisodeId> task) {
-        ctx.formParams(field).stream()
+    private static List<EpisodeId> ids(Context ctx, String field) {
+        return ctx.formParams(field).stream()
                 .limit(MOST)
                 .flatMap(id -> EpisodeId.parse(id).stream())
-                .forEach(task);
+                .toList();
     }
 
-    /** Whether students ever had it: what they practised stays theirs where the lesson is taken back. */
-    private boolean isPublished(EpisodeId id) {
-        return episodes.find(id).filter(Episode::isPublished).isPresent();
+    /** Those that students ever had: what they practised stays theirs where the lesson is taken back. */
+    private Set<EpisodeId> published(Stream<EpisodeId> ids) {
+        return episodes.titles(ids.toList()).values().stream()
+                .filter(EpisodeTitle::published)
+                .map(EpisodeTitle::episode)
+                .collect(Collectors.toSet());
     }
 
     private Map<String, Object> all(StudentId student) {
+        var lines = practice.of(student);
+        var stars = practice.favourites(student);
+        var titles = episodes.titles(Stream.concat(lines.stream().map(PractisedLine::episode), stars.stream())
+                .toList());
         return Map.of(
                 "lines",
-                practice.of(student).stream()
-                        .flatMap(line -> line(line).stream())
+                lines.stream()
+                        .filter(line -> titles.containsKey(line.episode()))
+                        .map(line -> line(line, titles.get(line.episode())))
                         .toList(),
                 "stars",
-                practice.favourites(student).stream()
-                        .flatMap(id -> lesson(id).stream())
+                stars.stream()
+                        .filter(titles::containsKey)
+                        .map(id -> lesson(titles.get(id)))
                         .toList());
     }
 
-    private Optional<Map<String, Object>> line(PractisedLine line) {
-        return lesson(line.episode()).map(data -> {
-            data.put("line", line.line());
-            data.put("day", line.practisedOn().toString());
-            data.put("tempo", line.tempo());
-            data.put("from", line.fromPlace());
-            data.put("to", line.toPlace());
-            return data;
-        });
+    private static Map<String, Object> line(PractisedLine line, EpisodeTitle title) {
+        var data = lesson(title);
+        data.put("line", line.line());
+        data.put("day", line.practisedOn().toString());
+        data.put("tempo", line.tempo());
+        data.put("from", line.fromPlace());
+        data.put("to", line.toPlace());
+        return data;
     }
 
-    private Optional<Map<String, Object>> lesson(EpisodeId id) {
-        return episodes.find(id).map(episode -> {
-            Map<String, Object> data = new LinkedHashMap<>();
-            data.put("lesson", id.value());
-            data.put("title", episode.title());
-            return data;
-        });
+    private static Map<String, Object> lesson(EpisodeTitle title) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        data.put("lesson", title.episode().value());
+        data.put("title", title.title());
+        return data;
     }
 
     /** A page that a script fills. */

@@ -3,6 +3,7 @@ package groundbass.web.student.account;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -35,7 +36,7 @@ public final class SessionPages implements PageGroup {
     private void endOne(Context ctx) {
         String number = Optional.ofNullable(ctx.formParam("number")).orElse("");
         if (sessions.close(student(ctx), number)) {
-            audit.note(Audit.STUDENT, "sessions.ended", "");
+            audit.note(Audit.STUDENT, AuditWord.SESSIONS_ENDED, "");
         }
         Flash.say(ctx, "session.ended");
         ctx.redirect("/me#sessions", HttpStatus.SEE_OTHER);
@@ -43,7 +44,7 @@ public final class SessionPages implements PageGroup {
 
     private void endAll(Context ctx) {
         sessions.closeAll(student(ctx));
-        audit.note(Audit.STUDENT, "sessions.ended", "");
+        audit.note(Audit.STUDENT, AuditWord.SESSIONS_ENDED, "");
         Flash.say(ctx, "sessions.ended");
         ctx.redirect("/", HttpStatus.SEE_OTHER);
     }

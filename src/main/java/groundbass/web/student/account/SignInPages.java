@@ -6,6 +6,7 @@ import groundbass.audience.student.SignInCode;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.settings.AgeSaid;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
@@ -146,7 +147,7 @@ public final class SignInPages implements PageGroup {
         } else if (result instanceof SignedIn.AgeWanted) {
             pages.showAgain(ctx, "student/link", link(ctx, new FieldProblems(List.of(NO_AGE))));
         } else if (result instanceof SignedIn.Refused refused) {
-            audit.note(Audit.STRANGER, "sign-in.refused", "");
+            audit.note(Audit.STRANGER, AuditWord.SIGN_IN_REFUSED, "");
             refuse(ctx, refused.why());
         }
     }
@@ -167,7 +168,7 @@ public final class SignInPages implements PageGroup {
             var problems = isOverlooked ? new FieldProblems(List.of(NO_AGE)) : FieldProblems.NONE;
             pages.showAgain(ctx, "student/sent", sent(ctx, typed.strip(), age(true), problems));
         } else {
-            audit.note(Audit.STRANGER, "sign-in.refused", "");
+            audit.note(Audit.STRANGER, AuditWord.SIGN_IN_REFUSED, "");
             var problem = FieldProblem.of("code", "student.code.wrong", typed.strip());
             pages.showAgain(ctx, "student/sent", sent(ctx, new FieldProblems(List.of(problem))));
         }
@@ -187,7 +188,7 @@ public final class SignInPages implements PageGroup {
 
     private void open(Context ctx, SignedIn.As student) {
         signIn.open(ctx, student);
-        audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
+        audit.note(Audit.STUDENT, AuditWord.SIGN_IN_DONE, Devices.of(ctx).key());
         Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
         String way = returnCookie.take(ctx);
         lessons.at(way).ifPresent(lesson -> visits.signedIn(ctx, lesson, student.student()));

@@ -3,6 +3,7 @@ package groundbass.web.student.lesson;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
 import groundbass.lesson.PageContent;
+import groundbass.release.Feature;
 import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;
@@ -27,7 +28,7 @@ public final class Cards {
         var page = contents.listed(part.release().id());
         var words = page.map(PageContent::techniques).orElse(List.of());
         var picture = Optional.of(part.release())
-                .filter(release -> release.isReady() && release.spec().hasCardPictures())
+                .filter(release -> release.isReady() && release.spec().has(Feature.CARD_PICTURES))
                 .map(release -> CardPictures.of(release.id()));
         String language = page.map(PageContent::language).orElse("");
         return of(series, part.episode(), language, TechniqueWords.of(words, reader), picture, reader);

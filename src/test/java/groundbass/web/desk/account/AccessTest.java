@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.not;
 import groundbass.audience.student.Person;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educators;
 import groundbass.post.Outbox;
 import groundbass.site.Config;
@@ -165,7 +166,7 @@ class AccessTest {
             var desk = own.atTheDesk();
             var audit = new Audit(own.groundbass().database().jdbi(), own.clock());
             for (int i = 0; i < AuditPages.A_PAGE; i++) {
-                audit.note(Audit.OPERATOR, "sessions.ended", "entry " + i);
+                audit.note(Audit.OPERATOR, AuditWord.SESSIONS_ENDED, "entry " + i);
             }
             String first = own.browser().cookie(desk).get("/desk/audit").asString();
             assertThat(first).contains("entry 99", "page=2").doesNotContain("Desk opened");

@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.fault;
 
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;

@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.fault;
 
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
@@ -10,7 +10,7 @@ import java.nio.file.Path;
 public final class FilesAway extends FileSystemException {
     private static final long serialVersionUID = 1L;
 
-    FilesAway(Path folder) {
+    public FilesAway(Path folder) {
         this(
                 folder.toString(),
                 "the folder of files is not the one that this site was started with; is its disk mounted?");

@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.fault;
 
 import groundbass.identity.Sha256;
 import java.io.IOException;
