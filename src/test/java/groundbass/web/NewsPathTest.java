@@ -160,6 +160,8 @@ class NewsPathTest {
     @Test
     void aStudentWhoIsSignedInBeginsAndEndsItWithOnePress() {
         var me = student("own@reader.example");
+        var form = Jsoup.parse(site.browser().cookie(me).get(ASK).asString());
+        assertThat(form.select("[name=email]").val()).isEqualTo("own@reader.example");
         assertThat(Jsoup.parse(site.browser().cookie(me).get("/me").asString()).select("#news"))
                 .hasSize(1);
         site.form()

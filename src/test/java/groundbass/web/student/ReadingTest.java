@@ -290,6 +290,18 @@ class ReadingTest {
                 .body(containsString("Mended twice."), containsString("Corrected: release 3"));
     }
 
+    @Test
+    void whatIsToBeSaidToOneReaderStandsOnAPageThatAllShare() {
+        String tag = site.browser().get(SERIES + "/1").header("ETag");
+        var told = site.browser()
+                .header("If-None-Match", tag)
+                .cookie("flash", "question.sent")
+                .get(SERIES + "/1");
+        assertThat(told.header("Cache-Control")).isEqualTo("no-store");
+        assertThat(Jsoup.parse(told.asString()).select(".flash").text()).isEqualTo("Sent. The answer comes by e-mail.");
+        assertThat(page(SERIES + "/1").select(".flash")).isEmpty();
+    }
+
     /** The properties that a card of a link needs by the Open Graph protocol are title, type, image and url. */
     @Test
     void aLinkToALessonIsShownWithItsWordsAndItsFirstBars() throws IOException {

@@ -14,6 +14,7 @@ import groundbass.web.Site;
 import java.time.Duration;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.Test;
 
 /** A lesson that is out before its sound is made. */
@@ -27,7 +28,11 @@ class SoundToFollowTest {
             var whole = page(site);
             assertThat(whole.select("#sound-follows")).isEmpty();
             assertThat(whole.select(".practice, .tracks")).isNotEmpty();
+            assertThat(cards(site)).hasSize(1);
             takeAwayTheSound(site, shelf);
+            assertThat(cards(site))
+                    .as("pictures of the first bars, which may not be there yet")
+                    .isEmpty();
             var before = page(site);
             assertThat(before.select(".sheet svg")).isNotEmpty();
             assertThat(before.select("#sound-follows").text()).contains("sound");
@@ -46,6 +51,11 @@ class SoundToFollowTest {
             Built.failed(shelf.releases, shelf.current(1).id(), site.clock().instant());
         });
         site.clock().advance(Duration.ofSeconds(2)); // what was found holds for a second
+    }
+
+    private static Elements cards(Site site) {
+        return Jsoup.parse(site.browser().get("/series/" + Shelf.SERIES).asString())
+                .select(".card img");
     }
 
     private static Document page(Site site) {
