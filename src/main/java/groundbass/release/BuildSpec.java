@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 19;
+    public static final int RENDERERS = 20;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
@@ -55,8 +55,8 @@ public record BuildSpec(
      */
     private static final int FIRST_WITH_CARD_PICTURES = 18;
 
-    /** And from this one on what the page plays in a smaller form as well. */
-    private static final int FIRST_WITH_SMALL_SOUND = 19;
+    /** And from this one on what the page plays in a smaller form; without loss it is made when it is asked for. */
+    private static final int FIRST_WITH_SMALL_SOUND = 20;
 
     /**
      * And from this one on only the recordings that most readers want are made beforehand; other tempos, other mixes and what

@@ -8,7 +8,7 @@ import groundbass.groove.Groove;
 import groundbass.identity.Sha256;
 import groundbass.linetext.LineText;
 import groundbass.release.play.LineStems;
-import groundbass.release.play.SmallStems;
+import groundbass.release.play.StemForm;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
@@ -81,26 +81,14 @@ final class LineAudio implements AutoCloseable {
         return line;
     }
 
-    LineStems.Written stems(int percent) throws IOException {
-        var key = key("stems", name, percent);
+    LineStems.Written stems(int percent, StemForm form) throws IOException {
+        var key = key(form.name(), name, percent);
         var before = made.find(
                 key, LineStems.Written.class, written -> written.files().values());
         if (before.isPresent()) {
             return before.get();
         }
-        var written = LineStems.write(name, tape(percent), blobs);
-        made.keep(key, written);
-        return written;
-    }
-
-    SmallStems.Written smallStems(int percent) throws IOException {
-        var key = key("small stems", name, percent);
-        var before = made.find(
-                key, SmallStems.Written.class, written -> written.files().values());
-        if (before.isPresent()) {
-            return before.get();
-        }
-        var written = SmallStems.write(name, tape(percent), blobs);
+        var written = LineStems.write(name, tape(percent), form, blobs);
         made.keep(key, written);
         return written;
     }

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.release.play.ExactStems;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.upload.Uploads;
 import groundbass.store.Blobs;
@@ -162,6 +163,12 @@ public final class ReleaseBuilder {
         }
         return with(build, lines -> List.of(build.onRequest(wanted, lines))).stream()
                 .findFirst();
+    }
+
+    /** What is played of a line without loss; nothing where the lesson has no such line or tempo. */
+    List<ReleaseFile> exact(Release release, ExactStems stems) throws IOException {
+        var build = build(release, List.of(), (done, total) -> true);
+        return build.plays(stems) ? with(build, lines -> build.exact(stems, lines)) : List.of();
     }
 
     private Build build(Release release) {
