@@ -1,10 +1,10 @@
 package groundbass.release;
 
-import groundbass.release.play.ExactStems;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.Cover;
 import groundbass.lesson.Lesson;
+import groundbass.release.play.ExactStems;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.util.ArrayList;

@@ -1,9 +1,9 @@
 package groundbass.release;
 
-import groundbass.release.play.ExactStems;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Lesson;
+import groundbass.release.play.ExactStems;
 import groundbass.release.play.NeckPlaces;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
@@ -76,7 +76,8 @@ final class PlayAlong {
                 .map(percent -> artifacts.step(() -> made(line, percent)))
                 .toList();
         var files = new ArrayList<ReleaseFile>();
-        files.add(artifacts.keep(manifest(line.name() + "-play.json", line, made.stream().map(Made::tempo).toList())));
+        files.add(artifacts.keep(manifest(
+                line.name() + "-play.json", line, made.stream().map(Made::tempo).toList())));
         made.forEach(tempo -> files.addAll(tempo.files()));
         return files;
     }
@@ -102,11 +103,13 @@ final class PlayAlong {
      */
     List<ReleaseFile> exact(LineAudio line, int percent, ArtifactStore artifacts) throws IOException {
         var written = line.stems(percent, StemForm.EXACT);
-        var tempo = written.tempo().renamed(name -> ExactStems.named(name, written.files().get(name)));
+        var tempo = written.tempo()
+                .renamed(name -> ExactStems.named(name, written.files().get(name)));
         var files = new ArrayList<ReleaseFile>();
         files.add(artifacts.keep(manifest(ExactStems.manifest(line.name(), percent), line, List.of(tempo))));
-        written.files().forEach((name, blob) -> files.add(ReleaseFile.of(
-                ExactStems.named(name, blob), FileRole.STEM, StemForm.EXACT.mediaType(), blob)));
+        written.files()
+                .forEach((name, blob) -> files.add(
+                        ReleaseFile.of(ExactStems.named(name, blob), FileRole.STEM, StemForm.EXACT.mediaType(), blob)));
         return files;
     }
 

@@ -2,9 +2,9 @@ package groundbass.release;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
-import groundbass.release.play.ExactStems;
 import groundbass.effort.ClockTicker;
 import groundbass.effort.ConcurrencyLimit;
+import groundbass.release.play.ExactStems;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;

@@ -278,13 +278,17 @@ class ReleaseBuilderTest {
         assertThat(stems.find(release, exact.countIn().url())).isPresent();
         assertThat(releases.files(id)).isEqualTo(files);
         for (String no : List.of(
-                "exercise-2-100-exact.json", "line-99-exact.json", "line-100-bass-0123456789ab.flac", "line-play.json")) {
+                "exercise-2-100-exact.json",
+                "line-99-exact.json",
+                "line-100-bass-0123456789ab.flac",
+                "line-play.json")) {
             assertThat(stems.find(release, no)).as(no).isEmpty();
         }
         // the sweep takes what nobody has named for a day
         clock.advance(Duration.ofHours(25));
         blobs.sweep(digest -> false);
-        assertThat(blobs.exists(stems.find(release, name).orElseThrow().sha256())).isTrue();
+        assertThat(blobs.exists(stems.find(release, name).orElseThrow().sha256()))
+                .isTrue();
     }
 
     private PlayManifest manifest(String name, ReleaseId id) throws IOException {

@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
  * @param line 0 for the main line, else the exercise's number
  */
 public record ExactStems(int line, int percent) {
-    private static final Pattern NAME = Pattern.compile("(?:line|exercise-([1-9][0-9]?))-([1-9][0-9]{1,2})-"
-            + "(?:exact\\.json|[a-z]+-[0-9a-f]{12}\\.flac)");
+    private static final Pattern NAME = Pattern.compile(
+            "(?:line|exercise-([1-9][0-9]?))-([1-9][0-9]{1,2})-" + "(?:exact\\.json|[a-z]+-[0-9a-f]{12}\\.flac)");
     private static final String FLAC = ".flac";
     private static final int DIGITS = 12;
 

@@ -86,7 +86,8 @@ public final class LineStems {
                 RATE.at(PreRoll.SECONDS),
                 form.decoding());
         var files = new LinkedHashMap<String, StemFile>();
-        stored.forEach((stem, where) -> files.put(stem.word(), new StemFile(fileName(stem), stem.pan(), where.bars(), form.decoding())));
+        stored.forEach((stem, where) ->
+                files.put(stem.word(), new StemFile(fileName(stem), stem.pan(), where.bars(), form.decoding())));
         return new Tempo(
                 percent,
                 tempo.perMinute() * percent / 100.0,

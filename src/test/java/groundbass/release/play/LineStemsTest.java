@@ -231,10 +231,12 @@ class LineStemsTest {
     void withoutLossAFileIsCalledByItsContent() {
         var bass = written.files().get("line-90-bass.flac");
         String name = ExactStems.named("line-90-bass.flac", bass);
-        assertThat(name).isEqualTo("line-90-bass-%s.flac".formatted(bass.sha256().hex().substring(0, 12)));
+        assertThat(name)
+                .isEqualTo("line-90-bass-%s.flac".formatted(bass.sha256().hex().substring(0, 12)));
         assertThat(ExactStems.of(name)).contains(new ExactStems(0, 90));
         assertThat(ExactStems.of(ExactStems.manifest("exercise-2", 100))).contains(new ExactStems(2, 100));
-        for (String other : List.of("line-90-bass.flac", "line-9-exact.json", "exercise-0-90-exact.json", "full-90.flac")) {
+        for (String other :
+                List.of("line-90-bass.flac", "line-9-exact.json", "exercise-0-90-exact.json", "full-90.flac")) {
             assertThat(ExactStems.of(other)).as(other).isEmpty();
         }
     }

@@ -54,8 +54,7 @@ public final class OfferedFiles {
 
     /** Without loss it lies here for a day only, so that what was found holds for no longer. */
     private Optional<OfferedFile> exact(ReleaseId id, String name) {
-        return out(id).flatMap(
-                release -> stems.find(release, name).map(file -> OfferedFile.of(release, file)));
+        return out(id).flatMap(release -> stems.find(release, name).map(file -> OfferedFile.of(release, file)));
     }
 
     private Optional<Release> out(ReleaseId id) {
