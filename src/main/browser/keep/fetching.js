@@ -79,7 +79,7 @@ export async function bringAll(cache, parts, ask, tell) {
 }
 
 /** A server that has much to draw names a time after which it is asked again. */
-async function patiently(address, ask) {
+export async function patiently(address, ask) {
   for (let tried = 1;; tried++) {
     const answer = await fetch(address, ask);
     if (answer.ok) return answer;

@@ -1,8 +1,9 @@
 // Keeps the page of a lesson on this device, whole or not at all.
+import { decodesOpus } from "../common/opus.js";
 import { ANY_READER, cacheOf, noteOf, offlineCache, OURS, remove, write } from "./copies.js";
-import { asking, bring, bringAll } from "./fetching.js";
+import { asking, bring, bringAll, patiently } from "./fetching.js";
 import { assetsOf, lessonOf, manifestsOf, pageAt, picturesOf } from "./pages.js";
-import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
+import { exactly, exactOf, keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
 
 /** @typedef {import("./plan.js").Part} Part */
 
@@ -32,7 +33,7 @@ async function keepNow(path, sheetsOf, signal, tell) {
     if (!held) await remove(note.lesson); // of a lesson that has not begun nothing stays, nor of what would serve it
     throw problem;
   });
-  const lines = await linesOf(page, (address) => bring(cache, address, ask));
+  const lines = await linesOf(page, (address) => bring(cache, address, ask), (address) => patiently(address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   await bringAll(cache, [...assetsOf(page), ...sounds, ...picturesOf(page), ...sheetsOf(page)], ask, tell);
   for (const { manifest, address } of lines) {
@@ -75,20 +76,27 @@ export async function keepOfflinePage(signal) {
  * @param {Part[]} sheets
  */
 export async function reckon(page, sheets) {
-  const lines = await linesOf(page, (address) => fetch(address, asking()));
+  const get = (address) => fetch(address, asking());
+  const lines = await linesOf(page, get, get);
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   const parts = [...assetsOf(page), ...sounds, ...sheets];
   return parts.reduce((sum, { bytes }) => sum + bytes, page.documentElement.outerHTML.length);
 }
 
 /**
- * What the lines of a page play along with.
+ * What the lines of a page play along with, in the form that this browser decodes.
  * @param {Document} page
- * @param {(address: string) => Promise<Response>} get
+ * @param {(address: string) => Promise<Response>} get what is named on the page
+ * @param {(address: string) => Promise<Response>} getMore what else is needed
  */
-function linesOf(page, get) {
+function linesOf(page, get, getMore) {
   return Promise.all(
-    manifestsOf(page).map(async (address) => ({ address, manifest: await (await get(address)).json() })),
+    manifestsOf(page).map(async (address) => {
+      const manifest = await (await get(address)).json();
+      const exact = exactOf(manifest, address);
+      if (!exact || await decodesOpus()) return { address, manifest };
+      return { address, manifest: exactly(manifest, await (await getMore(exact)).json()) };
+    }),
   );
 }
 

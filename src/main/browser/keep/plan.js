@@ -38,8 +38,28 @@ export function soundsOf(manifest, base) {
 /** What a copy plays along with: one tempo, and no recordings, which may need a sign-in. The page offers all tempos. */
 export function keptManifest(manifest) {
   const percents = manifest.tempos.map(({ percent }) => percent);
-  const { small: _, ...full } = fullOf(manifest); // what is kept need not be small
+  const { exact: _, ...full } = fullOf(manifest); // nobody can be asked for that without a net
   return { ...manifest, percents, tempos: [full], tracks: [] };
+}
+
+/**
+ * Where the line's full tempo is without loss; undefined where it comes so.
+ * @param {any} manifest
+ * @param {string} base its address
+ */
+export function exactOf(manifest, base) {
+  const { exact } = fullOf(manifest);
+  return exact && new URL(exact, base).href;
+}
+
+/**
+ * The manifest with another form of its full tempo.
+ * @param {any} manifest
+ * @param {any} exact the manifest of that
+ */
+export function exactly(manifest, { tempos: [exact] }) {
+  const tempos = manifest.tempos.map((tempo) => tempo.percent === exact.percent ? exact : tempo);
+  return { ...manifest, tempos };
 }
 
 /** @param {string} address of a manifest, as the page names it */

@@ -68,13 +68,30 @@ function neighbours(parts) {
   return runs;
 }
 
-async function fetchRange(url, first, last) {
+function fetchRange(url, first, last) {
+  return trying(async () => {
+    const answer = await asked(url, { headers: { Range: `bytes=${first}-${last}` } });
+    // a server may send all of a file instead (section 14.2)
+    return { body: await answer.arrayBuffer(), start: answer.status === 206 ? first : 0 };
+  });
+}
+
+/** Something whole, asked for again where it does not come. */
+export function patiently(url, ask) {
+  return trying(() => asked(url, ask));
+}
+
+async function asked(url, ask) {
+  const answer = await fetch(url, ask);
+  if (!answer.ok) throw new Error(`${answer.status} for ${url}`);
+  return answer;
+}
+
+/** @template T @param {() => Promise<T>} task @returns {Promise<T>} */
+async function trying(task) {
   for (let tried = 1;; tried++) {
     try {
-      const answer = await fetch(url, { headers: { Range: `bytes=${first}-${last}` } });
-      if (!answer.ok) throw new Error(`${answer.status} for ${url}`);
-      // a server may send all of a file instead (section 14.2)
-      return { body: await answer.arrayBuffer(), start: answer.status === 206 ? first : 0 };
+      return await task();
     } catch (problem) {
       if (tried === TRIES) throw problem;
       await new Promise((done) => setTimeout(done, tried * PAUSE));

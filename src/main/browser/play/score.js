@@ -24,9 +24,15 @@ export class Take {
     this.bpm = tempo.bpm;
     this.countIn = tempo.countIn;
     this.files = tempo.files;
-    this.small = tempo.small ?? {};
+    /** Where its sound is without loss; null where this is it. @type {string | null} */
+    this.exact = tempo.exact ?? null;
     this.bars = tempo.bars.map(readBar);
     this.events = this.bars.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
+  }
+
+  /** Its sound without loss from now on, as the manifest at `exact` names it. */
+  become({ countIn, files }) {
+    Object.assign(this, { countIn, files, exact: null });
   }
 
   /** The count that is being played at `frame` of bar `index`, such as "2&". */

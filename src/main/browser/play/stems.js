@@ -1,22 +1,23 @@
 // The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
-import { isSlow } from "./line-rate.js";
-import { Parts } from "./parts.js";
-import { canBeSmall, decodeSmall } from "./small.js";
-import { Sounds } from "./sounds.js";
+import { decodeOpus, decodesOpus, Undecodable } from "../common/opus.js";
 import { Stretcher } from "../common/stretcher.js";
+import { Parts, patiently } from "./parts.js";
+import { Sounds } from "./sounds.js";
 
 const STROKES = ["drums", "click"];
 
 export class Stems {
   #context;
+  #base;
   #parts;
   #sounds = new Sounds();
   #stretcher = new Stretcher();
-  /** Whether the smaller form is fetched; once it is, the line stays with it. */
-  #small = false;
+  /** What is asked for without loss, by take. @type {Map<any, Promise<void>>} */
+  #coming = new Map();
 
   constructor(score, base) {
     this.score = score;
+    this.#base = base;
     this.#parts = new Parts(base);
   }
 
@@ -43,15 +44,21 @@ export class Stems {
   }
 
   /** Has the bytes of these steps come, without making sound of them yet. */
-  fetch(steps) {
-    this.#small ||= canBeSmall() && isSlow();
-    for (const [url, segments] of this.#files(steps)) this.#parts.fetch(url, segments);
+  async fetch(steps) {
+    try {
+      await this.#decodable(this.#takes(steps));
+      this.#fetch(steps);
+    } catch {
+      // whoever wants to hear it asks again
+    }
   }
 
   /** Fetches and makes the sound of these steps; resolves when all of it is there. */
-  async load(steps) {
-    this.fetch(steps);
-    await Promise.all(steps.flatMap((step) => this.#pieces(step)).map((piece) => this.#sound(piece)));
+  load(steps) {
+    return this.#made(this.#takes(steps), async () => {
+      this.#fetch(steps);
+      await Promise.all(steps.flatMap((step) => this.#pieces(step)).map((piece) => this.#sound(piece)));
+    });
   }
 
   /** `{stem, buffer, lead}` of all that sounds in a step's bar, `lead` seconds before it; null while any is missing. */
@@ -67,20 +74,64 @@ export class Stems {
   }
 
   /** The click of the count-in, as it is at the take's own tempo. */
-  async countIn(take) {
-    const { url, offset, bytes } = take.countIn;
-    const segment = { offset, bytes };
-    return this.#sound({ key: keyOf({ url, segment }), stem: "click", url, segment, longer: 1 });
+  countIn(take) {
+    return this.#made([take], () => {
+      const { url, offset, bytes, soundFrames: frames, decoding } = take.countIn;
+      const segment = { offset, bytes, frames };
+      return this.#sound({ key: keyOf({ url, segment }), stem: "click", url, segment, decoding, longer: 1 });
+    });
+  }
+
+  /**
+   * Makes sound of these takes in the form that this browser decodes. One that fails at Opus, although it was tried with it,
+   * has it made of the other form.
+   * @template T
+   * @param {any[]} takes
+   * @param {() => Promise<T>} make
+   * @returns {Promise<T>}
+   */
+  async #made(takes, make) {
+    await this.#decodable(takes);
+    try {
+      return await make();
+    } catch (problem) {
+      if (!(problem instanceof Undecodable) || !takes.some((take) => take.exact)) throw problem;
+      return this.#made(takes, make);
+    }
+  }
+
+  /** Has the takes that this browser cannot decode come without loss. */
+  async #decodable(takes) {
+    const small = takes.filter((take) => take.exact);
+    if (small.length === 0 || await decodesOpus()) return;
+    await Promise.all(small.map((take) => this.#exactly(take)));
+  }
+
+  #exactly(take) {
+    const coming = this.#coming.get(take) ?? this.#exact(take).finally(() => this.#coming.delete(take));
+    this.#coming.set(take, coming);
+    return coming;
+  }
+
+  async #exact(take) {
+    const answer = await patiently(new URL(take.exact, this.#base), {});
+    const { tempos: [tempo] } = await answer.json();
+    take.become(tempo);
+  }
+
+  #takes(steps) {
+    return [...new Set(steps.map((step) => this.score.at(step.percent).take))];
   }
 
   #pieces(step) {
     const { take, longer } = this.score.at(step.percent);
-    return this.stems.flatMap((stem) => {
-      const plain = pieceOf(take.files[stem], step.index, stem, longer);
-      const { small } = take;
-      if (!plain.segment.bytes || !this.#small || !small[stem]) return plain.segment.bytes ? [plain] : [];
-      return [this.#sounds.ready(plain.key) ? plain : smallPieceOf(plain, small[stem], step.index)];
-    });
+    return this.stems
+      .map((stem) => pieceOf(take.files[stem], step.index, stem, longer))
+      .filter(({ segment }) => segment.bytes);
+  }
+
+  #fetch(steps) {
+    for (const [url, segments] of this.#files(steps)) this.#parts.fetch(url, segments);
   }
 
   #files(steps) {
@@ -100,11 +151,11 @@ export class Stems {
     });
   }
 
-  /** What cannot be decoded in the smaller form is fetched in the other one. */
-  async #decoded({ url, segment, plain }) {
+  async #decoded({ url, segment, decoding }) {
     const bytes = await this.#parts.bytes(url, segment);
-    if (!plain) return this.#context.decodeAudioData(bytes);
-    return (await decodeSmall(this.#context, bytes, segment, this.score.rate)) ?? this.#decoded(plain);
+    return decoding
+      ? decodeOpus(bytes, segment.frames, decoding, this.score.rate)
+      : this.#context.decodeAudioData(bytes);
   }
 }
 
@@ -112,16 +163,8 @@ function keyOf({ url, segment }) {
   return `${url}@${segment.offset}`;
 }
 
-function pieceOf({ url, segments }, index, stem, longer) {
+function pieceOf({ url, segments, decoding }, index, stem, longer) {
   const segment = segments[index];
   const key = keyOf({ url, segment }) + (longer === 1 ? "" : `*${longer}`);
-  return { key, stem, url, segment, longer };
-}
-
-/** The same piece in its smaller form; `plain` is the piece itself. */
-function smallPieceOf(plain, { url, rate, skip, spans }, index) {
-  const { frames, lead } = plain.segment;
-  const segment = { ...spans[index], frames, lead, rate, skip };
-  const key = keyOf({ url, segment }) + (plain.longer === 1 ? "" : `*${plain.longer}`);
-  return { ...plain, key, url, segment, plain };
+  return { key, stem, url, segment, decoding, longer };
 }

@@ -138,6 +138,19 @@ const manifest = (release) => ({
 
 const text = (body, type) => () => new Response(body, { headers: { "Content-Type": type } });
 
+const full = { tempos: [{ percent: 100, countIn: { url: "click-1.flac", offset: 0, bytes: 5 }, files: {} }] };
+
+/** The answers of a server whose lesson sounds without loss only where that is asked for. */
+export function lessonInOpus() {
+  const server = lessonOnServer();
+  const { tempos: [tempo], ...more } = manifest("first");
+  const small = { ...more, tempos: [{ ...tempo, exact: "line-100-exact.json" }] };
+  server["/play/first/line-play.json"] = text(JSON.stringify(small), "application/json");
+  server["/play/first/line-100-exact.json"] = text(JSON.stringify(full), "application/json");
+  server["/play/first/click-1.flac"] = text("c".repeat(5), "audio/flac");
+  return server;
+}
+
 /** The answers of a server that has one lesson, in a state of that name. */
 export function lessonOnServer(release = "first") {
   return {

@@ -2,7 +2,7 @@
 import { deepEqual, equal, rejects } from "node:assert/strict";
 import { noteAt, noteOf, notes, offlinePage, remove, removeAt } from "../../../main/browser/keep/copies.js";
 import { keep } from "../../../main/browser/keep/keeping.js";
-import { Device, LESSON, lessonOnServer, sheets, SITE } from "./device.js";
+import { Device, LESSON, lessonInOpus, lessonOnServer, sheets, SITE } from "./device.js";
 
 const keepIt = (release) => keep(LESSON, sheets(release), new AbortController().signal, () => {});
 
@@ -41,6 +41,23 @@ Deno.test("a copy is whole once all of it is here, and is served by a worker", a
       "/sheet/first/line/both/36",
       "/sheet/first/line/both/80",
     ]);
+  });
+});
+
+// what runs these tests has no Web Audio at all
+Deno.test("a browser that decodes no Opus keeps the sound without loss", async () => {
+  const device = new Device(lessonInOpus());
+  await device.in(async () => {
+    await keepIt();
+    const copy = await device.caches.open((await device.caches.keys()).find((name) => name.includes("copy")));
+    const played = (await copy.keys()).map(({ url }) => url.replace(SITE, "")).filter((url) => url.includes("/play/"));
+    deepEqual(played.sort(), ["/play/first/click-1.flac", "/play/first/line-play.json?kept"]);
+    const { tempos, percents } = await (await copy.match("/play/first/line-play.json?kept")).json();
+    deepEqual([percents, tempos], [[100], [{
+      percent: 100,
+      countIn: { url: "click-1.flac", offset: 0, bytes: 5 },
+      files: {},
+    }]]);
   });
 });
 

@@ -2,7 +2,6 @@
 import { deepEqual, equal } from "node:assert/strict";
 import { counted } from "../../../main/browser/play/count-in.js";
 import { Kept } from "../../../main/browser/play/kept.js";
-import { rateOf } from "../../../main/browser/play/line-rate.js";
 import { heard, rounded } from "../../../main/browser/play/mixer.js";
 
 Deno.test("mute goes before solo, and solo silences the others", () => {
@@ -38,12 +37,4 @@ Deno.test("a start inside a bar is counted a whole bar and on", () => {
     told.map((count) => `${count.frames}:${count.beats.map((beat) => beat.number).join("")}`),
     ["3000:1234", "4000:1234", "5500:123412"],
   );
-});
-
-// 200,000 bytes are 1.6 Mbit: side by side in one second, or one after the other in two.
-Deno.test("the rate of a line is what came while anything came", () => {
-  const answer = (transferSize, responseStart, responseEnd) => ({ transferSize, responseStart, responseEnd });
-  equal(rateOf([answer(100000, 0, 1000), answer(100000, 0, 1000)]), 1_600_000);
-  equal(rateOf([answer(100000, 5000, 6000), answer(100000, 0, 1000)]), 800_000);
-  equal(rateOf([answer(0, 0, 1000), answer(300, 0, 1000)]), null);
 });

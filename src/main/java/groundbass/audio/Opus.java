@@ -27,31 +27,37 @@ public final class Opus {
      */
     public static final int SKIP = FRAME;
 
-    /** Enough for an instrument alone, well below what it takes without loss. */
-    private static final int BITS_A_SECOND = 48_000;
-
     /** RFC 6716 section 3.4: no packet of one frame is longer. */
     private static final int LONGEST_PACKET = 1_275;
+
+    /** The encoder's highest complexity. */
+    private static final int MOST_CARE = 10;
 
     private static final int VERSION = 1;
     private static final int CHANNELS = 1;
 
     private Opus() {}
 
-    /** A whole stream; of more samples than {@link #SKIP} and the sound's the rest is silence. */
-    public static byte[] mono(MonoPcm pcm) {
+    /**
+     * A whole stream; of more samples than {@link #SKIP} and the sound's the rest is silence.
+     *
+     * @param kilobits a second, about
+     */
+    public static byte[] mono(MonoPcm pcm, int kilobits) {
         try {
-            return encoded(pcm);
+            return encoded(pcm, kilobits);
         } catch (OpusException e) {
             throw new IllegalStateException("samples can be encoded", e);
         }
     }
 
-    private static byte[] encoded(MonoPcm pcm) throws OpusException {
+    private static byte[] encoded(MonoPcm pcm, int kilobits) throws OpusException {
         // without the modes for speech, and with the least delay; the analysis of tones is for choosing between modes
         var encoder = new OpusEncoder(RATE, CHANNELS, OpusApplication.OPUS_APPLICATION_RESTRICTED_LOWDELAY);
-        encoder.setBitrate(BITS_A_SECOND);
+        encoder.setBitrate(1_000 * kilobits);
         encoder.setUseVBR(true);
+        encoder.setUseConstrainedVBR(false); // a stroke takes what it needs, and what dies away hardly anything
+        encoder.setComplexity(MOST_CARE);
         encoder.setSignalType(OpusSignal.OPUS_SIGNAL_MUSIC);
         int frames = (SKIP + pcm.frames() + FRAME - 1) / FRAME;
         var samples = new short[frames * FRAME];

@@ -111,7 +111,7 @@ public final class Demo {
         return new Loaded(incoming.run(owner, content), content.lessons(), DemoDownloads.read(folder));
     }
 
-    private static WrittenSeries written(Path folder) {
+    static WrittenSeries written(Path folder) {
         try {
             return WrittenSeries.read(folder);
         } catch (IOException e) {
@@ -134,12 +134,12 @@ public final class Demo {
     }
 
     @FunctionalInterface
-    private interface Reading<T> {
+    interface Reading<T> {
         T from(Path folder) throws IOException;
     }
 
-    /** The files lie in the jar, or in a folder while developing. */
-    private static <T> T withSeedData(Reading<T> reading) {
+    /** The files lie in the jar, which one at a time can open so, or in a folder while developing. */
+    static synchronized <T> T withSeedData(Reading<T> reading) {
         try {
             var address = Demo.class.getResource(FOLDER).toURI();
             if (!address.getScheme().equals("jar")) {

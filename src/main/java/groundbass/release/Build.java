@@ -4,6 +4,7 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.Cover;
 import groundbass.lesson.Lesson;
+import groundbass.release.play.ExactStems;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -94,6 +95,16 @@ final class Build {
         return playedBefore.isEmpty()
                 ? new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts)
                 : playedBefore;
+    }
+
+    /** Whether the page plays this line at this tempo. */
+    boolean plays(ExactStems stems) {
+        return stems.line() <= lesson.exercises().size() && tempos.contains(stems.percent());
+    }
+
+    /** What the page plays of a line at one tempo, without loss. */
+    List<ReleaseFile> exact(ExactStems stems, List<LineAudio> lines) throws IOException {
+        return new PlayAlong(lines, tempos, List.of(), spec).exact(lines.get(stems.line()), stems.percent(), artifacts);
     }
 
     private static List<ReleaseFile> before(List<ReleaseFile> all, boolean played) {

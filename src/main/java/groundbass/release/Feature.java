@@ -22,13 +22,13 @@ public enum Feature {
     WALKTHROUGH_IN_EVERY_LANGUAGE(18),
     /** A bundle whose files are called as they are alone. */
     NAMES_OF_ITS_OWN(18),
-    /** What the page plays in a smaller form as well. */
-    SMALL_SOUND(19),
     /**
      * Only the recordings that most readers want are made beforehand; other tempos, other mixes and what is without loss
      * when they are first asked for, and the bundle while it is sent.
      */
-    TRACKS_ON_REQUEST(19);
+    TRACKS_ON_REQUEST(19),
+    /** What the page plays in a smaller form; without loss it is made when it is asked for. */
+    SMALL_SOUND(20);
 
     private final int since;
 

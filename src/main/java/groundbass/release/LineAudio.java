@@ -8,7 +8,7 @@ import groundbass.groove.Groove;
 import groundbass.identity.Sha256;
 import groundbass.linetext.LineText;
 import groundbass.release.play.LineStems;
-import groundbass.release.play.SmallStems;
+import groundbass.release.play.StemForm;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
@@ -81,20 +81,12 @@ final class LineAudio implements AutoCloseable {
         return line;
     }
 
-    LineStems.Written stems(int percent) throws IOException {
+    LineStems.Written stems(int percent, StemForm form) throws IOException {
         return made.findOrKeep(
-                key("stems", name, percent),
+                key(form.name(), name, percent),
                 LineStems.Written.class,
                 written -> written.files().values(),
-                () -> LineStems.write(name, tape(percent), blobs));
-    }
-
-    SmallStems.Written smallStems(int percent) throws IOException {
-        return made.findOrKeep(
-                key("small stems", name, percent),
-                SmallStems.Written.class,
-                written -> written.files().values(),
-                () -> SmallStems.write(name, tape(percent), blobs));
+                () -> LineStems.write(name, tape(percent), form, blobs));
     }
 
     /** @param rounds how often through the line */

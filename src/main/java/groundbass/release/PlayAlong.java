@@ -3,11 +3,13 @@ package groundbass.release;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Lesson;
+import groundbass.release.play.ExactStems;
 import groundbass.release.play.NeckPlaces;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
 import groundbass.release.play.PlayManifest.Section;
 import groundbass.release.play.PlayManifest.Tempo;
+import groundbass.release.play.StemForm;
 import groundbass.score.Line;
 import groundbass.signal.SampleRate;
 import groundbass.sound.mix.Mastering;
@@ -23,8 +25,8 @@ import java.util.stream.Stream;
 
 /** What the page of a lesson plays: each of its lines at each tempo that is offered. */
 final class PlayAlong {
-    private static final String FLAC = "audio/flac"; // RFC 9639, section 11.2
-    private static final String OPUS = "audio/ogg; codecs=opus"; // RFC 7845, section 9
+    /** Of manifests before there was a smaller form. */
+    private static final int FIRST_FORM = 1;
 
     private final List<LineAudio> lines;
     private final List<Integer> tempos;
@@ -69,31 +71,46 @@ final class PlayAlong {
                 .map(percent -> artifacts.step(() -> made(line, percent)))
                 .toList();
         var files = new ArrayList<ReleaseFile>();
-        files.add(artifacts.keep(manifest(line, made.stream().map(Made::tempo).toList())));
+        files.add(artifacts.keep(manifest(
+                line.name() + "-play.json", line, made.stream().map(Made::tempo).toList())));
         made.forEach(tempo -> files.addAll(tempo.files()));
         return files;
     }
 
     private Made made(LineAudio line, int percent) throws IOException {
-        var plain = line.stems(percent);
-        var files = stems(plain.files(), FLAC);
-        if (!spec.has(Feature.SMALL_SOUND)) {
-            return new Made(plain.tempo(), files);
-        }
-        var small = line.smallStems(percent);
-        files.addAll(stems(small.files(), OPUS));
-        return new Made(plain.tempo().with(small.stems()), files);
+        var form = spec.has(Feature.SMALL_SOUND) ? StemForm.SMALL : StemForm.EXACT;
+        var written = line.stems(percent, form);
+        var tempo = spec.has(Feature.SMALL_SOUND)
+                ? written.tempo().withExact(ExactStems.manifest(line.name(), percent))
+                : written.tempo();
+        return new Made(tempo, stems(written.files(), form));
     }
 
-    private static List<ReleaseFile> stems(Map<String, Blob> blobs, String mediaType) {
+    private static List<ReleaseFile> stems(Map<String, Blob> blobs, StemForm form) {
         var files = new ArrayList<ReleaseFile>();
-        blobs.forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, mediaType, blob)));
+        blobs.forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, form.mediaType(), blob)));
         return files;
     }
 
-    private Artifact manifest(LineAudio line, List<Tempo> written) {
+    /**
+     * A line at one tempo without loss: a manifest of this tempo alone, and the stems that it names. Their names say what is
+     * in them, so that a manifest is never read with stems of another program's.
+     */
+    List<ReleaseFile> exact(LineAudio line, int percent, ArtifactStore artifacts) throws IOException {
+        var written = line.stems(percent, StemForm.EXACT);
+        var tempo = written.tempo()
+                .renamed(name -> ExactStems.named(name, written.files().get(name)));
+        var files = new ArrayList<ReleaseFile>();
+        files.add(artifacts.keep(manifest(ExactStems.manifest(line.name(), percent), line, List.of(tempo))));
+        written.files()
+                .forEach((name, blob) -> files.add(
+                        ReleaseFile.of(ExactStems.named(name, blob), FileRole.STEM, StemForm.EXACT.mediaType(), blob)));
+        return files;
+    }
+
+    private Artifact manifest(String name, LineAudio line, List<Tempo> written) {
         var manifest = new PlayManifest(
-                PlayManifest.FORM,
+                spec.has(Feature.SMALL_SOUND) ? PlayManifest.FORM : FIRST_FORM,
                 line.name(),
                 line.line().header().title(),
                 SampleRate.CD.hertz(),
@@ -104,7 +121,7 @@ final class PlayAlong {
                 spec.has(Feature.SECTIONS) ? sections(line.line()) : List.of(),
                 spec.has(Feature.NECK) ? strings(line.line()) : List.of(),
                 spec.has(Feature.NECK) ? NeckPlaces.of(line.line()) : List.of());
-        return new Artifact(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
+        return new Artifact(name, FileRole.PLAY, "application/json", PlayJson.write(manifest));
     }
 
     private static List<String> strings(Line line) {

@@ -1,10 +1,15 @@
 package groundbass.release;
 
+import groundbass.catalog.episode.RevisionId;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.upload.Uploads;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.Lesson;
+import groundbass.release.play.ExactStems;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -162,6 +167,27 @@ public final class ReleaseBuilder {
         }
         return with(build, lines -> List.of(build.onRequest(wanted, lines))).stream()
                 .findFirst();
+    }
+
+    /** What is played of a line without loss; nothing where the lesson has no such line or tempo. */
+    List<ReleaseFile> exact(Release release, ExactStems stems) throws IOException {
+        var build = build(release, List.of(), (done, total) -> true);
+        return build.plays(stems) ? with(build, lines -> build.exact(stems, lines)) : List.of();
+    }
+
+    /** The steps in which what is read first of a lesson is drawn, of one that nobody reads. */
+    public static List<Runnable> rehearsal(EpisodeDocument document) {
+        var spec = new BuildSpec(
+                RevisionId.next(),
+                1,
+                "",
+                1,
+                "lesson",
+                "https://nowhere.invalid/e/1",
+                LocalDate.EPOCH,
+                BuildSpec.RENDERERS);
+        return new LessonFiles(Lesson.of(document), spec)
+                .first().stream().<Runnable>map(step -> step::get).toList();
     }
 
     private Build build(Release release) {

@@ -1,6 +1,7 @@
 package groundbass.site;
 
 import groundbass.audience.visit.LessonVisits;
+import groundbass.demo.Rehearsal;
 import groundbass.store.Database;
 import groundbass.store.node.ServerClock;
 import groundbass.web.answer.SendfileOffload;
@@ -80,6 +81,7 @@ public final class Groundbass implements AutoCloseable {
         var lock = open.add(SiteLock.take(config, clock));
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
+        var rehearsal = config.demo() ? Optional.of(Rehearsal.begin()) : Optional.<Rehearsal>empty();
         var database = open.add(config.openDatabase());
         if (config.isOnServer()) {
             open.add(Membership.enter(config, port, database, look));
@@ -106,6 +108,7 @@ public final class Groundbass implements AutoCloseable {
         }
         var background = new Background(services, ticking, open);
         background.work();
+        rehearsal.ifPresent(Rehearsal::end);
         if (config.demo()) {
             background.demonstrate();
         }

@@ -79,6 +79,7 @@ import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
+import groundbass.release.StemsOnRequest;
 import groundbass.release.TracksOnRequest;
 import groundbass.release.care.BrokenFiles;
 import groundbass.release.care.StoreCare;
@@ -133,6 +134,7 @@ final class Services {
     final StoredFiles files;
     final ReleaseBuilder builder;
     final TracksOnRequest tracks;
+    final StemsOnRequest stems;
     final BrokenFiles brokenFiles;
     final Backup backup;
     final StoreCare care;
@@ -219,6 +221,7 @@ final class Services {
         this.builder = new ReleaseBuilder(
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.tracks = new TracksOnRequest(jdbi, releases, builder);
+        this.stems = new StemsOnRequest(builder, clock);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.backup = stored.backup();
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);

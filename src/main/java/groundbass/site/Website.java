@@ -124,6 +124,7 @@ final class Website {
                         services.outlooks::of,
                         services.blobs,
                         services.tracks,
+                        services.stems,
                         services.bundles,
                         answers),
                 new StudentPages.Audience(

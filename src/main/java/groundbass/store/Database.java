@@ -28,6 +28,8 @@ public final class Database implements AutoCloseable {
     /** How long a request waits for a database that does not answer before it is told so. */
     private static final Duration PATIENCE = Duration.ofSeconds(3);
 
+    private static final String AT_ONCE = ";WRITE_DELAY=0";
+
     private final HikariDataSource pool;
     private final Jdbi jdbi;
     private final H2Flush flush;
@@ -74,7 +76,15 @@ public final class Database implements AutoCloseable {
         // the file again where an interrupted thread closed it, so that a job cut short does not end the site.
         String file = folder.toAbsolutePath().resolve("groundbass").toString();
         LastCommit.find(Path.of(file + ".mv.db"));
-        return "jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
+        return "jdbc:h2:file:retry:" + file + AT_ONCE + ";DB_CLOSE_ON_EXIT=FALSE";
+    }
+
+    /**
+     * While its tables are made nothing is acknowledged, and each of the many statements need not go to the disk by itself: a
+     * start that is cut short does again what is missing. Whoever connects next has every commit written at once again.
+     */
+    private static String whileTablesAreMade(String url) {
+        return url.replace(AT_ONCE, ";WRITE_DELAY=1000");
     }
 
     /**
@@ -107,7 +117,7 @@ public final class Database implements AutoCloseable {
     private static Database open(String url, String user, String password, Consumer<Schema> prepare) {
         try (Connection first = FirstConnection.open(url, user, password)) {
             first.setReadOnly(true); // it only holds the database open for what follows
-            prepare.accept(Schema.patient(url, user, password));
+            prepare.accept(Schema.patient(whileTablesAreMade(url), user, password));
             return new Database(pool(url, user, password));
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);

@@ -36,8 +36,8 @@ class OpusTest {
     @Test
     void whatIsDecodedStandsWhereItStoodToTheSample(@TempDir Path folder) throws IOException, InterruptedException {
         var pcm = struck();
-        byte[] stream = Opus.mono(pcm);
-        assertThat(Opus.mono(pcm)).as("the same bytes each time").isEqualTo(stream);
+        byte[] stream = Opus.mono(pcm, 48);
+        assertThat(Opus.mono(pcm, 48)).as("the same bytes each time").isEqualTo(stream);
         short[] decoded = decoded(stream, folder);
         assertThat(decoded.length).isGreaterThanOrEqualTo(Opus.SKIP + LENGTH);
         int best = IntStream.rangeClosed(-20, 20)
@@ -54,7 +54,7 @@ class OpusTest {
     /** RFC 3533 section 6 and RFC 7845 section 5.1; a stream of one sample is one as well. */
     @Test
     void theStreamIsWhatItsStandardsSay(@TempDir Path folder) throws IOException, InterruptedException {
-        byte[] stream = Opus.mono(new MonoPcm(new short[] {1}));
+        byte[] stream = Opus.mono(new MonoPcm(new short[] {1}), 48);
         var head = ByteBuffer.wrap(stream).order(ByteOrder.LITTLE_ENDIAN);
         assertThat(new String(stream, 0, 4, StandardCharsets.US_ASCII)).isEqualTo("OggS");
         assertThat(stream[5]).as("the stream begins").isEqualTo((byte) 2);

@@ -28,6 +28,8 @@ import groundbass.document.Rights;
 import groundbass.identity.Sha256;
 import groundbass.lesson.Lesson;
 import groundbass.listening.Loudness;
+import groundbass.release.play.PlayJson;
+import groundbass.release.play.PlayManifest;
 import groundbass.release.zip.ZipPiece;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
@@ -41,7 +43,6 @@ import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -94,7 +95,7 @@ class ReleaseBuilderTest {
             1-4 E0*4
             """;
 
-    private final Clock clock = SettableClock.at("2026-03-02T09:00:00Z");
+    private final SettableClock clock = SettableClock.at("2026-03-02T09:00:00Z");
     private final Database database = BothDatabases.freshH2();
     private final Releases releases = new Releases(database.jdbi());
     private BlobFolder blobs;
@@ -253,6 +254,46 @@ class ReleaseBuilderTest {
                 List.of("full-39.mp3", "full-131.mp3", "exercise-2-full-90.mp3", "full-90.wav", "drums-90.mp3")) {
             assertThat(onRequest().find(release, no)).as(no).isEmpty();
         }
+    }
+
+    /** For browsers that cannot decode Opus. These files are no part of the release, and a day later nobody keeps them. */
+    @Test
+    void whatThePagePlaysIsMadeWithoutLossWhenItIsAskedFor() throws IOException {
+        var id = built(spec(revision(List.of()), 1)).id();
+        var files = releases.files(id);
+        var release = releases.find(id).orElseThrow();
+        var stems = new StemsOnRequest(builder, clock);
+        String name = manifest("exercise-1-play.json", id).tempos().get(0).exact();
+        var made = stems.find(release, name).orElseThrow();
+        PlayManifest.Tempo exact;
+        try (var in = blobs.open(made.sha256())) {
+            exact = PlayJson.read(in.readAllBytes()).tempos().get(0);
+        }
+        assertThat(exact.bars())
+                .isEqualTo(manifest("exercise-1-play.json", id).tempos().get(0).bars());
+        var bass = exact.files().get("bass");
+        assertThat(bass.decoding()).isNull();
+        var stem = stems.find(release, bass.url()).orElseThrow();
+        assertThat(stem.role().isPlayed()).isTrue();
+        assertThat(Files.readAllBytes(blobs.path(stem.sha256()))).startsWith('f', 'L', 'a', 'C');
+        assertThat(stems.find(release, exact.countIn().url())).isPresent();
+        assertThat(releases.files(id)).isEqualTo(files);
+        for (String no : List.of(
+                "exercise-2-100-exact.json",
+                "line-99-exact.json",
+                "line-100-bass-0123456789ab.flac",
+                "line-play.json")) {
+            assertThat(stems.find(release, no)).as(no).isEmpty();
+        }
+        // the sweep takes what nobody has named for a day
+        clock.advance(Duration.ofHours(25));
+        blobs.sweep(digest -> false);
+        assertThat(blobs.exists(stems.find(release, name).orElseThrow().sha256()))
+                .isTrue();
+    }
+
+    private PlayManifest manifest(String name, ReleaseId id) throws IOException {
+        return PlayJson.read(bytes(id, name));
     }
 
     private TracksOnRequest onRequest() {
@@ -480,7 +521,7 @@ class ReleaseBuilderTest {
         var first = built(spec(revision(List.of()), 1));
         int made = recordings();
         var second = corrected(edit -> edit.notes("Mind the tide."));
-        for (String name : List.of("line-play.json", "line-100-bass.flac", "exercise-1-100-drums.flac")) {
+        for (String name : List.of("line-play.json", "line-100-bass.opus", "exercise-1-100-drums.opus")) {
             assertThat(digests(first.id(), name)).isEqualTo(digests(second.id(), name));
         }
         assertThat(recordings()).isEqualTo(made);
@@ -515,7 +556,7 @@ class ReleaseBuilderTest {
         var files = releases.files(built(spec(revision(List.of()), 1)).id());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
-                .hasSize(2 * 2 * 4 * 2) // lines, tempos, stems, forms
+                .hasSize(2 * 2 * 4) // lines, tempos, stems
                 .isNotEmpty()
                 .noneMatch(file -> file.role().isOffered() || file.role().isBundled());
         assertThat(files)
@@ -569,7 +610,7 @@ class ReleaseBuilderTest {
         assertThat(played).startsWith(read.toArray(ReleaseFile[]::new));
         assertThat(played)
                 .extracting(ReleaseFile::name)
-                .contains("line-play.json", "exercise-1-100-bass.flac")
+                .contains("line-play.json", "exercise-1-100-bass.opus")
                 .doesNotContain("full-100.mp3")
                 .doesNotHaveDuplicates();
         builder.build(id);

@@ -9,7 +9,9 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Types;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -51,6 +53,21 @@ class DatabaseTest {
                         batch.execute();
                     }))
                     .satisfies(fault -> assertThat(told(fault)).doesNotContain("ada@", "Dear Ada"));
+        }
+    }
+
+    /** H2's documentation of {@code SET WRITE_DELAY}: 0 writes each commit at once. */
+    @Test
+    void onceItsTablesAreMadeEveryCommitIsWrittenAtOnce(@TempDir Path folder) {
+        for (String start : List.of("first", "second")) {
+            try (var database = Database.embedded(folder)) {
+                var delays = database.jdbi()
+                        .withHandle(handle -> handle.select("select setting_value from information_schema.settings"
+                                        + " where setting_name = 'WRITE_DELAY'")
+                                .mapTo(Integer.class)
+                                .list());
+                assertThat(delays).as(start).containsOnly(0);
+            }
         }
     }
 

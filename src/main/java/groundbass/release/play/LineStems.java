@@ -1,6 +1,5 @@
 package groundbass.release.play;
 
-import groundbass.audio.Flac;
 import groundbass.audio.MonoPcm;
 import groundbass.release.play.PlayManifest.CountIn;
 import groundbass.release.play.PlayManifest.Segment;
@@ -19,12 +18,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Writes the stems of one line at one tempo, played once through, as files for the page. */
+/** Writes the stems of one line at one tempo, played once through, as files for the page, in one of two forms. */
 public final class LineStems {
     private static final SampleRate RATE = SampleRate.CD;
 
     private final String name;
     private final Tape tape;
+    private final StemForm form;
     private final Balance levels;
 
     /** What was written: a part of the manifest, and the kept files by name. */
@@ -33,15 +33,16 @@ public final class LineStems {
     /** Where one stem was written. */
     private record Stored(Blob blob, Segment countIn, List<Segment> bars) {}
 
-    private LineStems(String name, Tape tape) {
+    private LineStems(String name, Tape tape, StemForm form) {
         this.name = name;
         this.tape = tape;
+        this.form = form;
         this.levels = tape.loose();
     }
 
     /** @param name the line's name among the release's files */
-    public static Written write(String name, Tape tape, Blobs blobs) throws IOException {
-        var stems = new LineStems(name, tape);
+    public static Written write(String name, Tape tape, StemForm form, Blobs blobs) throws IOException {
+        var stems = new LineStems(name, tape, form);
         var stored = new LinkedHashMap<Stem, Stored>();
         for (var stem : Stem.values()) {
             stored.put(stem, stems.write(stem, blobs));
@@ -52,7 +53,7 @@ public final class LineStems {
     private Stored write(Stem stem, Blobs blobs) throws IOException {
         var segments = new ArrayList<Segment>();
         var blob = blobs.put(out -> {
-            var writer = new StemWriter(out, Flac::mono);
+            var writer = new StemWriter(out, pcm -> form.encoded(pcm, stem));
             segments.add(writer.write(stem == Stem.CLICK ? countIn() : MonoPcm.NOTHING, 0));
             for (int bar = 0; bar < tape.bars(); bar++) {
                 segments.add(writer.write(pcm(tape.bar(stem, bar), levels.of(stem)), tape.lead(bar)));
@@ -82,9 +83,11 @@ public final class LineStems {
                 click.offset(),
                 click.bytes(),
                 click.frames(),
-                RATE.at(PreRoll.SECONDS));
+                RATE.at(PreRoll.SECONDS),
+                form.decoding());
         var files = new LinkedHashMap<String, StemFile>();
-        stored.forEach((stem, where) -> files.put(stem.word(), new StemFile(fileName(stem), stem.pan(), where.bars())));
+        stored.forEach((stem, where) ->
+                files.put(stem.word(), new StemFile(fileName(stem), stem.pan(), where.bars(), form.decoding())));
         return new Tempo(
                 percent,
                 tempo.perMinute() * percent / 100.0,
@@ -93,7 +96,7 @@ public final class LineStems {
                 countIn,
                 times.bars(),
                 files,
-                Map.of());
+                null);
     }
 
     private Map<String, Blob> files(Map<Stem, Stored> stored) {
@@ -103,6 +106,6 @@ public final class LineStems {
     }
 
     private String fileName(Stem stem) {
-        return name + "-" + tape.performance().playing().percent() + "-" + stem.word() + ".flac";
+        return name + "-" + tape.performance().playing().percent() + "-" + stem.word() + "." + form.ending();
     }
 }

@@ -2,9 +2,11 @@ package groundbass.release.play;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import groundbass.score.Fraction;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 
 /**
  * All that a page needs to play one line, as data. Each tempo has one timeline in frames, which begins with the count-in;
@@ -34,7 +36,7 @@ public record PlayManifest(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Section> sections,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> strings,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Fingered> places) {
-    public static final int FORM = 1;
+    public static final int FORM = 2;
 
     public PlayManifest {
         sections = List.copyOf(Objects.requireNonNullElse(sections, List.of()));
@@ -54,7 +56,7 @@ public record PlayManifest(
      * @param bpm of the first bar: so many of {@code beat} a minute
      * @param endFrame where the last bar ends
      * @param files by the stem's name
-     * @param small the same stems in a smaller form, likewise; none in manifests of earlier programs
+     * @param exact where the same is told of stems without loss, which are made when somebody asks; null where these are
      */
     public record Tempo(
             int percent,
@@ -64,15 +66,27 @@ public record PlayManifest(
             CountIn countIn,
             List<Bar> bars,
             Map<String, StemFile> files,
-            @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, SmallFile> small) {
-        public Tempo {
-            small = Objects.requireNonNullElse(small, Map.of());
+            @JsonInclude(JsonInclude.Include.NON_NULL) String exact) {
+        public Tempo withExact(String address) {
+            return new Tempo(percent, bpm, beat, endFrame, countIn, bars, files, address);
         }
 
-        public Tempo with(Map<String, SmallFile> stems) {
-            return new Tempo(percent, bpm, beat, endFrame, countIn, bars, files, stems);
+        /** With other names for the same files. */
+        public Tempo renamed(UnaryOperator<String> name) {
+            var renamed = new LinkedHashMap<String, StemFile>();
+            files.forEach((stem, file) -> renamed.put(stem, file.renamed(name)));
+            return new Tempo(percent, bpm, beat, endFrame, countIn.renamed(name), bars, renamed, exact);
         }
     }
+
+    /**
+     * How a stream is decoded that has a rate of its own: decoded at that rate it has the frames of the sound, one for one,
+     * whatever that one's rate.
+     *
+     * @param rate in hertz
+     * @param skip how many decoded frames come before the first of the sound
+     */
+    public record Decoding(int rate, int skip) {}
 
     /**
      * The clicks before the first whole bar, from frame zero on.
@@ -80,9 +94,21 @@ public record PlayManifest(
      * @param frames how long it takes; a pickup begins before its end
      * @param soundFrames how many frames its sound has
      * @param quietFrames how long a player waits before it, so that nothing that wakes up late swallows the first click
+     * @param decoding as of {@link StemFile}
      */
     public record CountIn(
-            long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames, long quietFrames) {}
+            long frames,
+            List<Beat> beats,
+            String url,
+            long offset,
+            long bytes,
+            long soundFrames,
+            long quietFrames,
+            @JsonInclude(JsonInclude.Include.NON_NULL) Decoding decoding) {
+        CountIn renamed(UnaryOperator<String> name) {
+            return new CountIn(frames, beats, name.apply(url), offset, bytes, soundFrames, quietFrames, decoding);
+        }
+    }
 
     /** @param accent whether it is the first of a bar */
     public record Beat(long frame, boolean accent) {}
@@ -104,25 +130,21 @@ public record PlayManifest(
     public record Event(int bar, String at, int toBar, String to, long startFrame, long endFrame) {}
 
     /**
-     * One stem: complete FLAC streams one after the other.
+     * One stem: complete streams of Ogg Opus, or of FLAC, one after the other.
      *
      * @param pan from -1, left, to 1, right, by equal power
      * @param segments one for each bar of {@link Tempo#bars}; equal bars share their bytes
+     * @param decoding of Opus; null for FLAC
      */
-    public record StemFile(String url, double pan, List<Segment> segments) {}
-
-    /**
-     * One stem once more, with a little loss: complete Ogg Opus streams one after the other. Decoded at their own rate they
-     * have the frames of {@link StemFile}, one for one, whatever that one's rate.
-     *
-     * @param rate at which to decode, in hertz
-     * @param skip how many decoded frames come before the first of the sound
-     * @param spans one for each segment of the stem
-     */
-    public record SmallFile(String url, int rate, int skip, List<Span> spans) {}
-
-    /** @param bytes 0 where nothing begins */
-    public record Span(long offset, long bytes) {}
+    public record StemFile(
+            String url,
+            double pan,
+            List<Segment> segments,
+            @JsonInclude(JsonInclude.Include.NON_NULL) Decoding decoding) {
+        StemFile renamed(UnaryOperator<String> name) {
+            return new StemFile(name.apply(url), pan, segments, decoding);
+        }
+    }
 
     /**
      * What begins in one bar, with its tail.

@@ -27,6 +27,7 @@ import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Bundles;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
+import groundbass.release.StemsOnRequest;
 import groundbass.release.TracksOnRequest;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.Blobs;
@@ -114,6 +115,7 @@ public final class StudentPages {
             Function<SeriesId, Outlook> outlook,
             Blobs blobs,
             TracksOnRequest tracks,
+            StemsOnRequest stems,
             Bundles bundles,
             ReleaseAnswers answers) {}
 
@@ -206,6 +208,7 @@ public final class StudentPages {
                 library.catalog(),
                 library.episodes(),
                 library.releases(),
+                library.stems(),
                 library.answers(),
                 views,
                 shell.settings(),
@@ -283,7 +286,8 @@ public final class StudentPages {
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
-                new OfferedFiles(library.releases(), library.episodes(), library.tracks(), shell.clock()),
+                new OfferedFiles(
+                        library.releases(), library.episodes(), library.tracks(), library.stems(), shell.clock()),
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),

@@ -1,6 +1,7 @@
 package groundbass.release.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import groundbass.audio.FlacDecoder;
 import groundbass.groove.GrooveLibrary;
@@ -20,6 +21,7 @@ import groundbass.store.Blobs;
 import groundbass.store.SettableClock;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -69,7 +71,7 @@ class LineStemsTest {
     void write(@TempDir Path folder) throws IOException {
         blobs = new BlobFolder(folder, SettableClock.at("2026-03-02T09:00:00Z"));
         tape = Tape.record(LINE, GrooveLibrary.suited(LINE), 90);
-        written = LineStems.write("line", tape, blobs);
+        written = LineStems.write("line", tape, StemForm.EXACT, blobs);
     }
 
     @Test
@@ -189,13 +191,54 @@ class LineStemsTest {
 
     @Test
     void theManifestSurvivesItsJson() {
-        var tempos = List.of(written.tempo());
+        var tempos = List.of(written.tempo(), small().tempo().withExact("line-90-exact.json"));
         var sections = List.of(new Section("Verse", 1));
         var strings = List.of("G", "D", "A", "E");
         var places = List.of(new Fingered(1, "0", 3, "0"), new Fingered(2, "1/2", 4, "x"));
         var manifest = new PlayManifest(
                 1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections, strings, places);
         assertThat(PlayJson.read(PlayJson.write(manifest))).isEqualTo(manifest);
+    }
+
+    /** Whatever the form, the same frames stand at the same times. */
+    @Test
+    void theSmallerFormHasTheFramesOfTheOther() throws IOException {
+        var small = small();
+        assertThat(small.tempo().bars()).isEqualTo(written.tempo().bars());
+        assertThat(small.tempo().countIn().soundFrames())
+                .isEqualTo(written.tempo().countIn().soundFrames());
+        for (var stem : Stem.values()) {
+            var file = small.tempo().files().get(stem.word());
+            assertThat(file.decoding()).isEqualTo(new PlayManifest.Decoding(48_000, 960)); // rule: small-sound
+            assertThat(file.segments())
+                    .extracting(Segment::frames, Segment::lead)
+                    .isEqualTo(written.tempo().files().get(stem.word()).segments().stream()
+                            .map(segment -> tuple(segment.frames(), segment.lead()))
+                            .toList());
+        }
+    }
+
+    private LineStems.Written small() {
+        try {
+            return LineStems.write("line", tape, StemForm.SMALL, blobs);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What was made of other sound has another name. */
+    @Test
+    void withoutLossAFileIsCalledByItsContent() {
+        var bass = written.files().get("line-90-bass.flac");
+        String name = ExactStems.named("line-90-bass.flac", bass);
+        assertThat(name)
+                .isEqualTo("line-90-bass-%s.flac".formatted(bass.sha256().hex().substring(0, 12)));
+        assertThat(ExactStems.of(name)).contains(new ExactStems(0, 90));
+        assertThat(ExactStems.of(ExactStems.manifest("exercise-2", 100))).contains(new ExactStems(2, 100));
+        for (String other :
+                List.of("line-90-bass.flac", "line-9-exact.json", "exercise-0-90-exact.json", "full-90.flac")) {
+            assertThat(ExactStems.of(other)).as(other).isEmpty();
+        }
     }
 
     @Test

@@ -4,6 +4,7 @@ import groundbass.audience.download.Downloads;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
+import groundbass.release.StemsOnRequest;
 import groundbass.release.WantedTrack;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.FileAnswer;
@@ -131,7 +132,9 @@ public final class FilePages implements PageGroup {
         if (file.offered() && settings.get().downloadsNeedSignIn()) {
             playWhole(ctx, file);
         } else if (file.file().role() == FileRole.PLAY) {
-            manifests.of(file.file()).send(ctx, CachedResponse.FOR_GOOD);
+            // what is made on request may be made otherwise by a later program
+            boolean kept = !StemsOnRequest.makes(file.file().name());
+            manifests.of(file.file()).send(ctx, kept ? CachedResponse.FOR_GOOD : CachedResponse.ASK_AGAIN);
         } else {
             answer(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
         }

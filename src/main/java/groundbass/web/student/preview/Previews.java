@@ -10,6 +10,7 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
+import groundbass.release.StemsOnRequest;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.student.file.OfferedFile;
 import groundbass.web.student.file.ReleaseAnswers;
@@ -34,6 +35,7 @@ public final class Previews {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final StemsOnRequest stems;
     private final ReleaseAnswers answers;
     private final EpisodeViews views;
     private final Supplier<SiteSettings> settings;
@@ -43,6 +45,7 @@ public final class Previews {
             SeriesCatalog catalog,
             Episodes episodes,
             Releases releases,
+            StemsOnRequest stems,
             ReleaseAnswers answers,
             EpisodeViews views,
             Supplier<SiteSettings> settings,
@@ -50,6 +53,7 @@ public final class Previews {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.stems = stems;
         this.answers = answers;
         this.views = views;
         this.settings = settings;
@@ -75,7 +79,8 @@ public final class Previews {
     }
 
     Optional<OfferedFile> file(Release release, String name) {
-        return releases.file(release.id(), name).map(file -> OfferedFile.of(release, file));
+        var file = StemsOnRequest.makes(name) ? stems.find(release, name) : releases.file(release.id(), name);
+        return file.map(found -> OfferedFile.of(release, found));
     }
 
     FileAnswer takenHome(OfferedFile file) {

@@ -1,0 +1,55 @@
+package groundbass.demo;
+
+import groundbass.archive.WrittenSeries;
+import groundbass.release.ReleaseBuilder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Draws the demonstration's newest lesson for nobody, while its site is still being opened: what is drawn first takes several
+ * times as long as what comes after it, and opening a site uses one processor of several.
+ */
+public final class Rehearsal {
+    private volatile boolean ended;
+
+    private Rehearsal() {}
+
+    public static Rehearsal begin() {
+        var rehearsal = new Rehearsal();
+        var playing = new Thread(rehearsal::play, "rehearsal");
+        playing.setDaemon(true);
+        playing.start();
+        return rehearsal;
+    }
+
+    /** The machine is wanted for something else: what was begun is done, and nothing more. */
+    public void end() {
+        ended = true;
+    }
+
+    private void play() {
+        for (var step : Demo.withSeedData(Rehearsal::steps)) {
+            if (ended) {
+                return;
+            }
+            step.run();
+        }
+    }
+
+    private static List<Runnable> steps(Path folder) throws IOException {
+        try (var series = Files.list(folder)) {
+            return series.filter(Files::isDirectory)
+                    .sorted()
+                    .flatMap(each -> newest(Demo.written(each)))
+                    .flatMap(lesson -> ReleaseBuilder.rehearsal(lesson.document()).stream())
+                    .toList();
+        }
+    }
+
+    private static Stream<WrittenSeries.Lesson> newest(WrittenSeries series) {
+        return series.lessons().stream().skip(series.lessons().size() - 1L);
+    }
+}
