@@ -67,7 +67,7 @@ public record Clause(List<Read> units) {
         boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
         boolean fragment =
                 units.stream().noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
-        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 2);
+        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 1);
     }
 
     /** Without the words that are not known or say nothing; empty where none is left. */

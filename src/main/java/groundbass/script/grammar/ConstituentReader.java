@@ -62,7 +62,7 @@ final class ConstituentReader {
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return Reckoning.without(Corrections.made(scanner.units));
+        return Phrases.plain(Asides.without(Reckoning.without(Corrections.made(scanner.units))));
     }
 
     private int take(int i) {
@@ -253,6 +253,14 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> quiet(int i) {
+        boolean denial = tokens.is(i, Category.SILENT) && tokens.isAny(i + 1, Category.SHORT, Category.DEAD);
+        if (denial) { // "nothing short about it"
+            return unit(new Constituent.Small(Tie.NOT), i + 1);
+        }
+        boolean limit = tokens.is(i, Category.SILENT) && tokens.is(i + 1, Category.MORE);
+        if (limit) {
+            return Optional.empty();
+        }
         boolean compared = tokens.is(i, Category.SILENT)
                 && !tokens.isEnd(i + 1)
                 && (!tokens.at(i + 1).isKnown() || tokens.is(i + 1, Category.UNREAD));
@@ -307,7 +315,9 @@ final class ConstituentReader {
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
                         || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
-        if (pronoun && !counts) {
+        boolean ranked = tokens.is(i, Category.NEUTRAL)
+                && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
+        if (ranked || pronoun && !counts) {
             return unit(new Constituent.Small(Tie.ONE), after);
         }
         return unit(

@@ -49,7 +49,7 @@ final class DirectionReader implements Reader {
             return said.has(Tie.END) && onlyTies(rest) ? atEnd(up, said) : Optional.empty();
         }
         var found = notes.read(said.with(rest));
-        return found.map(finding -> finding.agrees() ? judged(finding, up) : finding);
+        return found.map(finding -> finding.agrees() ? judged(finding, up, said) : finding);
     }
 
     private static boolean onlyTies(List<Constituent> rest) {
@@ -68,7 +68,7 @@ final class DirectionReader implements Reader {
         return all.size() < 2 ? Optional.empty() : Optional.of(way(all.subList(all.size() - 2, all.size()), up));
     }
 
-    private Judged judged(Judged finding, boolean up) {
+    private Judged judged(Judged finding, boolean up, PlacedClause said) {
         var notes = finding.notes();
         if (notes.size() > 1) {
             return way(notes, up);
@@ -77,7 +77,8 @@ final class DirectionReader implements Reader {
                 .filter(note -> stage.midi(note).isPresent())
                 .toList();
         int at = notes.isEmpty() ? -1 : all.indexOf(notes.get(0));
-        return at < 1
+        boolean compared = said.has(Tie.WHICH); // "which is another A, only higher": than what, was not said
+        return at < 1 || compared
                 ? Judged.open(notes)
                 : new Judged(way(List.of(all.get(at - 1), all.get(at)), up).verdict(), notes);
     }

@@ -28,13 +28,24 @@ final class NoteReader implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause said) {
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Constituent.Played.class);
-        if (path || Sides.hasTwoVerbs(said.units())) {
+        if (path || isFromNote(said.units()) || Sides.hasTwoVerbs(said.units())) {
             return Optional.empty();
         }
         if (Sides.isFragment(said)) {
             return fragment(said);
         }
         return plain(said.with(Sides.withoutReference(said.units())));
+    }
+
+    /** "You come from the B": what a note comes from is another. */
+    private static boolean isFromNote(List<Constituent> units) {
+        for (int i = 0; i + 1 < units.size(); i++) {
+            boolean note = units.get(i + 1) instanceof Constituent.Name || units.get(i + 1) instanceof Constituent.Place;
+            if (note && PlacedClause.is(units.get(i), Tie.FROM)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private Optional<Judged> plain(PlacedClause said) {

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** Follows a talk clause by clause, and judges the clauses that it understands to their last word. */
@@ -28,6 +29,16 @@ public final class Talk {
     private static final int SHORT = 60;
 
     private static final int FEW = 5;
+
+    private static final Set<Class<? extends Constituent>> OF_NOTES = Set.of(
+            Constituent.Name.class,
+            Constituent.Place.class,
+            Constituent.Value.class,
+            Constituent.Played.class,
+            Constituent.Dead.class,
+            Constituent.Triplet.class,
+            Constituent.Silence.class,
+            Constituent.Beats.class);
 
     private final Stage stage;
     private final TalkHearing hearing;
@@ -46,6 +57,8 @@ public final class Talk {
     private Optional<Clause> before = Optional.empty();
     /** What was asked just now. */
     private Optional<Question> question = Optional.empty();
+    /** Whether anything was said of notes yet, and not of chords and bars alone. */
+    private boolean begun;
     /** For so many clauses a tempo may be one to practise at. */
     private int slowly;
 
@@ -61,7 +74,7 @@ public final class Talk {
     }
 
     private static List<Reader> loosely(Stage stage) {
-        return List.of(new HeadGist(stage), new Distances(stage), new Gist(stage));
+        return List.of(new HeadGist(stage), new Distances(stage), new Denials(stage), new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
@@ -119,8 +132,17 @@ public final class Talk {
 
     private Heard hear(Clause said) {
         var answer = question.flatMap(asked -> asked.answered(said));
+        var known = memory;
         var heard = hear(said, ofBars(answer.orElse(said).plain()));
-        question = said.isQuestion() ? Optional.of(new Question(said)) : Optional.empty();
+        boolean apart = answer.isPresent() && heard.verdict().isEmpty();
+        if (apart) { // what is not understood together may be so alone
+            memory = known;
+            heard = hear(said, ofBars(said.plain()));
+        }
+        boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
+        question = said.isQuestion()
+                ? Optional.of(new Question(said))
+                : question.filter(asked -> waits && !asked.isPatient()).map(Question::patient);
         return heard;
     }
 
@@ -146,13 +168,17 @@ public final class Talk {
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
         boolean starts = clause.has(Tie.START) || isFirstNote(clause);
-        boolean opening = memory.bars().isEmpty() && starts && !clause.has(Constituent.Bars.class);
+        boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
+        boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
+        begun |= clause.units().stream().anyMatch(read -> OF_NOTES.contains(read.unit().getClass()));
         if (opening) { // a talk begins where its line does
             memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
         }
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
-        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
+        boolean ofOther = clause.units().get(0).is(Tie.WHAT)
+                && before.filter(earlier -> earlier.has(Tie.EXCEPT)).isPresent(); // "unlike bar one, where ..."
+        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised || ofOther;
         var finding = unreal ? Optional.<Judged>empty() : read(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
@@ -256,6 +282,10 @@ public final class Talk {
     private Optional<Judged> gist(Clause clause) {
         if (denied && refers(clause) || isCompared(clause)) {
             return Optional.empty();
+        }
+        var alike = same.gist(clause, memory);
+        if (alike.isPresent()) {
+            return alike;
         }
         return PlacedClause.of(clause, memory, stage)
                 .or(() -> head(clause).flatMap(head -> PlacedClause.of(head, memory, stage)))
@@ -378,11 +408,30 @@ public final class Talk {
         return Optional.empty();
     }
 
+    /** "It was", "those we had", and not "this line". */
+    private static boolean isSubject(Clause clause, Read read) {
+        int next = clause.units().indexOf(read) + 1;
+        boolean bare = clause.has(Tie.WE)
+                && read.is(Tie.HAVE)
+                && clause.units().stream()
+                        .allMatch(other -> other.unit() instanceof Constituent.Small || other.is(Constituent.Bars.class));
+        if (bare) { // "den hatten wir in Takt eins"
+            return true;
+        }
+        boolean verb = next < clause.units().size()
+                && (clause.units().get(next).is(Tie.BE)
+                        || clause.units().get(next).is(Tie.HAVE));
+        return verb && (read.is(Tie.IT) || read.is(Tie.THAT) || read.is(Tie.THEY));
+    }
+
+    private boolean isBehind(List<Integer> bars) {
+        int last = memory.bars().stream().mapToInt(bar -> bar).max().orElse(0);
+        return bars.stream().allMatch(bar -> bar < last);
+    }
+
     /** A bar that is named in passing, and lies behind, may be turned to or only be mentioned. */
     private List<Integer> either(List<Integer> bars, boolean inPassing) {
-        int last = memory.bars().stream().mapToInt(bar -> bar).max().orElse(0);
-        boolean behind = bars.stream().allMatch(bar -> bar < last);
-        return inPassing && behind ? both(bars) : bars;
+        return inPassing && isBehind(bars) ? both(bars) : bars;
     }
 
     private List<Integer> both(List<Integer> bars) {
@@ -398,13 +447,15 @@ public final class Talk {
         boolean inPassing = false;
         boolean said = false;
         boolean compared = false; // "the same as bar one" turns to no other bar
+        boolean pointing = false; // nor does "as it was back in bar one"
         var beat = OptionalInt.empty();
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE);
+            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE) || read.is(Tie.EXCEPT);
+            pointing |= isSubject(clause, read);
             if (unit instanceof Constituent.Bars named
-                    && compared
+                    && (compared || pointing && isBehind(named.numbers()))
                     && !memory.bars().isEmpty()) {
                 places++;
             } else if (unit instanceof Constituent.Bars named) {
@@ -427,7 +478,8 @@ public final class Talk {
                 said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
             }
         }
-        bars = bars == null ? number(clause).orElse(null) : either(bars, inPassing);
+        boolean amount = question.filter(asked -> asked.asked().has(Tie.HOW_MANY)).isPresent();
+        bars = bars == null ? number(clause).filter(named -> !amount).orElse(null) : either(bars, inPassing);
         boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
         memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
