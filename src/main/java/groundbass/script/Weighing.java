@@ -39,8 +39,7 @@ final class Weighing {
                     : !around.isEmpty() && around.stream().allMatch(Weighing::isSure);
             boolean torn = around.size() > 1 && isNameOfPlace(statement); // name and fret in two breaths
             boolean doubtful = statement.contradicts()
-                    && (torn
-                            || around.stream().anyMatch(clause -> clause.asked() || isInPart(clause)));
+                    && (torn || around.stream().anyMatch(clause -> clause.asked() || isInPart(clause)));
             if (!known && !doubtful) {
                 statements.add(statement.agrees() ? inPart(statement) : statement);
             }
@@ -58,8 +57,7 @@ final class Weighing {
     }
 
     private static boolean isNameOfPlace(Statement statement) {
-        return statement.verdict() instanceof Verdict.Contradicts wrong
-                && wrong.right() instanceof Right.NameOfPlace;
+        return statement.verdict() instanceof Verdict.Contradicts wrong && wrong.right() instanceof Right.NameOfPlace;
     }
 
     /** Whether what was understood of it is so. */

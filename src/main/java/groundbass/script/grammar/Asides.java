@@ -14,33 +14,9 @@ import java.util.stream.IntStream;
 final class Asides {
     /** Words that say nothing of the line among words that are not known. */
     private static final Set<Tie> IDLE = Set.of(
-            Tie.WE,
-            Tie.IT,
-            Tie.THAT,
-            Tie.WHICH,
-            Tie.BE,
-            Tie.HAVE,
-            Tie.PLAY,
-            Tie.DO,
-            Tie.MAYBE,
-            Tie.SO,
-            Tie.AND,
-            Tie.BUT,
-            Tie.TO,
-            Tie.OF,
-            Tie.IN,
-            Tie.AT,
-            Tie.ON,
-            Tie.WITH,
-            Tie.FOR,
-            Tie.FROM,
-            Tie.THE,
-            Tie.YES,
-            Tie.SORRY,
-            Tie.ANY,
-            Tie.ALL,
-            Tie.OVER,
-            Tie.OTHER);
+            Tie.WE, Tie.IT, Tie.THAT, Tie.WHICH, Tie.BE, Tie.HAVE, Tie.PLAY, Tie.DO, Tie.MAYBE, Tie.SO, Tie.AND,
+            Tie.BUT, Tie.TO, Tie.OF, Tie.IN, Tie.AT, Tie.ON, Tie.WITH, Tie.FOR, Tie.FROM, Tie.THE, Tie.YES, Tie.SORRY,
+            Tie.ANY, Tie.ALL, Tie.OVER, Tie.OTHER);
 
     private static final Set<Tie> VERBS =
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL);
@@ -92,9 +68,7 @@ final class Asides {
     }
 
     private boolean isNumber(int i, int value) {
-        return i < units.size()
-                && units.get(i).unit() instanceof Constituent.Number number
-                && number.value() == value;
+        return i < units.size() && units.get(i).unit() instanceof Constituent.Number number && number.value() == value;
     }
 
     private void between() {
@@ -158,10 +132,9 @@ final class Asides {
         if (many < 1 || comma < many + 1 || !last) {
             return false;
         }
-        boolean same = IntStream.range(0, many)
-                .allMatch(i -> units.get(comma - many + i)
-                        .unit()
-                        .equals(units.get(from + i).unit()));
+        boolean same = IntStream.range(0, many).allMatch(i -> units.get(comma - many + i)
+                .unit()
+                .equals(units.get(from + i).unit()));
         boolean told = units.subList(from, end).stream()
                 .anyMatch(read -> REPEATED.contains(read.unit().getClass()));
         boolean led = units.get(comma - many - 1).unit() instanceof Constituent.Small && !isSeparator(comma - many - 1);

@@ -115,8 +115,12 @@ final class ConstituentReader {
         if (tokens.isAny(i, IDLE)) {
             return i + 1;
         }
-        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
+        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : unknown(i);
         return add(i, List.of(unit), i + 1);
+    }
+
+    private Constituent unknown(int i) {
+        return new Constituent.Unknown(tokens.at(i).raw().equals(":"));
     }
 
     private boolean isDefinite(int i) {
@@ -278,6 +282,12 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> name(int i) {
+        boolean part = tokens.is(i, Category.LETTER)
+                && strangers.isStrange(i + 1)
+                && tokens.at(i + 1).isCapital();
+        if (part) { // "A-Bluestonleiter"
+            return unit(unknown(i), i + 1);
+        }
         return names.name(i).map(found -> new Found<>(new Constituent.Name(found.value()), found.after()));
     }
 

@@ -58,11 +58,13 @@ final class Idioms {
         return says(many ? Tie.THEY : Tie.IT, i + 1);
     }
 
-    /** "Position: frets five to eight": where the hand lies, and no note. */
+    /** "Position: frets five to eight", "your hand stays at": where the hand lies, and no note. */
     private Optional<Found<List<Constituent>>> heading(int i) {
         boolean heading =
                 tokens.is(i, Category.POSITION) && tokens.at(i + 1).raw().equals(":");
-        return heading ? says(Tie.MAYBE, i + 2) : Optional.empty();
+        boolean hand =
+                tokens.is(i, Category.HAND) && !tokens.is(i - 1, Category.WITH) && !tokens.is(i - 2, Category.WITH);
+        return heading ? says(Tie.MAYBE, i + 2) : hand ? says(Tie.MAYBE, i + 1) : Optional.empty();
     }
 
     /** "Do you", "how many", "notice how". */

@@ -154,8 +154,8 @@ final class Intervals {
 
     /** "Das ist die Quinte", "die Quinte" as an answer: of the chord; a step between notes would be "eine". */
     private boolean isDefinite(int i) {
-        boolean definite =
-                tokens.is(i, Category.INTERVAL) && tokens.at(i - 1).raw().toLowerCase(Locale.ROOT).matches("d(ie|er)");
+        boolean definite = tokens.is(i, Category.INTERVAL)
+                && tokens.at(i - 1).raw().toLowerCase(Locale.ROOT).matches("d(ie|er)");
         boolean whole = tokens.isEnd(i + 1) && (i == 1 || tokens.is(i - 2, Category.BE));
         return definite && whole;
     }

@@ -15,8 +15,27 @@ import java.util.Set;
 final class Phrases {
     private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.WHICH);
     private static final Set<Tie> NO_TOPIC = Set.of(
-            Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL, Tie.CHANGE, Tie.WE, Tie.IT,
-            Tie.WHAT, Tie.WHICH, Tie.HOW_MANY, Tie.ASK, Tie.MAYBE, Tie.NOT, Tie.NO, Tie.LIKE, Tie.SAME, Tie.THEN);
+            Tie.BE,
+            Tie.HAVE,
+            Tie.PLAY,
+            Tie.START,
+            Tie.END,
+            Tie.HOLD,
+            Tie.CLIMB,
+            Tie.FALL,
+            Tie.CHANGE,
+            Tie.WE,
+            Tie.IT,
+            Tie.WHAT,
+            Tie.WHICH,
+            Tie.HOW_MANY,
+            Tie.ASK,
+            Tie.MAYBE,
+            Tie.NOT,
+            Tie.NO,
+            Tie.LIKE,
+            Tie.SAME,
+            Tie.THEN);
 
     /** "On two, that's a D" names a time, and no thing. */
     private static final Set<Tie> BEFORE_TIMES = Set.of(Tie.ON, Tie.IN, Tie.AT, Tie.FOR);
@@ -65,8 +84,8 @@ final class Phrases {
     private boolean isFretNear(int i) {
         return units.stream()
                 .map(Read::unit)
-                .anyMatch(unit -> unit instanceof Constituent.Place place
-                        && place.fret().isPresent());
+                .anyMatch(unit ->
+                        unit instanceof Constituent.Place place && place.fret().isPresent());
     }
 
     /** "From that D up to the F sharp, that's a third": the comma and the word that points go. */

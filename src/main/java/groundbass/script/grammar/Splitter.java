@@ -129,7 +129,8 @@ final class Splitter {
         boolean points = at > i + 1 && at < units.size() && units.get(at).is(Tie.THAT);
         int next = at + 1;
         boolean noun = next < units.size()
-                && (units.get(next).is(Constituent.Name.class) || units.get(next).is(Tie.ONE));
+                && (units.get(next).is(Constituent.Name.class)
+                        || units.get(next).is(Tie.ONE));
         return points && noun && next + 1 < units.size() && units.get(next + 1).is(Tie.BE);
     }
 

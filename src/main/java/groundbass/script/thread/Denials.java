@@ -18,8 +18,20 @@ import java.util.Set;
 /** Contradicts where it is denied that notes which were spoken of are as they are: "that one isn't short". */
 final class Denials implements Reader {
     private static final Set<Tie> OTHERWISE = Set.of(
-            Tie.MAYBE, Tie.EXCEPT, Tie.ONLY, Tie.BUT, Tie.LIKE, Tie.SAME, Tie.DIFFERENT, Tie.ANY, Tie.OTHER, Tie.WHAT,
-            Tie.ABOVE, Tie.BELOW, Tie.BEFORE, Tie.AFTER);
+            Tie.MAYBE,
+            Tie.EXCEPT,
+            Tie.ONLY,
+            Tie.BUT,
+            Tie.LIKE,
+            Tie.SAME,
+            Tie.DIFFERENT,
+            Tie.ANY,
+            Tie.OTHER,
+            Tie.WHAT,
+            Tie.ABOVE,
+            Tie.BELOW,
+            Tie.BEFORE,
+            Tie.AFTER);
 
     private final Stage stage;
 
@@ -82,9 +94,9 @@ final class Denials implements Reader {
         boolean pointing = left.stream().anyMatch(unit -> !Subject.isNone(List.of(unit)));
         var subject = pointing ? Subject.of(left, said, stage) : Optional.<Subject>empty();
         var item = Items.of(List.of(quality), stage).map(row -> row.items().get(0));
-        return subject.flatMap(meant -> item.filter(
-                        there -> meant.notes().stream().allMatch(at -> isSo(there, quality, at)))
-                .map(there -> Judged.wrong(Wrongs.note(meant.notes().get(0), there, stage), meant.notes())));
+        return subject.flatMap(
+                meant -> item.filter(there -> meant.notes().stream().allMatch(at -> isSo(there, quality, at)))
+                        .map(there -> Judged.wrong(Wrongs.note(meant.notes().get(0), there, stage), meant.notes())));
     }
 
     /** How short a note is, is a matter of taste, unless it is marked so. */

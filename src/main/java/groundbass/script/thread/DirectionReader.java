@@ -25,7 +25,7 @@ final class DirectionReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         boolean up = said.hasAny(Tie.UP, Tie.CLIMB);
         boolean down = said.has(Tie.DOWN) || said.has(Tie.FALL) && !said.has(Tie.ON);
-        if (up == down || said.hasAny(Tie.NOT, Tie.NO)) {
+        if (up == down || said.hasAny(Tie.NOT, Tie.NO) || isStroke(said.units())) {
             return Optional.empty();
         }
         var rest = new ArrayList<Constituent>();
@@ -50,6 +50,17 @@ final class DirectionReader implements Reader {
         }
         var found = notes.read(said.with(rest));
         return found.map(finding -> finding.agrees() ? judged(finding, up, said) : finding);
+    }
+
+    /** "Thumb back up through the string": a stroke has a way of its own. */
+    private static boolean isStroke(List<Constituent> units) {
+        for (int i = 0; i + 1 < units.size(); i++) {
+            boolean way = PlacedClause.is(units.get(i + 1), Tie.UP) || PlacedClause.is(units.get(i + 1), Tie.DOWN);
+            if (way && PlacedClause.is(units.get(i), Tie.THUMB)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean onlyTies(List<Constituent> rest) {

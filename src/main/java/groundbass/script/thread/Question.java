@@ -90,8 +90,8 @@ record Question(Clause asked, boolean isPatient) {
                 .toList();
         boolean what = asked.has(Tie.WHAT) && !units.isEmpty() && units.get(0).is(Tie.BE);
         var rest = what ? units.subList(1, units.size()) : units;
-        boolean thing = rest.stream().noneMatch(Question::isVerb)
-                && rest.stream().anyMatch(read -> isThing(read.unit()));
+        boolean thing =
+                rest.stream().noneMatch(Question::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
         boolean fragment = !asked.has(Tie.WHAT) && !asked.has(Tie.HOW_MANY) && !asked.has(Tie.WHICH);
         return thing && (what || fragment) ? Optional.of(rest) : Optional.empty();
     }
@@ -143,7 +143,9 @@ record Question(Clause asked, boolean isPatient) {
             var units = new ArrayList<>(subject.get());
             var rest = isPointing(answer) ? answer.subList(2, answer.size()) : answer;
             units.add(new Read(
-                    new Constituent.Small(Tie.BE), answer.get(0).from(), answer.get(0).from()));
+                    new Constituent.Small(Tie.BE),
+                    answer.get(0).from(),
+                    answer.get(0).from()));
             units.addAll(withoutStop(rest));
             return units;
         }
@@ -189,7 +191,8 @@ record Question(Clause asked, boolean isPatient) {
                 units.add(read);
             }
         }
-        boolean noun = asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
+        boolean noun =
+                asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
         units.addAll(stated(answer.units().stream()
                 .filter(read -> number.filter(read::equals).isEmpty())
                 .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun)

@@ -57,8 +57,26 @@ final class SameReader {
 
     /** Words with which what is named beside bars is compared, and not the bars. */
     private static final Set<Tie> OTHERWISE = Set.of(
-            Tie.NOT, Tie.NO, Tie.ONLY, Tie.EXCEPT, Tie.MAYBE, Tie.OTHER, Tie.STRING, Tie.FRET, Tie.BEAT, Tie.ABOVE,
-            Tie.BELOW, Tie.HIGH, Tie.LOW, Tie.TO, Tie.BEFORE, Tie.AFTER, Tie.KEY, Tie.FEEL, Tie.WHAT, Tie.BUT);
+            Tie.NOT,
+            Tie.NO,
+            Tie.ONLY,
+            Tie.EXCEPT,
+            Tie.MAYBE,
+            Tie.OTHER,
+            Tie.STRING,
+            Tie.FRET,
+            Tie.BEAT,
+            Tie.ABOVE,
+            Tie.BELOW,
+            Tie.HIGH,
+            Tie.LOW,
+            Tie.TO,
+            Tie.BEFORE,
+            Tie.AFTER,
+            Tie.KEY,
+            Tie.FEEL,
+            Tie.WHAT,
+            Tie.BUT);
 
     private final Stage stage;
     private final BarsCheck bars;

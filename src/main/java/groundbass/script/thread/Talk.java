@@ -170,7 +170,8 @@ public final class Talk {
         boolean starts = clause.has(Tie.START) || isFirstNote(clause);
         boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
         boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
-        begun |= clause.units().stream().anyMatch(read -> OF_NOTES.contains(read.unit().getClass()));
+        begun |= clause.units().stream()
+                .anyMatch(read -> OF_NOTES.contains(read.unit().getClass()));
         if (opening) { // a talk begins where its line does
             memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
         }
@@ -414,7 +415,8 @@ public final class Talk {
         boolean bare = clause.has(Tie.WE)
                 && read.is(Tie.HAVE)
                 && clause.units().stream()
-                        .allMatch(other -> other.unit() instanceof Constituent.Small || other.is(Constituent.Bars.class));
+                        .allMatch(
+                                other -> other.unit() instanceof Constituent.Small || other.is(Constituent.Bars.class));
         if (bare) { // "den hatten wir in Takt eins"
             return true;
         }
@@ -478,7 +480,8 @@ public final class Talk {
                 said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
             }
         }
-        boolean amount = question.filter(asked -> asked.asked().has(Tie.HOW_MANY)).isPresent();
+        boolean amount =
+                question.filter(asked -> asked.asked().has(Tie.HOW_MANY)).isPresent();
         bars = bars == null ? number(clause).filter(named -> !amount).orElse(null) : either(bars, inPassing);
         boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
         memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
