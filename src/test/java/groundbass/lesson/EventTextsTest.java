@@ -106,7 +106,7 @@ class EventTextsTest {
                 """).line();
         assertThat(drawing(line, Locale.ENGLISH).select("g.event").eachAttr("aria-label"))
                 .containsExactly(
-                        "Bar 1, 1: Section “Verse” begins. Over Em7, loud (f): play open E (E string), an eighth",
+                        "Bar 1, 1: Section “Verse” begins. Over Em7, loud (f): play the open E string, an eighth",
                         "Bar 1, 1 &: play G (E string, fret 3), an eighth",
                         "Bar 1, triplet on 2, 1 of 3: play D (A string, fret 5), an eighth",
                         "Bar 1, triplet on 2, 2 of 3: play E (A string, fret 7), an eighth",

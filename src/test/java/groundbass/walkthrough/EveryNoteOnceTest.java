@@ -34,7 +34,7 @@ class EveryNoteOnceTest {
      */
     private static final Pattern PLACE =
             Pattern.compile("(?:open \\S+(?: \\S+){0,2} )?\\((?:[A-G](?: sharp| flat)? string|string \\d+)[^)]*\\)"
-                    + "|the open (?:[A-G](?: sharp| flat)? string|string \\d+)");
+                    + "|the open [A-G](?: sharp| flat)? string");
 
     private static final Pattern EACH = Pattern.compile("beats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
     private static final Pattern COUNTED = Pattern.compile(", (twice|(\\w+) times)\\.?$");

@@ -26,7 +26,7 @@ class PracticePlanTest {
     void aSlowLineBeginsALittleSlower() {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-4 E3\n"))
                 .contains("Begin slowly, at 80 % of the tempo (48 quarters a minute).")
-                .doesNotContain("Worth a loop");
+                .doesNotContain("Before anything else");
     }
 
     @Test

@@ -173,7 +173,7 @@ class WalkthroughTest {
                 .containsExactly(
                         "Ein Takt. Wir sind in A-Dorisch, Taktart 4/4, Tempo 96 Viertel pro Minute. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Ohne Deadnotes und Hammer-ons ist es am Anfang leichter.",
                         "Takt 1, Schlag 1, über Am7: eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C (E-Saite, 8. Bund). Die Hand bleibt vom 5. bis zum 8. Bund.",
-                        "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote.",
+                        "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote.",
                         "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5 und 7); D (A-Saite, 5. Bund), Daumen ab. Neu hier: der Daumenabschlag und der Daumenaufschlag.",
                         "Takt 1, Schlag 4: eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); poppe G (D-Saite, 5. Bund); Hammer-on auf A (D-Saite, 7. Bund). Neu hier: der Slap, der Pop und das Hammer-on.");
     }
@@ -216,7 +216,7 @@ class WalkthroughTest {
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen. Die Hand bleibt vom 1. bis zum 3. Bund.",
-                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: schlage nur mit der Greifhand Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote.",
+                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: schlage nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote.",
                         "Takt 4, Schläge 3 und 4: zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett und das Bending. Weiter springt die Hand nirgends, vom 12. zum 1. Bund.");
     }
 

@@ -91,6 +91,7 @@ public final class Talk {
                 new PathReader(stage),
                 new DirectionReader(stage, notes),
                 new EdgeReader(stage),
+                new UntilReader(stage),
                 new LocationReader(stage),
                 notes);
     }

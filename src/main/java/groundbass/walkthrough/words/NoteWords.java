@@ -118,8 +118,9 @@ public final class NoteWords {
             return harmonic(harmonic.get(), name, string, fret);
         }
         if (place.fret() == 0) {
+            var open = tuning.string(place.string()).name();
             boolean own =
-                    head.pitch().name().equals(tuning.string(place.string()).name());
+                    head.pitch().name().equals(open) && tuning.numberOf(open).isPresent();
             return own ? words.say("place.open.own", string) : words.say("place.open", name, string);
         }
         var finger = head.note().ornaments().finger();
