@@ -129,7 +129,7 @@ class EventTextsTest {
                 2-4  rest
                 """).line();
         assertThat(drawing(line, Locale.GERMAN).select("g.event").eachAttr("aria-label"))
-                .contains("Takt 1, Triole auf 1, 2 von 3: E (A-Saite, 7. Bund) spielen, eine Achtel");
+                .contains("Takt 1, Triole auf 1, 2 von 3: spiele E (A-Saite, 7. Bund), eine Achtel");
     }
 
     @Test

@@ -171,7 +171,7 @@ class WalkthroughTest {
     void germanMusiciansReadTheirOwnWords() {
         assertThat(german(SIXTEENTHS))
                 .containsExactly(
-                        "Ein Takt. Wir sind in A-Dorisch, Taktart 4/4, Tempo 96 Viertel pro Minute. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Ohne Deadnotes und Hammer-ons ist es am Anfang leichter.",
+                        "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Viertel pro Minute. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Ohne Deadnotes und Hammer-ons ist es am Anfang leichter.",
                         "Takt 1, Schlag 1, über Am7: eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C (E-Saite, 8. Bund). Die Hand bleibt vom 5. bis zum 8. Bund.",
                         "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote.",
                         "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5 und 7); D (A-Saite, 5. Bund), Daumen ab. Neu hier: der Daumenabschlag und der Daumenaufschlag.",
@@ -203,7 +203,7 @@ class WalkthroughTest {
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "4 Takte: „Verse“ (Takte 1 bis 4). Wir sind in f-Moll, Taktart 4/4, Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Zuerst übst du Takt 4, Schlag 4, wo die Hand am weitesten springt. Ohne Deadnotes ist es am Anfang leichter.",
+                        "4 Takte: „Verse“ (Takte 1 bis 4). Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Zuerst übst du Takt 4, Schlag 4, wo die Hand am weitesten springt. Ohne Deadnotes ist es am Anfang leichter.",
                         "Auftakt, Schlag 4: eine Achtelpause, dann eine Achtel: zupfe mit dem Daumen die leere E-Saite. E führt hinauf zu F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",
