@@ -1,5 +1,6 @@
 package groundbass.script;
 
+import groundbass.script.checking.Right;
 import groundbass.script.checking.Verdict;
 import groundbass.script.thread.Talk.Heard;
 import java.util.ArrayList;
@@ -36,8 +37,9 @@ final class Weighing {
             boolean known = apart
                     ? around.stream().anyMatch(Weighing::isSure)
                     : !around.isEmpty() && around.stream().allMatch(Weighing::isSure);
-            boolean doubtful =
-                    statement.contradicts() && around.stream().anyMatch(clause -> clause.asked() || isInPart(clause));
+            boolean torn = around.size() > 1 && isNameOfPlace(statement); // name and fret in two breaths
+            boolean doubtful = statement.contradicts()
+                    && (torn || around.stream().anyMatch(clause -> clause.asked() || isInPart(clause)));
             if (!known && !doubtful) {
                 statements.add(statement.agrees() ? inPart(statement) : statement);
             }
@@ -52,6 +54,10 @@ final class Weighing {
 
     private static Statement inPart(Statement statement) {
         return new Statement(statement.from(), statement.to(), Verdict.IN_PART, statement.position());
+    }
+
+    private static boolean isNameOfPlace(Statement statement) {
+        return statement.verdict() instanceof Verdict.Contradicts wrong && wrong.right() instanceof Right.NameOfPlace;
     }
 
     /** Whether what was understood of it is so. */

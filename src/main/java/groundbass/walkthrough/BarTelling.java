@@ -36,7 +36,7 @@ final class BarTelling {
         this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
-        this.headings = new HeadingWords(telling, index, written, true);
+        this.headings = new HeadingWords(telling, index, written);
     }
 
     /**
@@ -86,7 +86,7 @@ final class BarTelling {
     /** The bar told in one step, count by count. */
     Told brief() {
         var bar = written.bar();
-        var plain = new HeadingWords(telling, index, written, false);
+        var plain = new HeadingWords(telling, index, written);
         var notes = new NoteWords(words, telling.line().header().tuning());
         String told = new BriefTelling(words, notes, written, leaning, plain).text();
         return told(bar.from(), bar.to(), "bar", words.say("step", plain.wholeBar(), told));

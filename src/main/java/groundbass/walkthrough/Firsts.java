@@ -1,14 +1,12 @@
 package groundbass.walkthrough;
 
 import groundbass.score.Bar;
-import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
-import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -17,10 +15,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What a line shows for the first time, and where: techniques that are worth a word, and chords. */
+/** What a line shows for the first time, and where: techniques that are worth a word. */
 final class Firsts {
     private final Map<Where, List<String>> techniques = new HashMap<>();
-    private final Set<Where> chords = new HashSet<>();
     private final Set<String> seen = new HashSet<>();
     private final int firstFullBar;
 
@@ -29,15 +26,9 @@ final class Firsts {
 
     Firsts(Line line) {
         firstFullBar = line.bars().get(0).isPickup() ? 1 : 0;
-        Set<ChordSymbol> symbols = new HashSet<>();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
             note(i, bar);
-            for (var chord : bar.chords()) {
-                if (symbols.add(chord.chord())) {
-                    chords.add(new Where(i, chord.at()));
-                }
-            }
         }
     }
 
@@ -55,10 +46,6 @@ final class Firsts {
     /** Whether only a pickup comes before the bar of this index. */
     boolean isFirstFullBar(int bar) {
         return bar == firstFullBar;
-    }
-
-    boolean isFirst(int bar, ChordAt chord) {
-        return chords.contains(new Where(bar, chord.at()));
     }
 
     private void note(int index, Bar bar) {

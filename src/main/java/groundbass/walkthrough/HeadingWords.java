@@ -3,7 +3,6 @@ package groundbass.walkthrough;
 import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.walkthrough.words.Standing;
 import groundbass.walkthrough.words.Wording;
@@ -16,21 +15,22 @@ import java.util.Optional;
 final class HeadingWords {
     private final Wording words;
     private final Firsts firsts;
-    private final boolean spelled;
     private final int index;
     private final WrittenBar written;
     private final Meter meter;
     private final Standing standing;
 
-    /** @param spelled whether a chord that is new has its tones told */
-    HeadingWords(Telling telling, int index, WrittenBar written, boolean spelled) {
-        this.spelled = spelled;
+    HeadingWords(Telling telling, int index, WrittenBar written) {
         this.words = telling.words();
         this.firsts = telling.firsts();
         this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
-        this.standing = new Standing(words, written, chord -> Optional.of(chord(chord)));
+        this.standing = new Standing(
+                words,
+                written,
+                chord -> Optional.of(chord(chord)),
+                telling.loudness().before(index));
     }
 
     String wholeBar() {
@@ -79,13 +79,7 @@ final class HeadingWords {
         if (symbol instanceof NoChord) {
             return words.say("nochord");
         }
-        return spelled && firsts.isFirst(index, chord)
-                ? words.say("over.tones", symbol.toString(), words.list(tones(symbol)))
-                : words.say("over", symbol.toString());
-    }
-
-    private List<String> tones(ChordSymbol symbol) {
-        return symbol.tones().stream().map(words::name).toList();
+        return words.say("over", symbol.toString());
     }
 
     /** {@code beats 3 and 4}, with their counts where a beat has several. */

@@ -45,6 +45,24 @@ final class RhythmWords {
         return words.list(items);
     }
 
+    /** The same as it is said before the notes: a rest that they begin with is named with them. */
+    String spoken(int first, int end) {
+        int rests = first;
+        while (rests < end
+                && voice.elements().get(rests) instanceof Rest
+                && tupletAround(rests).isEmpty()) {
+            rests++;
+        }
+        boolean after = rests > first && rests < end;
+        return after ? words.say("rhythm.after", of(first, rests), of(rests, end)) : of(first, end);
+    }
+
+    private Optional<TupletGroup> tupletAround(int index) {
+        return voice.tuplets().stream()
+                .filter(group -> group.first() <= index && index <= group.last())
+                .findFirst();
+    }
+
     private Optional<TupletGroup> tupletFrom(int index) {
         return voice.tuplets().stream().filter(group -> group.first() == index).findFirst();
     }

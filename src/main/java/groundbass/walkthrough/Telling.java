@@ -24,6 +24,7 @@ record Telling(
         List<Tone> tones,
         HardSpots hard,
         HandPositions hand,
+        RunningLoudness loudness,
         Optional<String> usualRhythm) {
     /** @param usualRhythm what is told once, and not with each beat that has it; empty where each is told */
     static Telling of(Line line, Wording words, EarlierBars earlier, Optional<String> usualRhythm) {
@@ -37,6 +38,7 @@ record Telling(
                 analysis.tones(),
                 new HardSpots(line),
                 new HandPositions(line, earlier),
+                new RunningLoudness(line),
                 usualRhythm);
     }
 

@@ -44,11 +44,13 @@ final class VoiceTelling {
         while (first < end && carriesOn(first, from)) {
             first++;
         }
-        String rhythm = new RhythmWords(words, voice).of(first, end);
-        String led = first == overlapping
-                ? rhythm
-                : words.say("then", lead(voice.elements().get(first - 1)), rhythm);
-        boolean known = usualRhythm.equals(Optional.of(led)) && Stretch.isBeat(from, to, meter);
+        var rhythm = new RhythmWords(words, voice);
+        boolean fresh = first == overlapping;
+        String led = fresh
+                ? rhythm.spoken(first, end)
+                : words.say("then", lead(voice.elements().get(first - 1)), rhythm.of(first, end));
+        boolean known =
+                fresh && usualRhythm.equals(Optional.of(rhythm.of(first, end))) && Stretch.isBeat(from, to, meter);
         return struck(voice.elements().subList(first, end))
                 .map(struck -> known ? struck : words.say("rhythm", led, struck))
                 .orElse(led);

@@ -106,7 +106,7 @@ class EventTextsTest {
                 """).line();
         assertThat(drawing(line, Locale.ENGLISH).select("g.event").eachAttr("aria-label"))
                 .containsExactly(
-                        "Bar 1, 1: Section “Verse” begins. Over Em7, loud (f): play open E (E string), an eighth",
+                        "Bar 1, 1: Section “Verse” begins. Over Em7, loud (f): play the open E string, an eighth",
                         "Bar 1, 1 &: play G (E string, fret 3), an eighth",
                         "Bar 1, triplet on 2, 1 of 3: play D (A string, fret 5), an eighth",
                         "Bar 1, triplet on 2, 2 of 3: play E (A string, fret 7), an eighth",
@@ -129,7 +129,7 @@ class EventTextsTest {
                 2-4  rest
                 """).line();
         assertThat(drawing(line, Locale.GERMAN).select("g.event").eachAttr("aria-label"))
-                .contains("Takt 1, Triole auf 1, 2 von 3: E (A-Saite, 7. Bund) spielen, eine Achtel");
+                .contains("Takt 1, Triole auf 1, 2 von 3: spiele E (A-Saite, 7. Bund), eine Achtel");
     }
 
     @Test

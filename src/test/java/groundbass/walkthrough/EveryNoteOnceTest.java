@@ -28,9 +28,13 @@ class EveryNoteOnceTest {
     private static final List<Line> DEMO = Demonstration.lines();
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
 
-    /** Each note is told with its place in brackets: {@code (E string, fret 5)}, {@code open E (E string)}. */
+    /**
+     * Each note is told with its place in brackets: {@code (E string, fret 5)}, {@code open D (E string)} where the string
+     * is tuned otherwise; else {@code the open E string}.
+     */
     private static final Pattern PLACE =
-            Pattern.compile("(?:open \\S+(?: \\S+){0,2} )?\\((?:[A-G](?: sharp| flat)? string|string \\d+)[^)]*\\)");
+            Pattern.compile("(?:open \\S+(?: \\S+){0,2} )?\\((?:[A-G](?: sharp| flat)? string|string \\d+)[^)]*\\)"
+                    + "|the open [A-G](?: sharp| flat)? string");
 
     private static final Pattern EACH = Pattern.compile("beats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
     private static final Pattern COUNTED = Pattern.compile(", (twice|(\\w+) times)\\.?$");
@@ -217,6 +221,9 @@ class EveryNoteOnceTest {
 
     /** What is comparable: string, then open, the fret, or nothing of a dead note. */
     private static String place(String text) {
+        if (text.startsWith("the open ")) {
+            return text.substring("the open ".length()) + ", open";
+        }
         String inside = text.substring(text.indexOf('(') + 1, text.length() - 1)
                 .replaceFirst(", (index|middle|ring|little) finger", "");
         return text.startsWith("open") ? inside + ", open" : inside;

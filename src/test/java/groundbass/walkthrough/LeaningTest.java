@@ -66,10 +66,9 @@ class LeaningTest {
     /** Bar 3 begins as bar 2, which leans on bar 1, and is no further from it than from bar 1. */
     @Test
     void aShapeIsMovedFromABarThatWasToldWhole() {
-        var told = told(FIRST
-                + "bar 2\n1 A3, A3\n2 A3, D5\n3 A3, A3\n4 D7, D3\n\n"
-                + "bar 3\n1 D3, D3\n2 D3, G5\n3 D5, D3\n4 D5, D2\n\n"
-                + "bar 4\n1 A3, A3\n2 A3, D5\n3 E5, E5\n4 D5, D3\n");
+        var told = told(
+                FIRST
+                        + "bar 2\n1 A3, A3\n2 A3, D5\n3 A3, A3\n4 D7, D3\n\nbar 3\n1 D3, D3\n2 D3, G5\n3 D5, D3\n4 D5, D2\n\nbar 4\n1 A3, A3\n2 A3, D5\n3 E5, E5\n4 D5, D3\n");
         assertThat(told).contains("Bar 2, beats 1 to 3: as bar 1, the same shape one string higher, starting on C.");
         assertThat(told)
                 .anyMatch(text -> text.startsWith(

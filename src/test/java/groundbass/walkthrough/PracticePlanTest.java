@@ -17,16 +17,16 @@ class PracticePlanTest {
     @Test
     void theFastestBeatSetsTheTempoToBeginWith() {
         assertThat(opening(HEAD.formatted(150) + FOURS.formatted(1)))
-                .contains("begin slowly: 40 % of the tempo (60 quarters a minute).")
-                .contains("Worth a loop: bar 1, beat 1 (as fast as it gets).");
+                .contains("Begin slowly, at 40 % of the tempo (60 quarters a minute).")
+                .contains("Before anything else, practise bar 1, beat 1, where it is fastest.");
     }
 
     /** At 60 they are four a second already: nothing is hard, and slower than written is still the way to begin. */
     @Test
     void aSlowLineBeginsALittleSlower() {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-4 E3\n"))
-                .contains("begin slowly: 80 % of the tempo (48 quarters a minute).")
-                .doesNotContain("Worth a loop");
+                .contains("Begin slowly, at 80 % of the tempo (48 quarters a minute).")
+                .doesNotContain("Before anything else");
     }
 
     @Test
@@ -53,7 +53,7 @@ class PracticePlanTest {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E3 + G9\n3-4 E3 + G9\n"))
                 .doesNotContain("widest shift");
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\n"))
-                .contains("bar 1, beat 3 (the widest shift)");
+                .contains("bar 1, beat 3, where the hand shifts furthest");
     }
 
     @Test
@@ -73,17 +73,17 @@ class PracticePlanTest {
     @Test
     void whatALineIsItselfWithoutIsLeftOutAtFirst() {
         assertThat(opening(HEAD.formatted(60) + "bar 1\n1 E3, Ex\n2 E3, E5 hammer\n3-4 E3\n"))
-                .contains("Easier at first: without dead notes and hammer-ons.");
+                .contains("It’s easier at first without dead notes and hammer-ons.");
     }
 
     @Test
     void aPositionIsToldWhereTheHandMoves() {
         var told = told(HEAD.formatted(60)
                 + "bar 1\n1-2 E3\n3-4 E5\nbar 2\n1-2 A3\n3-4 A6\nbar 3\n1-2 E7\n3-4 E9\nbar 4\n1-2 E3\n3-4 E12\n");
-        assertThat(told.get(1)).endsWith("Position: frets 3 to 6.");
+        assertThat(told.get(1)).endsWith("The hand stays at frets 3 to 6.");
         assertThat(told).noneMatch(text -> text.startsWith("Bar 2") && text.contains("Position"));
         assertThat(told).noneMatch(text -> text.startsWith("Bar 4") && text.contains("Position"));
-        assertThat(told).anyMatch(text -> text.startsWith("Bar 3") && text.endsWith("Position: frets 7 to 9."));
+        assertThat(told).anyMatch(text -> text.startsWith("Bar 3") && text.endsWith("The hand stays at frets 7 to 9."));
     }
 
     private static String opening(String text) {

@@ -55,6 +55,8 @@ enum Category {
     OF_PLAYING,
     THUMB,
     FINGERS,
+    /** What lies on the neck or moves there, and is no note. */
+    HAND,
     DEAD,
     OPEN,
     SHORT,

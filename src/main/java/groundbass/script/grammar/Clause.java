@@ -67,17 +67,24 @@ public record Clause(List<Read> units) {
         boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
         boolean fragment =
                 units.stream().noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
-        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 2);
+        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 1);
     }
 
     /** Without the words that are not known or say nothing; empty where none is left. */
     public Optional<Clause> core() {
         var known = units.stream()
+                .map(Clause::paused)
                 .filter(read -> !read.is(Constituent.Unknown.class)
                         && !read.is(Constituent.Tie.WHAT)
                         && !read.is(Constituent.Tie.YES))
                 .toList();
         return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
+    }
+
+    /** What stands before a colon and what stands behind it are two things. */
+    private static Read paused(Read read) {
+        boolean pause = read.unit() instanceof Constituent.Unknown unknown && unknown.pause();
+        return pause ? new Read(new Constituent.Small(Constituent.Tie.COMMA), read.from(), read.to()) : read;
     }
 
     /** The same without a word that only affirms; "what you play on three is a C" says no more than without its "what". */

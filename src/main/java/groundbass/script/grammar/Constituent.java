@@ -122,8 +122,8 @@ public sealed interface Constituent {
     /** A word that ties others together, or a verb. */
     record Small(Tie tie) implements Constituent {}
 
-    /** A word that is not known. */
-    record Unknown() implements Constituent {}
+    /** A word that is not known, or a mark at which one pauses. */
+    record Unknown(boolean pause) implements Constituent {}
 
     enum Tie {
         BE,

@@ -62,7 +62,7 @@ final class ConstituentReader {
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return Reckoning.without(Corrections.made(scanner.units));
+        return Phrases.plain(Asides.without(Reckoning.without(Corrections.made(scanner.units))));
     }
 
     private int take(int i) {
@@ -115,8 +115,12 @@ final class ConstituentReader {
         if (tokens.isAny(i, IDLE)) {
             return i + 1;
         }
-        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
+        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : unknown(i);
         return add(i, List.of(unit), i + 1);
+    }
+
+    private Constituent unknown(int i) {
+        return new Constituent.Unknown(tokens.at(i).raw().equals(":"));
     }
 
     private boolean isDefinite(int i) {
@@ -253,6 +257,14 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> quiet(int i) {
+        boolean denial = tokens.is(i, Category.SILENT) && tokens.isAny(i + 1, Category.SHORT, Category.DEAD);
+        if (denial) { // "nothing short about it"
+            return unit(new Constituent.Small(Tie.NOT), i + 1);
+        }
+        boolean limit = tokens.is(i, Category.SILENT) && tokens.is(i + 1, Category.MORE);
+        if (limit) {
+            return Optional.empty();
+        }
         boolean compared = tokens.is(i, Category.SILENT)
                 && !tokens.isEnd(i + 1)
                 && (!tokens.at(i + 1).isKnown() || tokens.is(i + 1, Category.UNREAD));
@@ -270,6 +282,12 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> name(int i) {
+        boolean part = tokens.is(i, Category.LETTER)
+                && strangers.isStrange(i + 1)
+                && tokens.at(i + 1).isCapital();
+        if (part) { // "A-Bluestonleiter"
+            return unit(unknown(i), i + 1);
+        }
         return names.name(i).map(found -> new Found<>(new Constituent.Name(found.value()), found.after()));
     }
 
@@ -307,7 +325,9 @@ final class ConstituentReader {
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
                         || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
-        if (pronoun && !counts) {
+        boolean ranked = tokens.is(i, Category.NEUTRAL)
+                && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
+        if (ranked || pronoun && !counts) {
             return unit(new Constituent.Small(Tie.ONE), after);
         }
         return unit(

@@ -6,9 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.regex.Pattern;
 
 /** Words that mean something else together than one by one, and such as say nothing where they stand. */
 final class Idioms {
+    private static final Pattern CONTRACTED = Pattern.compile("(?i)(is|are|was|were)n['’]t");
+
     private final SpokenWords tokens;
     private final Strangers strangers;
     private final IntPredicate isInterval;
@@ -55,11 +58,13 @@ final class Idioms {
         return says(many ? Tie.THEY : Tie.IT, i + 1);
     }
 
-    /** "Position: frets five to eight": where the hand lies, and no note. */
+    /** "Position: frets five to eight", "your hand stays at": where the hand lies, and no note. */
     private Optional<Found<List<Constituent>>> heading(int i) {
         boolean heading =
                 tokens.is(i, Category.POSITION) && tokens.at(i + 1).raw().equals(":");
-        return heading ? says(Tie.MAYBE, i + 2) : Optional.empty();
+        boolean hand =
+                tokens.is(i, Category.HAND) && !tokens.is(i - 1, Category.WITH) && !tokens.is(i - 2, Category.WITH);
+        return heading ? says(Tie.MAYBE, i + 2) : hand ? says(Tie.MAYBE, i + 1) : Optional.empty();
     }
 
     /** "Do you", "how many", "notice how". */
@@ -74,7 +79,7 @@ final class Idioms {
             return Optional.empty();
         }
         boolean many = tokens.is(i + 1, Category.MANY);
-        boolean compared = tokens.is(i, Category.LIKE);
+        boolean compared = tokens.is(i, Category.LIKE) && !isFirstOfQuestion(i);
         boolean pointed = !compared
                 && !many
                 && tokens.is(i - 1, Category.FILLER)
@@ -86,11 +91,25 @@ final class Idioms {
         return many ? says(Tie.HOW_MANY, i + 2) : compared ? Optional.empty() : says(Tie.WHAT, i + 1);
     }
 
+    /** "Und wie heißen die drei?" */
+    private boolean isFirstOfQuestion(int i) {
+        int first = 0;
+        while (tokens.isAny(first, Category.AND, Category.SO, Category.FILLER, Category.BUT)
+                && !tokens.is(first, Category.WHAT)) {
+            first++;
+        }
+        return first == i && tokens.is(tokens.size() - 1, Category.ASK);
+    }
+
     /** "You don't have to", "never", "isn't it?", "no more". */
     private Optional<Found<List<Constituent>>> denial(int i) {
-        boolean limit = tokens.isAny(i, Category.NO, Category.NOT) && tokens.is(i + 1, Category.MORE);
+        boolean limit = tokens.isAny(i, Category.NO, Category.NOT, Category.SILENT) && tokens.is(i + 1, Category.MORE);
         if (limit) {
             return nothing(i + 2);
+        }
+        if (CONTRACTED.matcher(tokens.at(i).raw()).matches() && !isTag(i)) {
+            return Optional.of(
+                    new Found<>(List.of(new Constituent.Small(Tie.BE), new Constituent.Small(Tie.NOT)), i + 1));
         }
         if (!tokens.is(i, Category.NOT)) {
             return Optional.empty();
@@ -99,15 +118,18 @@ final class Idioms {
         if (free) {
             return says(Tie.MAYBE, i + 3);
         }
-        boolean tag =
-                tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE) && tokens.isEnd(i + 2);
-        if (tag) {
+        if (isTag(i)) {
             return nothing(i + 2);
         }
         return tokens.is(i, Category.ANY)
                 ? Optional.of(
                         new Found<>(List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1))
                 : Optional.empty();
+    }
+
+    /** "..., isn't it?" */
+    private boolean isTag(int i) {
+        return tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE) && tokens.isEnd(i + 2);
     }
 
     /** "Until the seventh fret", "nach oben", "up by a whole tone", "to worry about", "to start with". */
@@ -156,7 +178,10 @@ final class Idioms {
         }
         boolean aside =
                 tokens.is(i, Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
-        boolean soon = tokens.is(i, Category.SAME) && tokens.is(i, Category.FILLER) && !tokens.is(i - 1, Category.BE);
+        boolean soon = tokens.is(i, Category.SAME)
+                && tokens.is(i, Category.FILLER)
+                && !tokens.is(i - 1, Category.BE)
+                && !tokens.isEnd(i + 1); // "Takt eins und zwei sind im Rhythmus genau gleich"
         return aside || soon ? nothing(i + 1) : Optional.empty();
     }
 

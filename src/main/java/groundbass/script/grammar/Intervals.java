@@ -4,6 +4,7 @@ import groundbass.script.grammar.SpokenWords.Found;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
@@ -109,10 +110,8 @@ final class Intervals {
         int after = at + 1;
         boolean ofChord =
                 tokens.is(tokens.skip(after, Category.OF, Category.FROM, Category.THE, Category.THAT), Category.CHORD)
-                        || tokens.is(after, Category.OF)
-                                && heads.read(tokens.skip(after, Category.OF, Category.THE, Category.CHORD))
-                                        .isPresent();
-        if (ofChord || isDegree(at)) {
+                        || tokens.is(after, Category.OF) && isChord(after + 1);
+        if (ofChord || isDegree(at) || !(major || minor || perfect) && isDefinite(at)) {
             int degree = number.get();
             boolean exact = major || minor;
             return unit(
@@ -133,6 +132,15 @@ final class Intervals {
         return sure && !noun ? unit(new Constituent.Interval(number.get(), semitones), after) : Optional.empty();
     }
 
+    /** "Of the A seven": its A is no article. */
+    private boolean isChord(int i) {
+        int at = i;
+        while (tokens.isAny(at, Category.THE, Category.CHORD) && heads.read(at).isEmpty()) {
+            at++;
+        }
+        return heads.read(at).isPresent();
+    }
+
     /** "Over this chord the E is the third", "F is the root, A the third". */
     private boolean isDegree(int i) {
         boolean harmony =
@@ -142,6 +150,14 @@ final class Intervals {
                 && tokens.is(i - 1, Category.THE)
                 && tokens.is(i - 2, Category.BE)
                 && (tokens.isEnd(i + 1) || tokens.is(i + 1, Category.AND));
+    }
+
+    /** "Das ist die Quinte", "die Quinte" as an answer: of the chord; a step between notes would be "eine". */
+    private boolean isDefinite(int i) {
+        boolean definite = tokens.is(i, Category.INTERVAL)
+                && tokens.at(i - 1).raw().toLowerCase(Locale.ROOT).matches("d(ie|er)");
+        boolean whole = tokens.isEnd(i + 1) && (i == 1 || tokens.is(i - 2, Category.BE));
+        return definite && whole;
     }
 
     private static OptionalInt semitones(int number, boolean major, boolean minor) {

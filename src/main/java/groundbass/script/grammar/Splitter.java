@@ -98,6 +98,7 @@ final class Splitter {
         separates |=
                 unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
         separates |= !unpunctuated && isComparison(i);
+        separates |= !unpunctuated && isNewSubject(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -114,6 +115,23 @@ final class Splitter {
                 && i + 1 < units.size()
                 && units.get(i + 1).is(Constituent.Unknown.class)
                 && hasVerb(open);
+    }
+
+    /** "..., and that C is the root": what was said just now is spoken of. */
+    private boolean isNewSubject(int i) {
+        if (!units.get(i).is(Tie.COMMA) || !isThing()) {
+            return false;
+        }
+        int at = i + 1;
+        while (isSeparator(at)) {
+            at++;
+        }
+        boolean points = at > i + 1 && at < units.size() && units.get(at).is(Tie.THAT);
+        int next = at + 1;
+        boolean noun = next < units.size()
+                && (units.get(next).is(Constituent.Name.class)
+                        || units.get(next).is(Tie.ONE));
+        return points && noun && next + 1 < units.size() && units.get(next + 1).is(Tie.BE);
     }
 
     /** "Now the D on three". */
@@ -188,7 +206,8 @@ final class Splitter {
     private List<Read> subjectList() {
         int comma = -1;
         for (int i = 0; i < open.size(); i++) {
-            comma = open.get(i).is(Tie.COMMA) ? i : comma;
+            boolean fact = i > 0 && open.get(i).is(Tie.THAT) && open.get(i - 1).is(Constituent.Unknown.class);
+            comma = open.get(i).is(Tie.COMMA) || fact ? i : comma;
         }
         boolean list = comma > 0 && hasVerb(open.subList(0, comma)) && !hasVerb(open.subList(comma, open.size()));
         if (!list) {

@@ -82,6 +82,7 @@ final class Ties {
             Map.entry(Category.KEY, Tie.KEY),
             Map.entry(Category.BASS, Tie.BASS),
             Map.entry(Category.TEMPO, Tie.TEMPO),
+            Map.entry(Category.CLICK, Tie.TEMPO),
             Map.entry(Category.METER, Tie.METER),
             Map.entry(Category.RHYTHM, Tie.RHYTHM),
             Map.entry(Category.FEEL, Tie.FEEL),

@@ -98,6 +98,7 @@ final class CountReader implements Reader {
         }
         return Items.of(left.get(), stage)
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
+                .filter(row -> !row.items().get(0).has(Part.Kind.OCTAVE)) // how far, and not how many
                 .flatMap(row -> counted(row.items().get(0), many.getAsInt(), said));
     }
 

@@ -25,7 +25,7 @@ final class DirectionReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         boolean up = said.hasAny(Tie.UP, Tie.CLIMB);
         boolean down = said.has(Tie.DOWN) || said.has(Tie.FALL) && !said.has(Tie.ON);
-        if (up == down || said.hasAny(Tie.NOT, Tie.NO)) {
+        if (up == down || said.hasAny(Tie.NOT, Tie.NO) || isStroke(said.units())) {
             return Optional.empty();
         }
         var rest = new ArrayList<Constituent>();
@@ -49,7 +49,18 @@ final class DirectionReader implements Reader {
             return said.has(Tie.END) && onlyTies(rest) ? atEnd(up, said) : Optional.empty();
         }
         var found = notes.read(said.with(rest));
-        return found.map(finding -> finding.agrees() ? judged(finding, up) : finding);
+        return found.map(finding -> finding.agrees() ? judged(finding, up, said) : finding);
+    }
+
+    /** "Thumb back up through the string": a stroke has a way of its own. */
+    private static boolean isStroke(List<Constituent> units) {
+        for (int i = 0; i + 1 < units.size(); i++) {
+            boolean way = PlacedClause.is(units.get(i + 1), Tie.UP) || PlacedClause.is(units.get(i + 1), Tie.DOWN);
+            if (way && PlacedClause.is(units.get(i), Tie.THUMB)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean onlyTies(List<Constituent> rest) {
@@ -68,7 +79,7 @@ final class DirectionReader implements Reader {
         return all.size() < 2 ? Optional.empty() : Optional.of(way(all.subList(all.size() - 2, all.size()), up));
     }
 
-    private Judged judged(Judged finding, boolean up) {
+    private Judged judged(Judged finding, boolean up, PlacedClause said) {
         var notes = finding.notes();
         if (notes.size() > 1) {
             return way(notes, up);
@@ -77,7 +88,8 @@ final class DirectionReader implements Reader {
                 .filter(note -> stage.midi(note).isPresent())
                 .toList();
         int at = notes.isEmpty() ? -1 : all.indexOf(notes.get(0));
-        return at < 1
+        boolean compared = said.has(Tie.WHICH); // "which is another A, only higher": than what, was not said
+        return at < 1 || compared
                 ? Judged.open(notes)
                 : new Judged(way(List.of(all.get(at - 1), all.get(at)), up).verdict(), notes);
     }

@@ -103,7 +103,7 @@ final class EdgeReader implements Reader {
             return Optional.empty();
         }
         boolean verb = said.hasAny(Tie.IT, Tie.START, Tie.END) && !isAtEnd(said.units());
-        if (!said.scope().isSaid() && !verb) {
+        if (!said.scope().isSaid() && said.scope().time().isEmpty() && !verb) {
             return unplaced(items, last, said);
         }
         var findings = (whole ? List.of(bars.get(last ? bars.size() - 1 : 0)) : bars)

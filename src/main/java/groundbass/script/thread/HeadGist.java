@@ -52,7 +52,9 @@ final class HeadGist implements Reader {
         if (named.size() != 1 || scale || practised || isReserved(named.get(0), said)) {
             return Optional.empty();
         }
-        return edge(named.get(0), said)
+        boolean ofLine = named.get(0) instanceof Constituent.KeyNamed && said.has(Tie.KEY);
+        var placed = ofLine ? new PlacedClause(Scope.NOTHING, said.units(), said.memory()) : said;
+        return edge(named.get(0), placed)
                 .flatMap(clause -> heads.head(named.get(0), clause))
                 .filter(verdict -> verdict instanceof Verdict.Contradicts)
                 .filter(verdict -> !isOtherwise(named.get(0), said))

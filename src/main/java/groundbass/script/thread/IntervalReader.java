@@ -10,6 +10,7 @@ import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
+import groundbass.theory.Degree;
 import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
@@ -113,16 +114,18 @@ final class IntervalReader implements Reader {
 
     /** "Those two are a fourth apart"; "the slide is a half step". */
     private Optional<Judged> ofNotes(Constituent.Interval said, PlacedClause clause) {
-        if (said.semitones().isEmpty()) {
-            return Optional.empty();
+        return pair(clause).flatMap(notes -> distance(notes.get(0), notes.get(1))
+                .map(semitones -> Judged.of(isSo(said, semitones), new Right.StepThere(semitones), notes)));
+    }
+
+    /** A step whose size was not said may be the small one or the large. */
+    private static boolean isSo(Constituent.Interval said, int semitones) {
+        int there = Math.floorMod(Math.abs(semitones), 12);
+        if (said.semitones().isPresent()) {
+            return there == said.semitones().getAsInt();
         }
-        var pair = pair(clause);
-        return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
-                .map(semitones -> Judged.of(
-                        Math.floorMod(Math.abs(semitones), 12)
-                                == said.semitones().getAsInt(),
-                        new Right.StepThere(semitones),
-                        notes)));
+        int major = Degree.parse(String.valueOf(said.number())).semitones();
+        return there == major || there == major - 1;
     }
 
     private Optional<Integer> distance(At one, At other) {

@@ -3,6 +3,7 @@ package groundbass.script.thread;
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
@@ -43,9 +44,38 @@ final class LocationReader implements Reader {
                 rest.add(unit);
             }
         }
+        var rank = said.only(Rank.class);
+        if (rank.isPresent()) {
+            return only ? Optional.empty() : ranked(rank.get(), rest, said);
+        }
         return Items.of(rest, stage)
                 .filter(row -> row.items().size() == 1)
                 .flatMap(row -> located(row.items().get(0), only, said));
+    }
+
+    /** "The second D comes on three": of those in its bar. */
+    private Optional<Judged> ranked(Rank rank, List<Constituent> rest, PlacedClause said) {
+        boolean one = said.bars().size() == 1
+                && stage.timeline().has(said.bars().get(0))
+                && said.scope().time().isPresent()
+                && (rank.which() == Rank.Which.NTH || rank.which() == Rank.Which.LAST);
+        var what = rest.stream().filter(unit -> unit != rank).toList();
+        return Optional.of(what)
+                .filter(units -> one && !units.isEmpty())
+                .flatMap(units -> Items.of(units, stage))
+                .map(Items.Row::items)
+                .filter(items -> items.size() == 1 && !items.get(0).rest())
+                .flatMap(items -> nth(rank, items.get(0), said));
+    }
+
+    private Optional<Judged> nth(Rank rank, Item item, PlacedClause said) {
+        var all = stage.notes(said.bars().get(0)).stream().filter(item::fits).toList();
+        int index = rank.which() == Rank.Which.LAST ? all.size() - 1 : rank.nth() - 1;
+        if (all.size() < 2 || index >= all.size()) {
+            return Optional.empty();
+        }
+        var meant = List.of(all.get(index));
+        return Optional.of(Judged.of(begins(meant, said), Wrongs.note(meant.get(0), item, stage), meant));
     }
 
     /** "Only bar three has ...", "bar four is the only bar with ..."; "is only the G" says no more than "is the G". */

@@ -28,7 +28,7 @@ final class NoteReader implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause said) {
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Constituent.Played.class);
-        if (path || Sides.hasTwoVerbs(said.units())) {
+        if (path || isFromNote(said.units()) || Sides.hasTwoVerbs(said.units())) {
             return Optional.empty();
         }
         if (Sides.isFragment(said)) {
@@ -37,10 +37,29 @@ final class NoteReader implements Reader {
         return plain(said.with(Sides.withoutReference(said.units())));
     }
 
+    /** "You come from the B": what a note comes from is another. */
+    private static boolean isFromNote(List<Constituent> units) {
+        for (int i = 0; i + 1 < units.size(); i++) {
+            boolean note =
+                    units.get(i + 1) instanceof Constituent.Name || units.get(i + 1) instanceof Constituent.Place;
+            if (note && PlacedClause.is(units.get(i), Tie.FROM)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private Optional<Judged> plain(PlacedClause said) {
         int verb = Sides.verb(said.units());
         var left = verb < 0 ? List.<Constituent>of() : said.units().subList(0, verb);
         var right = Sides.right(said.units(), verb);
+        boolean apart = verb > 1
+                && PlacedClause.is(said.units().get(verb), Tie.PLAY)
+                && PlacedClause.is(left.get(verb - 1), Tie.COMMA)
+                && left.stream().anyMatch(unit -> !(unit instanceof Constituent.Small));
+        if (apart) { // "two quavers: play an open D": not both of them are
+            return Optional.empty();
+        }
         boolean all = verb > 0
                 && !right.isEmpty()
                 && (PlacedClause.is(right.get(0), Tie.ALL) || PlacedClause.is(right.get(0), Tie.BOTH));

@@ -24,7 +24,7 @@ final class PathReader implements Reader {
     private static final Set<Tie> IDLE = Set.of(
             Tie.WE, Tie.THEN, Tie.AND, Tie.SO, Tie.COMMA, Tie.COLON, Tie.STOP, Tie.BE, Tie.PLAY, Tie.IT, Tie.THAT,
             Tie.THERE, Tie.UP, Tie.DOWN, Tie.ON, Tie.IN, Tie.AT, Tie.OF, Tie.HAVE, Tie.BUT, Tie.HIGH, Tie.LOW,
-            Tie.AGAIN);
+            Tie.AGAIN, Tie.ALL);
 
     private final Stage stage;
 
@@ -135,9 +135,12 @@ final class PathReader implements Reader {
         }
         var here = stage.notes(stretches);
         var arrivals = here.stream().filter(at -> Part.manner(manner).fits(at)).toList();
+        boolean any = said.scope().time().isEmpty()
+                && !said.scope().isSaid()
+                && arrivals.stream().anyMatch(arrival -> !fits(arrival, source, target)); // of which, was not said
         for (var arrival : arrivals) {
             if (fits(arrival, source, target)) {
-                return Optional.of(Judged.agrees(path(arrival)));
+                return Optional.of(any ? Judged.mixed(path(arrival)) : Judged.agrees(path(arrival)));
             }
         }
         if (!arrivals.isEmpty()) {

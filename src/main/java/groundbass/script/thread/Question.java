@@ -11,29 +11,144 @@ import java.util.Optional;
 import java.util.Set;
 
 /** A question that the speaker answers at once: both together say something. */
-record Question(Clause asked) {
+record Question(Clause asked, boolean isPatient) {
     private static final Set<Tie> ASKING = Set.of(Tie.ASK, Tie.WHAT, Tie.WHICH, Tie.COMMA, Tie.HOW_MANY, Tie.YES);
     private static final Set<Tie> VERBS = Set.of(Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD);
 
     /** So many units an answer may have. */
     private static final int SHORT = 7;
 
+    private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY);
+
+    /** Words of an answer that add nothing to a number. */
+    private static final Set<Tie> AROUND_NUMBERS =
+            Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY);
+
+    Question(Clause asked) {
+        this(asked, false);
+    }
+
+    /** The same, where something was said between that answers nothing. */
+    Question patient() {
+        return new Question(asked, true);
+    }
+
     /** The statement that question and answer make; empty where the next clause is no answer, or denies. */
     Optional<Clause> answered(Clause next) {
         boolean fragment = next.units().stream()
                 .noneMatch(read -> read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
                         || read.is(Tie.BE) && read != next.units().get(0));
-        boolean amount = next.units().size() <= 3 && next.has(Constituent.Number.class); // "There are two"
+        boolean amount = next.units().size() <= 3 && next.has(Constituent.Number.class) // "There are two"
+                || asked.has(Tie.HOW_MANY) && isAmount(next);
+        boolean no = isPlain() && next.units().stream().allMatch(read -> read.is(Tie.NO) || read.is(Tie.COMMA));
+        if (no) {
+            return Optional.of(new Clause(negated()));
+        }
+        boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
         boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
-        boolean answers =
-                next.has(Tie.YES) || amount || fragment && next.units().size() <= SHORT;
+        boolean answers = next.has(Tie.YES)
+                || amount
+                || pointing
+                || fragment && next.units().size() <= SHORT;
         if (denied || !answers) {
             return Optional.empty();
         }
         return Optional.of(new Clause(asked.has(Tie.HOW_MANY) ? counted(next) : joined(next.units())));
     }
 
+    /** "That's six notes", whatever was asked. */
+    private static boolean isAmount(Clause next) {
+        long many = next.units().stream()
+                .filter(read -> read.is(Constituent.Number.class) || read.is(Constituent.Count.class))
+                .count();
+        return many == 1
+                && next.units().stream()
+                        .allMatch(read -> read.is(Constituent.Number.class)
+                                || read.is(Constituent.Count.class)
+                                || read.is(Tie.NOTE)
+                                || read.unit() instanceof Constituent.Small small
+                                        && AROUND_NUMBERS.contains(small.tie()));
+    }
+
+    /** "That's ...". */
+    private static boolean isPointing(List<Read> units) {
+        return units.size() > 2
+                && units.get(0).unit() instanceof Constituent.Small small
+                && POINTING.contains(small.tie())
+                && units.get(1).is(Tie.BE);
+    }
+
+    /** Whether it asks what something is: "what is the D?", "and the D?". */
+    private boolean isOpen() {
+        return subject().isPresent();
+    }
+
+    /** What is asked about, where the question is no more than that. */
+    private Optional<List<Read>> subject() {
+        var units = stated(asked.units()).stream()
+                .filter(read -> !read.is(Tie.AND) && !read.is(Tie.SO) && !read.is(Tie.LONG))
+                .toList();
+        boolean what = asked.has(Tie.WHAT) && !units.isEmpty() && units.get(0).is(Tie.BE);
+        var rest = what ? units.subList(1, units.size()) : units;
+        boolean thing =
+                rest.stream().noneMatch(Question::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
+        boolean fragment = !asked.has(Tie.WHAT) && !asked.has(Tie.HOW_MANY) && !asked.has(Tie.WHICH);
+        return thing && (what || fragment) ? Optional.of(rest) : Optional.empty();
+    }
+
+    private static boolean isThing(Constituent unit) {
+        return unit instanceof Constituent.Name
+                || unit instanceof Constituent.Rank
+                || unit instanceof Constituent.Number
+                || unit instanceof Constituent.Dead
+                || unit instanceof Constituent.Small small && small.tie() == Tie.THEY;
+    }
+
+    private static boolean isVerb(Read read) {
+        return read.is(Tie.BE)
+                || read.is(Constituent.Played.class)
+                || read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie());
+    }
+
+    /** Whether yes or no answers it. */
+    private boolean isPlain() {
+        boolean open = asked.has(Tie.WHAT) || asked.has(Tie.WHICH) || asked.has(Tie.HOW_MANY) || asked.has(Tie.LIKE);
+        return !open && asked.has(Tie.BE) && asked.units().stream().anyMatch(read -> isContent(read));
+    }
+
+    private static boolean isContent(Read read) {
+        return !(read.unit() instanceof Constituent.Small);
+    }
+
+    /** "Is it short? No": it is not. */
+    private List<Read> negated() {
+        var units = new ArrayList<>(stated(asked.units()));
+        int be = 0;
+        while (!units.get(be).is(Tie.BE)) {
+            be++;
+        }
+        var verb = units.remove(be);
+        int last = units.size() - 1;
+        while (last > 0 && !isContent(units.get(last))) {
+            last--;
+        }
+        units.add(last, verb);
+        units.add(last + 1, new Read(new Constituent.Small(Tie.NOT), verb.from(), verb.to()));
+        return units;
+    }
+
     private List<Read> joined(List<Read> answer) {
+        var subject = subject();
+        if (subject.isPresent()) {
+            var units = new ArrayList<>(subject.get());
+            var rest = isPointing(answer) ? answer.subList(2, answer.size()) : answer;
+            units.add(new Read(
+                    new Constituent.Small(Tie.BE),
+                    answer.get(0).from(),
+                    answer.get(0).from()));
+            units.addAll(withoutStop(rest));
+            return units;
+        }
         var which = which();
         if (which.isPresent()) {
             var units = new ArrayList<>(stated(answer));
@@ -76,10 +191,22 @@ record Question(Clause asked) {
                 units.add(read);
             }
         }
+        boolean noun =
+                asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
         units.addAll(stated(answer.units().stream()
                 .filter(read -> number.filter(read::equals).isEmpty())
+                .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun)
                 .toList()));
         return units;
+    }
+
+    private static boolean isCounted(Read read) {
+        return read.is(Constituent.Played.class)
+                || read.is(Constituent.Dead.class)
+                || read.is(Constituent.Silence.class)
+                || read.is(Constituent.Triplet.class)
+                || read.is(Constituent.Value.class)
+                || read.is(Constituent.Name.class);
     }
 
     /** So many beats last, so many other things are counted. */
@@ -89,6 +216,13 @@ record Question(Clause asked) {
 
     private static int many(Constituent unit) {
         return unit instanceof Constituent.Number number ? number.value() : ((Constituent.Count) unit).many();
+    }
+
+    /** A list keeps its commas. */
+    private static List<Read> withoutStop(List<Read> units) {
+        return units.stream()
+                .filter(read -> read.is(Tie.COMMA) || !isAsking(read))
+                .toList();
     }
 
     private static List<Read> stated(List<Read> units) {

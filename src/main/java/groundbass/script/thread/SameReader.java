@@ -51,7 +51,32 @@ final class SameReader {
             Tie.EXCEPT,
             Tie.FOR,
             Tie.RHYTHM,
+            Tie.FROM,
+            Tie.WE,
             Tie.ASK);
+
+    /** Words with which what is named beside bars is compared, and not the bars. */
+    private static final Set<Tie> OTHERWISE = Set.of(
+            Tie.NOT,
+            Tie.NO,
+            Tie.ONLY,
+            Tie.EXCEPT,
+            Tie.MAYBE,
+            Tie.OTHER,
+            Tie.STRING,
+            Tie.FRET,
+            Tie.BEAT,
+            Tie.ABOVE,
+            Tie.BELOW,
+            Tie.HIGH,
+            Tie.LOW,
+            Tie.TO,
+            Tie.BEFORE,
+            Tie.AFTER,
+            Tie.KEY,
+            Tie.FEEL,
+            Tie.WHAT,
+            Tie.BUT);
 
     private final Stage stage;
     private final BarsCheck bars;
@@ -71,7 +96,8 @@ final class SameReader {
             boolean mere =
                     read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
             before = Optional.of(read);
-            if (numbers.isEmpty() && !beat && !mere && !isSmall(read)) {
+            boolean through = read.is(Constituent.Whole.class) && clause.has(Tie.FROM); // "from start to finish"
+            if (numbers.isEmpty() && !beat && !mere && !through && !isSmall(read)) {
                 return Optional.empty();
             }
             numbers.ifPresent(named::addAll);
@@ -99,6 +125,24 @@ final class SameReader {
                 : Optional.empty();
     }
 
+    /** What a clause of which not every word was understood says of two bars; never that they are alike. */
+    Optional<Judged> gist(Clause clause, Memory memory) {
+        boolean plain = clause.has(Tie.SAME)
+                && clause.units().stream()
+                        .allMatch(read -> read.is(Constituent.Bars.class)
+                                || read.is(Constituent.BarAt.class)
+                                || read.unit() instanceof Constituent.Small small && !OTHERWISE.contains(small.tie()));
+        if (!plain) {
+            return Optional.empty();
+        }
+        var known = clause.units().stream()
+                .filter(read -> !(read.unit() instanceof Constituent.Small) || isSmall(read))
+                .toList();
+        return known.isEmpty()
+                ? Optional.empty()
+                : read(new Clause(known), memory).filter(Judged::contradicts);
+    }
+
     private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
         boolean known =
                 named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
@@ -121,7 +165,8 @@ final class SameReader {
     /** "It's the same as bar one", "beat four is like bar one": the bar in hand is. */
     private static Optional<Integer> inHand(Clause clause, List<Integer> named, boolean beats, Memory memory) {
         boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || beats;
-        boolean same = clause.has(Tie.SAME) || clause.has(Tie.LIKE);
+        boolean again = clause.has(Tie.AGAIN) && clause.has(Tie.BE);
+        boolean same = clause.has(Tie.SAME) || clause.has(Tie.LIKE) || again;
         return named.size() == 1 && refers && same ? memory.bar() : Optional.empty();
     }
 

@@ -18,7 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
+import java.util.Set;
 
 /** Follows a talk clause by clause, and judges the clauses that it understands to their last word. */
 public final class Talk {
@@ -28,6 +28,16 @@ public final class Talk {
     private static final int SHORT = 60;
 
     private static final int FEW = 5;
+
+    private static final Set<Class<? extends Constituent>> OF_NOTES = Set.of(
+            Constituent.Name.class,
+            Constituent.Place.class,
+            Constituent.Value.class,
+            Constituent.Played.class,
+            Constituent.Dead.class,
+            Constituent.Triplet.class,
+            Constituent.Silence.class,
+            Constituent.Beats.class);
 
     private final Stage stage;
     private final TalkHearing hearing;
@@ -46,6 +56,8 @@ public final class Talk {
     private Optional<Clause> before = Optional.empty();
     /** What was asked just now. */
     private Optional<Question> question = Optional.empty();
+    /** Whether anything was said of notes yet, and not of chords and bars alone. */
+    private boolean begun;
     /** For so many clauses a tempo may be one to practise at. */
     private int slowly;
 
@@ -61,7 +73,7 @@ public final class Talk {
     }
 
     private static List<Reader> loosely(Stage stage) {
-        return List.of(new HeadGist(stage), new Distances(stage), new Gist(stage));
+        return List.of(new HeadGist(stage), new Distances(stage), new Denials(stage), new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
@@ -78,6 +90,7 @@ public final class Talk {
                 new PathReader(stage),
                 new DirectionReader(stage, notes),
                 new EdgeReader(stage),
+                new UntilReader(stage),
                 new LocationReader(stage),
                 notes);
     }
@@ -119,8 +132,17 @@ public final class Talk {
 
     private Heard hear(Clause said) {
         var answer = question.flatMap(asked -> asked.answered(said));
+        var known = memory;
         var heard = hear(said, ofBars(answer.orElse(said).plain()));
-        question = said.isQuestion() ? Optional.of(new Question(said)) : Optional.empty();
+        boolean apart = answer.isPresent() && heard.verdict().isEmpty();
+        if (apart) { // what is not understood together may be so alone
+            memory = known;
+            heard = hear(said, ofBars(said.plain()));
+        }
+        boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
+        question = said.isQuestion()
+                ? Optional.of(new Question(said))
+                : question.filter(asked -> waits && !asked.isPatient()).map(Question::patient);
         return heard;
     }
 
@@ -146,13 +168,18 @@ public final class Talk {
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
         boolean starts = clause.has(Tie.START) || isFirstNote(clause);
-        boolean opening = memory.bars().isEmpty() && starts && !clause.has(Constituent.Bars.class);
+        boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
+        boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
+        begun |= clause.units().stream()
+                .anyMatch(read -> OF_NOTES.contains(read.unit().getClass()));
         if (opening) { // a talk begins where its line does
             memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
         }
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
-        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
+        boolean ofOther = clause.units().get(0).is(Tie.WHAT)
+                && before.filter(earlier -> earlier.has(Tie.EXCEPT)).isPresent(); // "unlike bar one, where ..."
+        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised || ofOther;
         var finding = unreal ? Optional.<Judged>empty() : read(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
@@ -257,6 +284,10 @@ public final class Talk {
         if (denied && refers(clause) || isCompared(clause)) {
             return Optional.empty();
         }
+        var alike = same.gist(clause, memory);
+        if (alike.isPresent()) {
+            return alike;
+        }
         return PlacedClause.of(clause, memory, stage)
                 .or(() -> head(clause).flatMap(head -> PlacedClause.of(head, memory, stage)))
                 .flatMap(said -> judged(said, loosely, looselyOtherwise));
@@ -353,83 +384,13 @@ public final class Talk {
         return beats.size() == 1 ? OptionalInt.of(beats.get(0).intValue()) : OptionalInt.empty();
     }
 
-    /** "Four, the chord goes to C": a number by itself may be a bar's; the next one it is, where one then speaks of it. */
-    private Optional<List<Integer>> number(Clause clause) {
-        var units = clause.units();
-        boolean led = units.size() > 1 && units.get(1).is(Tie.WE);
-        boolean next = led
-                && units.get(0).unit() instanceof Constituent.Number number
-                && memory.bars().contains(number.value() - 1)
-                && stage.timeline().has(number.value());
-        if (next) {
-            return Optional.of(List.of(((Constituent.Number) units.get(0).unit()).value()));
-        }
-        for (int i = 0; i + 1 < units.size(); i++) {
-            boolean first = units.subList(0, i).stream().allMatch(read -> read.is(Tie.COMMA) || read.is(Tie.SO));
-            boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA))
-                    && units.get(i + 1).is(Tie.COMMA);
-            boolean here = apart
-                    && units.get(i).unit() instanceof Constituent.Number said
-                    && (first && units.size() > i + 3 || memory.bars().contains(said.value() - 1));
-            if (here && units.get(i).unit() instanceof Constituent.Number number) {
-                return Optional.of(number.value()).filter(stage.timeline()::has).map(bar -> both(List.of(bar)));
-            }
-        }
-        return Optional.empty();
-    }
-
-    /** A bar that is named in passing, and lies behind, may be turned to or only be mentioned. */
-    private List<Integer> either(List<Integer> bars, boolean inPassing) {
-        int last = memory.bars().stream().mapToInt(bar -> bar).max().orElse(0);
-        boolean behind = bars.stream().allMatch(bar -> bar < last);
-        return inPassing && behind ? both(bars) : bars;
-    }
-
-    private List<Integer> both(List<Integer> bars) {
-        return Stream.concat(bars.stream(), memory.bars().stream())
-                .distinct()
-                .sorted()
-                .toList();
-    }
-
     /** Bars and beats are remembered of every clause, notes of those that were understood. */
     private void remember(Clause clause, Optional<Judged> finding) {
-        List<Integer> bars = null;
-        boolean inPassing = false;
-        boolean said = false;
-        boolean compared = false; // "the same as bar one" turns to no other bar
-        var beat = OptionalInt.empty();
-        int places = 0;
-        for (Read read : clause.units()) {
-            var unit = read.unit();
-            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE);
-            if (unit instanceof Constituent.Bars named
-                    && compared
-                    && !memory.bars().isEmpty()) {
-                places++;
-            } else if (unit instanceof Constituent.Bars named) {
-                inPassing |= places == 0 && said;
-                bars = places == 0 ? named.numbers() : bars;
-                places++;
-            } else if (unit instanceof Constituent.BarAt at) {
-                bars = at.way() == Constituent.BarAt.Way.LAST && !isOverview()
-                        ? List.of(stage.timeline().lastBar())
-                        : bars;
-                bars = at.way() == Constituent.BarAt.Way.NEXT
-                        ? memory.bar().map(bar -> List.of(bar + 1)).orElse(bars)
-                        : bars;
-            } else if (unit instanceof Constituent.Beats beats
-                    && beats.numbers().size() == 1) {
-                beat = OptionalInt.of(beats.numbers().get(0));
-            } else if (unit instanceof Constituent.Parts parts && parts.beat().isPresent()) {
-                beat = parts.beat();
-            } else {
-                said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
-            }
-        }
-        bars = bars == null ? number(clause).orElse(null) : either(bars, inPassing);
+        boolean amount =
+                question.filter(asked -> asked.asked().has(Tie.HOW_MANY)).isPresent();
+        var turn = new Turn(memory, stage, isOverview(), amount).of(clause);
         boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
-        memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
+        memory = memory.at(turn.bars().filter(bars -> !aside).orElse(memory.bars()), turn.beat());
         if (finding.isPresent()) {
             memory = memory.of(finding.get().notes(), finding.get().agrees())
                     .at(memory.bars(), beat(finding.get().notes()))

@@ -7,10 +7,12 @@ import java.util.regex.Pattern;
 
 /** Cuts a script into sentences of words. Captions without punctuation are cut where speakers take breath. */
 public final class Words {
+    /** A chord and the bass below it, {@code F/C}, are one word. */
     private static final Pattern WORD =
             Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
-                    + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
+                    + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b|/[A-Ha-h][#b♯♭]?\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
                     + "|\\.{2,}|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
+
     private static final Set<String> ENDS = Set.of(".", "!", "?");
     private static final Set<String> BREATHS = Set.of("now", "okay", "ok", "so", "jetzt");
 
@@ -78,9 +80,14 @@ public final class Words {
         return sentences;
     }
 
+    /** "Frets 3 and 4": after a figure "and" may lead to another. */
+    private static boolean isInRow(List<Word> sentence) {
+        return sentence.get(sentence.size() - 1).raw().matches("\\d+");
+    }
+
     private static boolean isFull(List<Word> sentence, Word next) {
         return sentence.size() >= LONGEST
-                || (sentence.size() >= LONGER && PAUSES.contains(next.folded()))
+                || (sentence.size() >= LONGER && PAUSES.contains(next.folded()) && !isInRow(sentence))
                 || (sentence.size() >= LONG
                         && BREATHS.contains(next.folded())
                         && !LEADS.contains(sentence.get(sentence.size() - 1).folded()));

@@ -37,7 +37,7 @@ final class EventNews {
         return new OfBar(
                 signs.before(index).stream().map(Sign::text).toList(),
                 signs.after(index).stream().map(Sign::text).toList(),
-                new Standing(words, written, this::chord));
+                new Standing(words, written, this::chord, Optional.empty()));
     }
 
     private Optional<String> chord(ChordAt chord) {

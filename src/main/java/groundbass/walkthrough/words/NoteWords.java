@@ -118,7 +118,10 @@ public final class NoteWords {
             return harmonic(harmonic.get(), name, string, fret);
         }
         if (place.fret() == 0) {
-            return words.say("place.open", name, string);
+            var open = tuning.string(place.string()).name();
+            boolean own =
+                    head.pitch().name().equals(open) && tuning.numberOf(open).isPresent();
+            return own ? words.say("place.open.own", string) : words.say("place.open", name, string);
         }
         var finger = head.note().ornaments().finger();
         return finger.isPresent()

@@ -4,6 +4,7 @@ import groundbass.score.Feel;
 import groundbass.score.Line;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
+import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -36,7 +37,9 @@ public final class OpeningWords {
         if (!header.feel().equals(Feel.STRAIGHT)) {
             sentences.add(feel(words, header.feel()));
         }
-        sentences.add(words.say("opening.strings", words.list(strings())));
+        if (!header.tuning().equals(Tuning.STANDARD)) {
+            sentences.add(words.say("opening.strings", words.list(strings())));
+        }
         if (uses(Technique.FINGER)) {
             sentences.add(words.say("opening.fingers"));
         }

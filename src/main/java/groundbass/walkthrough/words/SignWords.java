@@ -116,7 +116,7 @@ public final class SignWords {
     private String ending(Ending ending) {
         String first = String.valueOf(ending.firstPass());
         return ending.firstPass() == ending.lastPass()
-                ? words.say("sign.ending.only", first)
+                ? words.counted("sign.ending.only", ending.firstPass())
                 : words.say("sign.endings", first, String.valueOf(ending.lastPass()));
     }
 

@@ -5,6 +5,7 @@ import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;
 import groundbass.score.Direction.Words;
+import groundbass.score.Dynamic;
 import groundbass.score.Fraction;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -17,12 +18,18 @@ public final class Standing {
     private final Wording words;
     private final WrittenBar written;
     private final Function<ChordAt, Optional<String>> chords;
+    private final Optional<Dynamic> loudness;
 
-    /** @param chords what is said of a chord, if anything */
-    public Standing(Wording words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
+    /**
+     * @param chords what is said of a chord, if anything
+     * @param loudness that holds where the bar begins, and is not said again
+     */
+    public Standing(
+            Wording words, WrittenBar written, Function<ChordAt, Optional<String>> chords, Optional<Dynamic> loudness) {
         this.words = words;
         this.written = written;
         this.chords = chords;
+        this.loudness = loudness;
     }
 
     /** From one moment of the bar until before another. */
@@ -35,6 +42,7 @@ public final class Standing {
         }
         written.bar().directions().stream()
                 .filter(direction -> isWithin(direction.at(), from, to))
+                .filter(direction -> !isRunning(direction))
                 .forEach(direction -> said.add(placed(direction(direction), direction.at(), from)));
         return said;
     }
@@ -44,6 +52,15 @@ public final class Standing {
         var bar = written.bar();
         return bar.chords().stream().anyMatch(chord -> isWithin(chord.at(), from, to))
                 || bar.directions().stream().anyMatch(direction -> isWithin(direction.at(), from, to));
+    }
+
+    /** Whether a bar begins with the sign of what holds already, as the copy of another does. */
+    private boolean isRunning(Direction direction) {
+        return direction instanceof Loudness said
+                && loudness.equals(Optional.of(said.dynamic()))
+                && written.bar().directions().stream()
+                        .noneMatch(
+                                other -> !(other instanceof Words) && other.at().isBefore(said.at()));
     }
 
     private static boolean isWithin(Fraction at, Fraction from, Fraction to) {

@@ -31,7 +31,7 @@ class WalkthroughPagesTest {
         var episode = written(LINE);
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
-                .contains("Bar 1: a whole note: play C (A string, fret 3). Position: frets 3 to 5.");
+                .contains("Bar 1: a whole note: play C (A string, fret 3). The hand stays at frets 3 to 5.");
         save(episode, page, "Bar 1:", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)

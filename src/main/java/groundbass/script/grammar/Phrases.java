@@ -1,0 +1,179 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Constituent.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * Puts into plain order what talk says in another: a thing named first and pointed at then ("that C, that's the fifth"),
+ * one singled out ("it's the middle one that you pop"), and a fret whose noun was left out ("from the second fret up to
+ * the fourth").
+ */
+final class Phrases {
+    private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.WHICH);
+    private static final Set<Tie> NO_TOPIC = Set.of(
+            Tie.BE,
+            Tie.HAVE,
+            Tie.PLAY,
+            Tie.START,
+            Tie.END,
+            Tie.HOLD,
+            Tie.CLIMB,
+            Tie.FALL,
+            Tie.CHANGE,
+            Tie.WE,
+            Tie.IT,
+            Tie.WHAT,
+            Tie.WHICH,
+            Tie.HOW_MANY,
+            Tie.ASK,
+            Tie.MAYBE,
+            Tie.NOT,
+            Tie.NO,
+            Tie.LIKE,
+            Tie.SAME,
+            Tie.THEN);
+
+    /** "On two, that's a D" names a time, and no thing. */
+    private static final Set<Tie> BEFORE_TIMES = Set.of(Tie.ON, Tie.IN, Tie.AT, Tie.FOR);
+
+    private final List<Read> units;
+
+    private Phrases(List<Read> units) {
+        this.units = new ArrayList<>(units);
+    }
+
+    static List<Read> plain(List<Read> units) {
+        var phrases = new Phrases(units);
+        phrases.frets();
+        phrases.resumed();
+        phrases.singledOut();
+        return List.copyOf(phrases.units);
+    }
+
+    private void frets() {
+        for (int i = 1; i < units.size(); i++) {
+            boolean fret = isRank(i) && isLed(i) && isLast(i + 1) && isFretNear(i);
+            if (fret) {
+                var rank = (Constituent.Rank) units.get(i).unit();
+                var place = new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()));
+                units.set(i, new Read(place, units.get(i).from(), units.get(i).to()));
+            }
+        }
+    }
+
+    private boolean isRank(int i) {
+        return units.get(i).unit() instanceof Constituent.Rank rank && rank.which() == Constituent.Rank.Which.NTH;
+    }
+
+    private boolean isLed(int i) {
+        int before = isTie(i - 1, Tie.THE) ? i - 2 : i - 1;
+        return isTie(before, Tie.TO) || isTie(before, Tie.FROM);
+    }
+
+    private boolean isLast(int i) {
+        return i >= units.size()
+                || units.get(i).unit() instanceof Constituent.Small small
+                        && Set.of(Tie.COMMA, Tie.STOP, Tie.AND, Tie.TO, Tie.SO, Tie.ON, Tie.UP, Tie.DOWN, Tie.COLON)
+                                .contains(small.tie());
+    }
+
+    private boolean isFretNear(int i) {
+        return units.stream()
+                .map(Read::unit)
+                .anyMatch(unit ->
+                        unit instanceof Constituent.Place place && place.fret().isPresent());
+    }
+
+    /** "From that D up to the F sharp, that's a third": the comma and the word that points go. */
+    private void resumed() {
+        for (int comma = units.size() - 3; comma > 0; comma--) {
+            boolean points = isTie(comma, Tie.COMMA) && isAny(comma + 1, POINTING) && isTie(comma + 2, Tie.BE);
+            if (points && isTopic(comma)) {
+                units.subList(comma, comma + 2).clear();
+            }
+        }
+    }
+
+    private boolean isTopic(int comma) {
+        int from = comma;
+        while (from > 0 && !isEnd(from - 1)) {
+            from--;
+        }
+        while (isTie(from, Tie.AND) || isTie(from, Tie.SO) || isTie(from, Tie.BUT) || isTie(from, Tie.COMMA)) {
+            from++;
+        }
+        var topic = units.subList(Math.min(from, comma), comma);
+        boolean plain = topic.stream().noneMatch(read -> isAny(read, NO_TOPIC) || read.is(Constituent.Played.class));
+        boolean thing = topic.stream().anyMatch(read -> isThing(read.unit()));
+        boolean timed = !topic.isEmpty() && isAny(topic.get(0), BEFORE_TIMES);
+        return plain && thing && !timed;
+    }
+
+    private static boolean isThing(Constituent unit) {
+        return unit instanceof Constituent.Name
+                || unit instanceof Constituent.Dead
+                || unit instanceof Constituent.Triplet
+                || unit instanceof Constituent.Rank
+                || unit instanceof Constituent.Small small && small.tie() == Tie.RHYTHM;
+    }
+
+    /** "It's the last one that you slap": the last one is slapped. */
+    private void singledOut() {
+        for (int that = 3; that < units.size(); that++) {
+            int verb = played(that);
+            int from = start(that);
+            if (verb > 0 && from >= 0) {
+                var be = units.get(from + 1);
+                int comma = isTie(that - 1, Tie.COMMA) ? that - 1 : that;
+                units.subList(comma, verb).clear();
+                units.add(comma, be);
+                units.subList(from, from + 2).clear();
+                return;
+            }
+        }
+    }
+
+    /** Of the stroke after "that you have to"; 0 where there is none. */
+    private int played(int that) {
+        boolean relative =
+                (isTie(that, Tie.THAT) || isTie(that, Tie.WHICH) || isTie(that, Tie.WHAT)) && isTie(that + 1, Tie.WE);
+        int at = that + 2;
+        while (isTie(at, Tie.HAVE) || isTie(at, Tie.TO) || isTie(at, Tie.DO)) {
+            at++;
+        }
+        return relative && at < units.size() && units.get(at).is(Constituent.Played.class) ? at : 0;
+    }
+
+    /** Of "it is" before something that is singled out; -1 where there is none. */
+    private int start(int that) {
+        int be = that - 1;
+        while (be > 0 && !isTie(be, Tie.BE) && !isEnd(be)) {
+            be--;
+        }
+        boolean single = be > 0
+                && isTie(be, Tie.BE)
+                && (isTie(be - 1, Tie.IT) || isTie(be - 1, Tie.THAT))
+                && units.subList(be, that).stream().anyMatch(read -> isThing(read.unit()));
+        return single ? be - 1 : -1;
+    }
+
+    private boolean isEnd(int i) {
+        return isTie(i, Tie.STOP) || isTie(i, Tie.ASK) || isTie(i, Tie.COLON) || isTie(i, Tie.SEMICOLON);
+    }
+
+    private boolean isTie(int i, Tie tie) {
+        return i >= 0 && i < units.size() && units.get(i).is(tie);
+    }
+
+    private boolean isAny(int i, Set<Tie> ties) {
+        return i >= 0 && i < units.size() && isAny(units.get(i), ties);
+    }
+
+    private static boolean isAny(Read read, Set<Tie> ties) {
+        return read.unit() instanceof Constituent.Small small && ties.contains(small.tie());
+    }
+}
