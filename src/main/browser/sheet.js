@@ -7,6 +7,7 @@ import { borrow, windowOn } from "./common/sheet-box.js";
 import { rove, walkable } from "./common/sheet-keys.js";
 
 const KEPT = "groundbass.notes";
+const USUAL = "medium";
 const AROUND = 1; // staff spaces over and under a system on paper
 
 /** @type {NodeListOf<HTMLElement>} */
@@ -93,7 +94,8 @@ function strip(drawing, top, height) {
   return windowOn(drawing, { x: 0, y: top, width: drawing.viewBox.baseVal.width, height });
 }
 
-const size = kept();
+const ticked = chosen(); // a browser that loads a page anew may remember it by itself
+const size = kept() ?? (ticked === USUAL ? null : ticked);
 if (size && document.querySelector(`.sheet-size input[value="${CSS.escape(size)}"]`)) choose(size);
 for (const figure of figures) {
   walkable(figure);

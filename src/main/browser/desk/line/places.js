@@ -34,7 +34,12 @@ export class Places {
 
   /** Writes at the place in hand and goes on by the step; into the text where the cursor was there last. */
   writePlace(place) {
-    this.writing = this.desk.talk.awaited(this.writing.then(() => this.write(place)));
+    return this.next(() => this.write(place));
+  }
+
+  /** What is pressed is written in its order, also where an answer takes its time. */
+  next(work) {
+    this.writing = this.desk.talk.awaited(this.writing.catch(() => undefined).then(work));
     return this.writing;
   }
 
@@ -98,13 +103,17 @@ export class Places {
   }
 
   /** The best place for pitches, as the fingering search sees it after what was written before. */
-  async pitches(pitches) {
+  pitches(pitches) {
+    return this.next(() => this.writePitches(pitches));
+  }
+
+  async writePitches(pitches) {
     const before = this.played.slice(-4);
     const said = await this.desk.talk.ofText("places", { pitches: pitches.join(" "), before: before.join(" ") });
     if (!said) return;
     const { event } = said;
     if (!event) return this.desk.tell(this.desk.say("noPlace"));
     this.played = [...before, event];
-    await this.writePlace(event);
+    await this.write(event);
   }
 }

@@ -9,8 +9,10 @@ export class Ways {
 
   /** Shows them in `host`, to be taken by a press or by their number. */
   async show(bar, host) {
+    const pressed = document.activeElement;
     const said = await this.desk.talk.ofText("ways", { bar });
-    if (!said) return;
+    // meanwhile another bar may be open, or this one written otherwise
+    if (!said || this.desk.strip.bar !== bar || said.text !== this.desk.text.value()) return;
     this.desk.tell("");
     const { ways, text } = said;
     if (!ways.length) {
@@ -42,6 +44,6 @@ export class Ways {
       const chosen = ways[Number(event.key) - 1];
       if (chosen && text === this.desk.text.value()) this.desk.take(chosen);
     });
-    list.querySelector("button").focus();
+    if (document.activeElement === pressed) list.querySelector("button").focus();
   }
 }

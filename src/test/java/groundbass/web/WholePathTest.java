@@ -107,7 +107,7 @@ class WholePathTest {
         page.getByLabel("Rights line").fill("Own work of Quay Studio.");
         goOn(page, "publish");
 
-        press(page, "Publish now");
+        assertThat(page.getByText("Publish now")).hasCount(0); // it would be refused
         sayWhoTeaches(page);
         page.getByLabel("I have read these remarks and let them stand").check(); // the address is this computer's
         press(page, "Publish now");

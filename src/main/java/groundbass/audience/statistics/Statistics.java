@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -86,7 +87,8 @@ public final class Statistics {
         var latest = new LatestStudents(jdbi, series).first(skipped + most);
         var wanted = latest.subList(Math.min(skipped, latest.size()), latest.size());
         var uses = uses(series, wanted);
-        return wanted.stream().map(uses::get).toList();
+        // an account may have ended between the two
+        return wanted.stream().map(uses::get).filter(Objects::nonNull).toList();
     }
 
     private Map<StudentId, StudentUse> uses(Collection<SeriesId> series, List<StudentId> students) {

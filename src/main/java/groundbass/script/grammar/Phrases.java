@@ -2,10 +2,12 @@ package groundbass.script.grammar;
 
 import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Puts into plain order what talk says in another: a thing named first and pointed at then ("that C, that's the fifth"),
@@ -56,7 +58,7 @@ final class Phrases {
 
     private void frets() {
         for (int i = 1; i < units.size(); i++) {
-            boolean fret = isRank(i) && isLed(i) && isLast(i + 1) && isFretNear(i);
+            boolean fret = isRank(i) && isLed(i) && isLast(i + 1) && isNearerToAFret(i);
             if (fret) {
                 var rank = (Constituent.Rank) units.get(i).unit();
                 var place = new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()));
@@ -81,11 +83,19 @@ final class Phrases {
                                 .contains(small.tie());
     }
 
-    private boolean isFretNear(int i) {
-        return units.stream()
-                .map(Read::unit)
-                .anyMatch(unit ->
-                        unit instanceof Constituent.Place place && place.fret().isPresent());
+    /** "From fret three to the fifth", but not "from bar one to the second, and fret five". */
+    private boolean isNearerToAFret(int i) {
+        return IntStream.range(0, units.size())
+                .filter(at -> isFret(at) || units.get(at).is(Constituent.Bars.class))
+                .boxed()
+                .min(Comparator.comparingInt(at -> Math.abs(at - i)))
+                .filter(this::isFret)
+                .isPresent();
+    }
+
+    private boolean isFret(int at) {
+        return units.get(at).unit() instanceof Constituent.Place place
+                && place.fret().isPresent();
     }
 
     /** "From that D up to the F sharp, that's a third": the comma and the word that points go. */

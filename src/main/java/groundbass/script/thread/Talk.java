@@ -132,11 +132,11 @@ public final class Talk {
 
     private Heard hear(Clause said) {
         var answer = question.flatMap(asked -> asked.answered(said));
-        var known = memory;
+        var known = state();
         var heard = hear(said, ofBars(answer.orElse(said).plain()));
         boolean apart = answer.isPresent() && heard.verdict().isEmpty();
         if (apart) { // what is not understood together may be so alone
-            memory = known;
+            goBackTo(known);
             heard = hear(said, ofBars(said.plain()));
         }
         boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
@@ -144,6 +144,20 @@ public final class Talk {
                 ? Optional.of(new Question(said))
                 : question.filter(asked -> waits && !asked.isPatient()).map(Question::patient);
         return heard;
+    }
+
+    /** What hearing one clause changes. */
+    private record State(Memory memory, boolean denied, boolean begun, int slowly) {}
+
+    private State state() {
+        return new State(memory, denied, begun, slowly);
+    }
+
+    private void goBackTo(State state) {
+        memory = state.memory();
+        denied = state.denied();
+        begun = state.begun();
+        slowly = state.slowly();
     }
 
     private boolean isOverview() {

@@ -10,7 +10,7 @@ public final class Words {
     /** A chord and the bass below it, {@code F/C}, are one word. */
     private static final Pattern WORD =
             Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
-                    + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b|/[A-Ha-h][#b♯♭]?\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
+                    + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b|/[A-Ha-h](?:[#♯♭]|b?\\b))?|['’](?:s|re|ll|ve|d|m)\\b"
                     + "|\\.{2,}|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
 
     private static final Set<String> ENDS = Set.of(".", "!", "?");

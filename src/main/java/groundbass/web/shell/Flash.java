@@ -26,15 +26,17 @@ public final class Flash {
 
     /** Whether something is to be said to whoever asks. */
     static boolean waits(Context ctx) {
-        return ctx.cookie(COOKIE) != null;
+        return Optional.ofNullable(ctx.cookie(COOKIE)).filter(Flash::isSentence).isPresent();
+    }
+
+    private static boolean isSentence(String name) {
+        return Messages.of(Locale.ENGLISH).has(PREFIX + name);
     }
 
     static Optional<Message> take(Context ctx) {
         var name = Optional.ofNullable(ctx.cookie(COOKIE));
         name.ifPresent(n -> ctx.cookie(cookie(ctx, "", 0)));
-        return name.map(n -> PREFIX + n)
-                .filter(Messages.of(Locale.ENGLISH)::has)
-                .map(Message::of);
+        return name.filter(Flash::isSentence).map(n -> Message.of(PREFIX + n));
     }
 
     private static Cookie cookie(Context ctx, String value, int seconds) {

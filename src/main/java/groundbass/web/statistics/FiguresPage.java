@@ -13,6 +13,7 @@ import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Every series by week, and its lessons in numbers. */
@@ -35,7 +36,8 @@ final class FiguresPage implements PageGroup {
         var reader = services.pages().reader(ctx);
         var page = Turned.to(ctx, SHOWN);
         var all = services.readable(ctx);
-        var parts = SeriesPart.on(page, all, this::lessons);
+        var lessons = all.stream().collect(Collectors.toMap(Series::id, this::lessons));
+        var parts = SeriesPart.on(page, all, series -> lessons.get(series.id()));
         if (parts.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
@@ -43,7 +45,8 @@ final class FiguresPage implements PageGroup {
         var blocks = parts.stream()
                 .map(part -> block(part, invented.contains(part.series().id()), reader))
                 .toList();
-        var turning = page.turning(all.stream().mapToInt(this::lessons).sum());
+        var turning = page.turning(
+                lessons.values().stream().mapToInt(Integer::intValue).sum());
         services.pages().show(ctx, "statistics/overview", new View(blocks, services.seesTakers(ctx), turning));
     }
 

@@ -47,8 +47,16 @@ final class DeskVisit extends BrowserFixture {
 
     /** A fresh window in which the educator is signed in. */
     Page signedIn(int width, ColorScheme scheme) {
-        var page = reader(width, scheme);
-        page.context().addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(address())));
+        return signedIn(reader(width, scheme), studio.cookie.getValue());
+    }
+
+    /** The same where so much time has gone by that the session of the studio has ended. */
+    Page signedInAgain(int width, ColorScheme scheme) {
+        return signedIn(reader(width, scheme), studio.site.atTheDesk().getValue());
+    }
+
+    private Page signedIn(Page page, String session) {
+        page.context().addCookies(List.of(new Cookie("session", session).setUrl(address())));
         return page;
     }
 

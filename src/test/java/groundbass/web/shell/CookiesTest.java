@@ -57,19 +57,20 @@ class CookiesTest {
         }
     }
 
-    /** What is kept and shared may say nothing about its reader. */
+    /** What is kept and shared may say nothing about its reader: who is to be told something gets a page of their own. */
     @Test
-    void aKeptPageShowsNoSentenceAndSetsNoCookie() {
+    void aSentenceIsToldOnAPageThatNobodyKeeps() {
         try (var stage = Stage.at(
                 "http://localhost:8420",
                 PrincipalResolver.NONE,
                 pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
-            var page = stage.request()
-                    .cookie("flash", "saved")
-                    .cookie("session", "x")
-                    .get("/privacy");
-            assertThat(page.header("Set-Cookie")).isNull();
-            assertThat(page.asString()).doesNotContain("Saved.");
+            var told = stage.request().cookie("flash", "saved").get("/privacy");
+            assertThat(told.asString()).contains("Saved.");
+            assertThat(told.header("Cache-Control")).isEqualTo("no-store");
+            assertThat(told.header("Set-Cookie")).startsWith("flash=;");
+            var kept = stage.request().cookie("session", "x").get("/privacy");
+            assertThat(kept.asString()).doesNotContain("Saved.");
+            assertThat(kept.header("Set-Cookie")).isNull();
         }
     }
 

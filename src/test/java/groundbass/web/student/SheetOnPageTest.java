@@ -125,7 +125,7 @@ class SheetOnPageTest {
         var page = lesson(1280);
         page.locator("#sheet ~ figure .sheet-wide g.event").first().focus();
         String first = label(page);
-        assertThat(first).startsWith("Bar 1, 1: ").contains("A (A string)");
+        assertThat(first).startsWith("Bar 1, 1: ").contains("open A string");
         page.keyboard().press("ArrowRight");
         String second = label(page);
         assertThat(second).startsWith("Bar 1, ").isNotEqualTo(first);

@@ -24,6 +24,8 @@ import java.util.stream.Stream;
  * @param soundToFollow whether its sound is still being made
  * @param notes     HTML that is safe to show
  * @param bundle    everything in one file
+ * @param files     what is read and heard, one by one
+ * @param special   the same music for programs and for embossers
  * @param signIn    whether taking a file home needs a sign-in
  * @param wanted    the file for which its reader has just signed in
  * @param remembered under which id a browser remembers what is practised; empty in a preview
@@ -55,6 +57,7 @@ public record EpisodeView(
         List<TrackView> tracks,
         Optional<FileView> bundle,
         List<FileView> files,
+        List<FileView> special,
         boolean signIn,
         Optional<FileView> wanted,
         List<String> rights,

@@ -15,13 +15,25 @@ import groundbass.web.view.Reader;
 import groundbass.web.view.TechniqueWords;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Makes what a lesson's page shows. */
 public final class EpisodeViews {
+    /** Most readers look for none of them. */
+    private static final Set<FileRole> SPECIAL = EnumSet.of(
+            FileRole.MIDI,
+            FileRole.MUSICXML,
+            FileRole.PLAIN_TAB,
+            FileRole.LINE_TEXT,
+            FileRole.BRAILLE,
+            FileRole.BRAILLE_TEXT);
+
     /** Below the page's title and the section's. */
     private static final int HEADINGS_OF_NOTES = 3;
 
@@ -70,7 +82,8 @@ public final class EpisodeViews {
                         content.notes(), HEADINGS_OF_NOTES, content.pieces(), photos(lesson.release(), content, ways)),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
-                single(files, fileViews),
+                single(files, role -> !SPECIAL.contains(role), fileViews),
+                single(files, SPECIAL::contains, fileViews),
                 signIn,
                 files.stream()
                         .filter(file -> file.role().isOffered() && file.name().equals(own.wanted()))
@@ -127,9 +140,10 @@ public final class EpisodeViews {
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));
     }
 
-    private static List<FileView> single(List<ReleaseFile> files, FileViews views) {
+    private static List<FileView> single(List<ReleaseFile> files, Predicate<FileRole> which, FileViews views) {
         return files.stream()
                 .filter(file -> file.role().isOffered() && !isBundle(file) && file.role() != FileRole.ON_REQUEST)
+                .filter(file -> which.test(file.role()))
                 .map(views::file)
                 .toList();
     }
