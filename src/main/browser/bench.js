@@ -49,7 +49,10 @@ class Bench {
     });
     this.#bind();
     this.#watchWave();
-    root.addEventListener("toggle", () => requestAnimationFrame(() => this.#deck.show()));
+    root.addEventListener("toggle", () => {
+      this.#dock();
+      requestAnimationFrame(() => this.#deck.show());
+    });
     this.#begin(); // whoever opens the bench fetches this script
   }
 
@@ -84,6 +87,7 @@ class Bench {
       this.#deck.open(sound.duration);
       this.#deck.wave.read(sound);
       this.#part("work").hidden = false;
+      this.#dock();
       this.#part("name").textContent = found.name;
       this.#part("first").value = found.first;
       this.#deck.tell("");
@@ -101,6 +105,13 @@ class Bench {
     await this.#save();
   }
 
+  /** A recording that is open stays in sight (bench.css). */
+  #dock() {
+    const docked = this.#root.open && !this.#part("work").hidden;
+    this.#root.classList.toggle("bench-docked", docked);
+    document.documentElement.classList.toggle("has-docked", docked);
+  }
+
   async #save() {
     try {
       await keep(this.#path, this.#opened);
@@ -116,6 +127,7 @@ class Bench {
     this.#recording = null;
     this.#deck.open(0);
     this.#part("work").hidden = true;
+    this.#dock();
     this.#part("file").value = "";
     this.#deck.tell(this.#say("removed"));
     this.#part("file").focus();

@@ -62,9 +62,17 @@ Deno.test("every export has a user, but for what a page shows to tests", () => {
   deepEqual(unused, ["play.js lines"]);
 });
 
-// A change anywhere on a page restyles whatever hangs on :has(), and the light changes the page with every note.
-Deno.test("no style of a page that is practised on asks what an element holds", () => {
-  const styles = ["groundbass.css", "sheet.css", "play.css", "walkthrough.css", "find.css"];
+// A change anywhere on a page restyles whatever hangs on :has(): the light changes with every note, the sheet with every key.
+Deno.test("no style of a page that changes while one plays or types asks what an element holds", () => {
+  const styles = [
+    "groundbass.css",
+    "sheet.css",
+    "play.css",
+    "walkthrough.css",
+    "room.css",
+    "line-desk.css",
+    "bench.css",
+  ];
   const asking = styles.flatMap((name) =>
     Deno.readTextFileSync(new URL(name, MAIN)).split("\n").filter((line) => line.includes(":has(")).map((line) =>
       name + ": " + line
