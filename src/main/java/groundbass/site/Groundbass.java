@@ -91,6 +91,7 @@ public final class Groundbass implements AutoCloseable {
         var metrics = config.metrics().map(token -> open.add(Metrics.of(disk, database)));
         metrics.ifPresent(figures -> figures.watch(services));
         open.add(services.blobs::close);
+        open.add(services.stems);
         services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
