@@ -3,7 +3,7 @@ import { decodesOpus } from "../common/opus.js";
 import { ANY_READER, cacheOf, noteOf, offlineCache, OURS, remove, write } from "./copies.js";
 import { asking, bring, bringAll, patiently } from "./fetching.js";
 import { assetsOf, lessonOf, manifestsOf, pageAt, picturesOf } from "./pages.js";
-import { exactly, exactOf, keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
+import { exactly, exactOf, keptAddress, keptManifest, keptPage, largerOnes, soundsOf } from "./plan.js";
 
 /** @typedef {import("./plan.js").Part} Part */
 
@@ -33,7 +33,8 @@ async function keepNow(path, sheetsOf, signal, tell) {
     if (!held) await remove(note.lesson); // of a lesson that has not begun nothing stays, nor of what would serve it
     throw problem;
   });
-  const lines = await linesOf(page, (address) => bring(cache, address, ask), (address) => patiently(address, ask));
+  const lines = await linesOf(page, (address) => bring(cache, address, ask));
+  for (const line of lines) line.manifest = await decodable(line, (address) => patiently(address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   await bringAll(cache, [...assetsOf(page), ...sounds, ...picturesOf(page), ...sheetsOf(page)], ask, tell);
   for (const { manifest, address } of lines) {
@@ -71,33 +72,42 @@ export async function keepOfflinePage(signal) {
 }
 
 /**
- * About how many bytes a copy of this page takes.
+ * About how many bytes a copy of this page takes; nothing has to be made for that.
  * @param {Document} page
  * @param {Part[]} sheets
  */
 export async function reckon(page, sheets) {
-  const get = (address) => fetch(address, asking());
-  const lines = await linesOf(page, get, get);
-  const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
-  const parts = [...assetsOf(page), ...sounds, ...sheets];
+  const lines = await linesOf(page, (address) => fetch(address, asking()));
+  const sounds = await Promise.all(lines.map(soundsReckoned));
+  const parts = [...assetsOf(page), ...sounds.flat(), ...sheets];
   return parts.reduce((sum, { bytes }) => sum + bytes, page.documentElement.outerHTML.length);
 }
 
+async function soundsReckoned(line) {
+  const sounds = soundsOf(line.manifest, line.address);
+  return await isToBeExact(line) ? largerOnes(sounds) : sounds;
+}
+
 /**
- * What the lines of a page play along with, in the form that this browser decodes.
+ * What the lines of a page play along with, as the page names it.
  * @param {Document} page
- * @param {(address: string) => Promise<Response>} get what is named on the page
- * @param {(address: string) => Promise<Response>} getMore what else is needed
+ * @param {(address: string) => Promise<Response>} get
  */
-function linesOf(page, get, getMore) {
+function linesOf(page, get) {
   return Promise.all(
-    manifestsOf(page).map(async (address) => {
-      const manifest = await (await get(address)).json();
-      const exact = exactOf(manifest, address);
-      if (!exact || await decodesOpus()) return { address, manifest };
-      return { address, manifest: exactly(manifest, await (await getMore(exact)).json()) };
-    }),
+    manifestsOf(page).map(async (address) => ({ address, manifest: await (await get(address)).json() })),
   );
+}
+
+/** Whether a line comes in a form that this browser cannot decode, and is to be had in another. */
+async function isToBeExact({ address, manifest }) {
+  return Boolean(exactOf(manifest, address)) && !await decodesOpus();
+}
+
+/** A line's manifest with the form that this browser decodes, which the server may have to make: one after the other. */
+async function decodable(line, get) {
+  if (!await isToBeExact(line)) return line.manifest;
+  return exactly(line.manifest, await (await get(exactOf(line.manifest, line.address))).json());
 }
 
 /** @param {Cache} cache */

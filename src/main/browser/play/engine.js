@@ -32,7 +32,7 @@ function openAudio(rate) {
   try {
     return new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
   } catch {
-    return new AudioContext({ latencyHint: "interactive" }); // sound is converted where it is decoded
+    return new AudioContext({ latencyHint: "interactive" }); // FLAC is converted where it is decoded; see `Stems`
   }
 }
 

@@ -92,10 +92,11 @@ export class Stems {
    */
   async #made(takes, make) {
     await this.#decodable(takes);
+    const some = takes.some((take) => take.exact); // before somebody else who fails at one has it come without loss
     try {
       return await make();
     } catch (problem) {
-      if (!(problem instanceof Undecodable) || !takes.some((take) => take.exact)) throw problem;
+      if (!(problem instanceof Undecodable) || !some) throw problem;
       return this.#made(takes, make);
     }
   }
@@ -103,8 +104,13 @@ export class Stems {
   /** Has the takes that this browser cannot decode come without loss. */
   async #decodable(takes) {
     const small = takes.filter((take) => take.exact);
-    if (small.length === 0 || await decodesOpus()) return;
+    if (small.length === 0 || this.#hasRateOfSound && await decodesOpus()) return;
     await Promise.all(small.map((take) => this.#exactly(take)));
+  }
+
+  /** Opus gives frames at the rate of the sound: at any other they would be played bar by bar between each other. */
+  get #hasRateOfSound() {
+    return !this.#context || this.#context.sampleRate === this.score.rate;
   }
 
   #exactly(take) {

@@ -1,7 +1,7 @@
 // How a copy comes to be whole, or is none: on a device that has no room, with two windows, and with a server that fails.
 import { deepEqual, equal, rejects } from "node:assert/strict";
 import { noteAt, noteOf, notes, offlinePage, remove, removeAt } from "../../../main/browser/keep/copies.js";
-import { keep } from "../../../main/browser/keep/keeping.js";
+import { keep, reckon } from "../../../main/browser/keep/keeping.js";
 import { Device, LESSON, lessonInOpus, lessonOnServer, sheets, SITE } from "./device.js";
 
 const keepIt = (release) => keep(LESSON, sheets(release), new AbortController().signal, () => {});
@@ -60,6 +60,56 @@ Deno.test("a browser that decodes no Opus keeps the sound without loss", async (
     }]]);
   });
 });
+
+Deno.test("how large a copy becomes is reckoned without having anything made", async () => {
+  const device = new Device(lessonInOpus());
+  await device.in(async () => {
+    const page = /** @type {any} */ (new DOMParser().parseFromString(await (await fetch(LESSON)).text(), "text/html"));
+    page.documentElement = { outerHTML: "" };
+    const bytes = await reckon(page, []);
+    equal(device.asked.includes("/play/first/line-100-exact.json"), false);
+    // the table of the rule small-sound: of the FLAC, Opus takes 22 to 31 %
+    const sounds = bytes - await reckon(withoutLines(page), []);
+    equal(sounds > 1010 / 0.31 && sounds < 1010 / 0.22, true, String(sounds));
+  });
+});
+
+function withoutLines(page) {
+  const all = page.querySelectorAll;
+  return { ...page, querySelectorAll: (what) => what === "[data-manifest]" ? [] : all(what) };
+}
+
+Deno.test("a server is asked to make one line after the other", async () => {
+  const server = lessonInOpus();
+  server[LESSON] = twoLines(server[LESSON]);
+  server["/play/first/exercise-play.json"] = server["/play/first/line-play.json"];
+  const make = server["/play/first/line-100-exact.json"];
+  const atOnce = [];
+  let making = 0;
+  server["/play/first/line-100-exact.json"] = async () => {
+    atOnce.push(++making);
+    await new Promise((done) => setTimeout(done));
+    making--;
+    return make();
+  };
+  await new Device(server).in(async () => {
+    await keepIt();
+    equal((await noteAt(LESSON)).whole, true);
+  });
+  deepEqual(atOnce, [1, 1]);
+});
+
+/** The page with an exercise beside its line. */
+function twoLines(page) {
+  return async () => {
+    const answer = page();
+    const html = (await answer.text()).replace(
+      "</html>",
+      '<div data-manifest="/play/first/exercise-play.json"></div></html>',
+    );
+    return new Response(html, { headers: answer.headers });
+  };
+}
 
 // Storage Standard, section "Usage and quota": a write that does not fit fails with QuotaExceededError
 Deno.test("where the room ends in the middle, the copy is not whole, and is gone on with once there is room", async () => {

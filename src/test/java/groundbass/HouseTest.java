@@ -113,7 +113,7 @@ class HouseTest {
                             List.of("line", "recording", "calendar", "account"),
                             List.of("access"))),
             Map.entry("publishing", List.of(List.of(FACE), List.of("preflight", "jobs"), List.of("address"))),
-            Map.entry("release", List.of(List.of("find", "care"), List.of(FACE), List.of("play", "zip"))),
+            Map.entry("release", List.of(List.of("find", "care", "request"), List.of(FACE), List.of("play", "zip"))),
             Map.entry(
                     "audience",
                     List.of(

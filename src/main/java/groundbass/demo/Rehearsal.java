@@ -6,19 +6,27 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Draws the demonstration's newest lesson for nobody, while its site is still being opened: what is drawn first takes several
  * times as long as what comes after it, and opening a site uses one processor of several.
  */
 public final class Rehearsal {
+    private static final Logger log = LoggerFactory.getLogger(Rehearsal.class);
+
+    private final Supplier<List<Runnable>> reading;
     private volatile boolean ended;
 
-    private Rehearsal() {}
+    Rehearsal(Supplier<List<Runnable>> reading) {
+        this.reading = reading;
+    }
 
     public static Rehearsal begin() {
-        var rehearsal = new Rehearsal();
+        var rehearsal = new Rehearsal(() -> Demo.withSeedData(Rehearsal::steps));
         var playing = new Thread(rehearsal::play, "rehearsal");
         playing.setDaemon(true);
         playing.start();
@@ -30,12 +38,17 @@ public final class Rehearsal {
         ended = true;
     }
 
-    private void play() {
-        for (var step : Demo.withSeedData(Rehearsal::steps)) {
-            if (ended) {
-                return;
+    /** What fails here fails again where somebody reads it, and is told there. */
+    void play() {
+        try {
+            for (var step : reading.get()) {
+                if (ended) {
+                    return;
+                }
+                step.run();
             }
-            step.run();
+        } catch (RuntimeException e) {
+            log.debug("the rehearsal was broken off", e);
         }
     }
 

@@ -103,8 +103,8 @@ final class Build {
     }
 
     /** What the page plays of a line at one tempo, without loss. */
-    List<ReleaseFile> exact(ExactStems stems, List<LineAudio> lines) throws IOException {
-        return new PlayAlong(lines, tempos, List.of(), spec).exact(lines.get(stems.line()), stems.percent(), artifacts);
+    List<ReleaseFile> exact(ExactStems stems, List<LineAudio> lines, Blobs into) throws IOException {
+        return new PlayAlong(lines, tempos, List.of(), spec).exact(lines.get(stems.line()), stems.percent(), into);
     }
 
     private static List<ReleaseFile> before(List<ReleaseFile> all, boolean played) {

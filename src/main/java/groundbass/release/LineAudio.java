@@ -89,6 +89,11 @@ final class LineAudio implements AutoCloseable {
                 () -> LineStems.write(name, tape(percent), form, blobs));
     }
 
+    /** Its stems without loss, somewhere else than where what was made stays. */
+    LineStems.Written exactStems(int percent, Blobs into) throws IOException {
+        return LineStems.write(name, tape(percent), StemForm.EXACT, into);
+    }
+
     /** @param rounds how often through the line */
     Blob mp3(PracticeTrack track, int rounds, Tags tags) throws IOException {
         return encoded("mp3-" + track.sounding().kilobits(), track, rounds, new Form() {

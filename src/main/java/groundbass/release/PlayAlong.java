@@ -96,8 +96,9 @@ final class PlayAlong {
      * A line at one tempo without loss: a manifest of this tempo alone, and the stems that it names. Their names say what is
      * in them, so that a manifest is never read with stems of another program's.
      */
-    List<ReleaseFile> exact(LineAudio line, int percent, ArtifactStore artifacts) throws IOException {
-        var written = line.stems(percent, StemForm.EXACT);
+    List<ReleaseFile> exact(LineAudio line, int percent, Blobs into) throws IOException {
+        var artifacts = new ArtifactStore(into, done -> true);
+        var written = line.exactStems(percent, into);
         var tempo = written.tempo()
                 .renamed(name -> ExactStems.named(name, written.files().get(name)));
         var files = new ArrayList<ReleaseFile>();

@@ -169,10 +169,14 @@ public final class ReleaseBuilder {
                 .findFirst();
     }
 
-    /** What is played of a line without loss; nothing where the lesson has no such line or tempo. */
-    List<ReleaseFile> exact(Release release, ExactStems stems) throws IOException {
+    /**
+     * What is played of a line without loss; nothing where the lesson has no such line or tempo.
+     *
+     * @param into where the files go
+     */
+    public List<ReleaseFile> exact(Release release, ExactStems stems, Blobs into) throws IOException {
         var build = build(release, List.of(), (done, total) -> true);
-        return build.plays(stems) ? with(build, lines -> build.exact(stems, lines)) : List.of();
+        return build.plays(stems) ? with(build, lines -> build.exact(stems, lines, into)) : List.of();
     }
 
     /** The steps in which what is read first of a lesson is drawn, of one that nobody reads. */

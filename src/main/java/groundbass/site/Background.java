@@ -88,13 +88,6 @@ final class Background {
 
     /** Drawing the demo's lessons takes seconds, making their sound longer; the site is open meanwhile. */
     void demonstrate() {
-        var loading = new Thread(this::load, "demo");
-        loading.setDaemon(true);
-        loading.start();
-    }
-
-    private void load() {
-        services.demo.load();
-        log.info("the demo series is loaded");
+        open.add(Demonstration.load(services.demo::load));
     }
 }

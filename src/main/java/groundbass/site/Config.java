@@ -159,6 +159,11 @@ public record Config(
         return files.isEmpty() || !isOnServer();
     }
 
+    /** Whether the demonstration is wanted and will have to be drawn: of a database on a server that is not known yet. */
+    boolean beginsDemo() {
+        return demo && database.isEmpty() && !Database.isEmbeddedIn(data);
+    }
+
     /** Opens the database as it is. @throws groundbass.store.CannotOpen where another program has made its tables */
     public Database openUnchanged() {
         return database.map(server -> Database.openUnchanged(

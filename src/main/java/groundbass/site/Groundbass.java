@@ -81,7 +81,7 @@ public final class Groundbass implements AutoCloseable {
         var lock = open.add(SiteLock.take(config, clock));
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
-        var rehearsal = config.demo() ? Optional.of(Rehearsal.begin()) : Optional.<Rehearsal>empty();
+        var rehearsal = config.beginsDemo() ? Optional.of(Rehearsal.begin()) : Optional.<Rehearsal>empty();
         var database = open.add(config.openDatabase());
         if (config.isOnServer()) {
             open.add(Membership.enter(config, port, database, look));
@@ -91,6 +91,7 @@ public final class Groundbass implements AutoCloseable {
         var metrics = config.metrics().map(token -> open.add(Metrics.of(disk, database)));
         metrics.ifPresent(figures -> figures.watch(services));
         open.add(services.blobs::close);
+        open.add(services.stems);
         services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());

@@ -79,11 +79,11 @@ import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.release.StemsOnRequest;
 import groundbass.release.TracksOnRequest;
 import groundbass.release.care.BrokenFiles;
 import groundbass.release.care.StoreCare;
 import groundbass.release.find.LessonIndex;
+import groundbass.release.request.StemsOnRequest;
 import groundbass.store.BlobStore;
 import groundbass.store.Database;
 import groundbass.text.Languages;
@@ -221,7 +221,7 @@ final class Services {
         this.builder = new ReleaseBuilder(
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.tracks = new TracksOnRequest(jdbi, releases, builder);
-        this.stems = new StemsOnRequest(builder, clock);
+        this.stems = new StemsOnRequest(builder, Stored.passing(config), StemsOnRequest.MOST_BYTES, clock);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.backup = stored.backup();
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);

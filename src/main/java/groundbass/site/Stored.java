@@ -15,6 +15,8 @@ import groundbass.store.bucket.FileTurns;
 import groundbass.store.fault.FilesAway;
 import groundbass.store.fault.FolderFault;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -41,6 +43,17 @@ record Stored(
 
     private static Path folder(Config config) {
         return config.data().resolve("files");
+    }
+
+    /** A folder for what passes with this process: with the site's own, which is held for one process alone, where it has one. */
+    static Path passing(Config config) {
+        try {
+            return config.usesFolder()
+                    ? config.data().resolve("passing")
+                    : Files.createTempDirectory("groundbass-passing");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static Stored over(Database database, Accounts accounts, BlobStore blobs, Clock clock) {

@@ -2,6 +2,7 @@ package groundbass.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -69,14 +70,22 @@ public final class Database implements AutoCloseable {
         return create(embeddedUrl(folder), "", "", migration);
     }
 
+    /** Whether a folder has an embedded database, whatever is in it. */
+    public static boolean isEmbeddedIn(Path folder) {
+        return Files.exists(embeddedFile(folder, ".mv.db"));
+    }
+
+    private static Path embeddedFile(Path folder, String ending) {
+        return folder.toAbsolutePath().resolve("groundbass" + ending);
+    }
+
     private static String embeddedUrl(Path folder) {
         // H2 holds a commit in memory for WRITE_DELAY milliseconds by default; an acknowledged download record
         // must outlive a killed process, so every commit is handed to the operating system at once. H2 would also close
         // itself as soon as the program is told to stop, under requests that the server still answers. "retry:" opens
         // the file again where an interrupted thread closed it, so that a job cut short does not end the site.
-        String file = folder.toAbsolutePath().resolve("groundbass").toString();
-        LastCommit.find(Path.of(file + ".mv.db"));
-        return "jdbc:h2:file:retry:" + file + AT_ONCE + ";DB_CLOSE_ON_EXIT=FALSE";
+        LastCommit.find(embeddedFile(folder, ".mv.db"));
+        return "jdbc:h2:file:retry:" + embeddedFile(folder, "") + AT_ONCE + ";DB_CLOSE_ON_EXIT=FALSE";
     }
 
     /**

@@ -10,7 +10,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.Random;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +23,9 @@ class OpusTest {
     private static final long SEED = 20;
     private static final int LENGTH = 30_001;
     private static final int ONSET = 5_000;
+    private static final double STROKE_PEAK = 20_000;
+    private static final double STROKE_FADE = 20; // frames
+    private static final int STROKE_KILOBITS = 72;
 
     /** Noise that sets in and dies away, as a struck drum does: alike to itself at no other lag. */
     private static MonoPcm struck() {
@@ -61,6 +67,34 @@ class OpusTest {
         assertThat(new String(stream, 28, 8, StandardCharsets.US_ASCII)).isEqualTo("OpusHead");
         assertThat(head.getShort(38)).as("pre-skip").isZero();
         assertThat(decoded(stream, folder)).hasSize(2 * 960);
+    }
+
+    /** A browser is tried with what a page plays: a stroke at frame 1,440, where its script looks for the loudest. */
+    @Test
+    void browsersAreTriedWithAStrokeThatIsEncodedSo(@TempDir Path folder) throws IOException, InterruptedException {
+        var samples = new short[960];
+        for (int i = 480; i < samples.length; i++) {
+            samples[i] = (short) Math.round(STROKE_PEAK * Math.exp((480 - i) / STROKE_FADE));
+        }
+        byte[] stroke = inTheScript();
+        assertThat(stroke).isEqualTo(Opus.mono(new MonoPcm(samples), STROKE_KILOBITS));
+        short[] decoded = decoded(stroke, folder);
+        assertThat(decoded).hasSize(1_920);
+        int loudest = IntStream.range(0, decoded.length)
+                .boxed()
+                .max((one, other) -> Integer.compare(Math.abs(decoded[one]), Math.abs(decoded[other])))
+                .orElseThrow();
+        assertThat(loudest).isBetween(1_440 - 8, 1_440 + 8);
+    }
+
+    private static byte[] inTheScript() throws IOException {
+        String script = Files.readString(Path.of("src/main/browser/common/opus.js"));
+        String base64 = Pattern.compile("\"([A-Za-z0-9+/=]{20,})\"")
+                .matcher(script)
+                .results()
+                .map(part -> part.group(1))
+                .collect(Collectors.joining());
+        return Base64.getDecoder().decode(base64);
     }
 
     private static double alike(MonoPcm pcm, short[] decoded, int lag) {

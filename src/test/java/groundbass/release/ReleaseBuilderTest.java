@@ -28,8 +28,10 @@ import groundbass.document.Rights;
 import groundbass.identity.Sha256;
 import groundbass.lesson.Lesson;
 import groundbass.listening.Loudness;
+import groundbass.release.play.ExactStems;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
+import groundbass.release.request.StemsOnRequest;
 import groundbass.release.zip.ZipPiece;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
@@ -256,28 +258,29 @@ class ReleaseBuilderTest {
         }
     }
 
-    /** For browsers that cannot decode Opus. These files are no part of the release, and a day later nobody keeps them. */
+    /** For browsers that cannot decode Opus. These files are no part of the release, nor of what the sweep looks through. */
     @Test
-    void whatThePagePlaysIsMadeWithoutLossWhenItIsAskedFor() throws IOException {
+    void whatThePagePlaysIsMadeWithoutLossWhenItIsAskedFor(@TempDir Path passing) throws IOException {
         var id = built(spec(revision(List.of()), 1)).id();
         var files = releases.files(id);
         var release = releases.find(id).orElseThrow();
-        var stems = new StemsOnRequest(builder, clock);
+        int stored = stored();
+        var stems = stems(passing, StemsOnRequest.MOST_BYTES);
         String name = manifest("exercise-1-play.json", id).tempos().get(0).exact();
-        var made = stems.find(release, name).orElseThrow();
-        PlayManifest.Tempo exact;
-        try (var in = blobs.open(made.sha256())) {
-            exact = PlayJson.read(in.readAllBytes()).tempos().get(0);
-        }
+        assertThat(stems.known(release, name)).isEmpty();
+        var exact = exact(stems.find(release, name).orElseThrow());
         assertThat(exact.bars())
                 .isEqualTo(manifest("exercise-1-play.json", id).tempos().get(0).bars());
         var bass = exact.files().get("bass");
         assertThat(bass.decoding()).isNull();
-        var stem = stems.find(release, bass.url()).orElseThrow();
-        assertThat(stem.role().isPlayed()).isTrue();
-        assertThat(Files.readAllBytes(blobs.path(stem.sha256()))).startsWith('f', 'L', 'a', 'C');
-        assertThat(stems.find(release, exact.countIn().url())).isPresent();
+        var stem = stems.known(release, bass.url()).orElseThrow();
+        assertThat(stem.file().role().isPlayed()).isTrue();
+        assertThat(bytes(stem)).startsWith('f', 'L', 'a', 'C');
+        assertThat(stems.known(release, exact.countIn().url())).isPresent();
         assertThat(releases.files(id)).isEqualTo(files);
+        assertThat(stored())
+                .as("stored files, which a sweep would find without a row")
+                .isEqualTo(stored);
         for (String no : List.of(
                 "exercise-2-100-exact.json",
                 "line-99-exact.json",
@@ -285,11 +288,70 @@ class ReleaseBuilderTest {
                 "line-play.json")) {
             assertThat(stems.find(release, no)).as(no).isEmpty();
         }
-        // the sweep takes what nobody has named for a day
-        clock.advance(Duration.ofHours(25));
-        blobs.sweep(digest -> false);
-        assertThat(blobs.exists(stems.find(release, name).orElseThrow().sha256()))
-                .isTrue();
+        stems.close();
+        assertThat(passing).doesNotExist();
+    }
+
+    /** Somebody clears a folder of files that may pass; a disk changes a byte. */
+    @Test
+    void whatIsGoneOrDamagedOfItIsMadeAgain(@TempDir Path passing) throws IOException {
+        var release = releases.find(built(spec(revision(List.of()), 1)).id()).orElseThrow();
+        var stems = stems(passing, StemsOnRequest.MOST_BYTES);
+        String manifest = ExactStems.manifest("exercise-1", 100);
+        String name = exact(stems.find(release, manifest).orElseThrow())
+                .files()
+                .get("bass")
+                .url();
+        var whole = bytes(stems.find(release, name).orElseThrow());
+        try (var files = stems.find(release, name)
+                .orElseThrow()
+                .files()
+                .local(stems.find(release, name).orElseThrow().file().sha256())) {
+            Files.delete(files.path());
+        }
+        assertThat(stems.known(release, name)).isEmpty();
+        assertThat(bytes(stems.find(release, name).orElseThrow())).isEqualTo(whole);
+    }
+
+    @Test
+    void whatNobodyAskedForLongestGoesWhereItIsTooMuch(@TempDir Path passing) {
+        var release = releases.find(built(spec(revision(List.of()), 1)).id()).orElseThrow();
+        var one = ExactStems.manifest("exercise-1", 100);
+        var other = ExactStems.manifest("line", 100);
+        try (var roomy = stems(passing.resolve("roomy"), StemsOnRequest.MOST_BYTES)) {
+            roomy.find(release, one);
+            roomy.find(release, other);
+            assertThat(roomy.known(release, one)).isPresent();
+        }
+        try (var narrow = stems(passing.resolve("narrow"), 1)) {
+            narrow.find(release, one);
+            assertThat(narrow.known(release, one))
+                    .as("the only one, however large")
+                    .isPresent();
+            narrow.find(release, other);
+            assertThat(narrow.known(release, one)).isEmpty();
+            assertThat(narrow.known(release, other)).isPresent();
+        }
+    }
+
+    private StemsOnRequest stems(Path passing, long most) {
+        return new StemsOnRequest(builder, passing, most, clock);
+    }
+
+    private int stored() throws IOException {
+        var all = new ArrayList<Sha256>();
+        blobs.forEach(all::add);
+        return all.size();
+    }
+
+    private static PlayManifest.Tempo exact(StemsOnRequest.Stem manifest) throws IOException {
+        return PlayJson.read(bytes(manifest)).tempos().get(0);
+    }
+
+    private static byte[] bytes(StemsOnRequest.Stem stem) throws IOException {
+        try (var in = stem.files().open(stem.file().sha256())) {
+            return in.readAllBytes();
+        }
     }
 
     private PlayManifest manifest(String name, ReleaseId id) throws IOException {

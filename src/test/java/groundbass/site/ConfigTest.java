@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.Main;
 import groundbass.cli.ServeCommand;
+import groundbass.store.Database;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine.ParameterException;
 
 class ConfigTest {
@@ -61,6 +64,18 @@ class ConfigTest {
         assertThat(read(Map.of(), "--host", "192.0.2.4").isExposed()).isTrue();
         assertThat(read(Map.of(), "--host", "0.0.0.0", "--behind-proxy").isExposed())
                 .isFalse();
+    }
+
+    /** Where the lessons are there already, or may be, nothing is drawn to warm up. */
+    @Test
+    void aDemonstrationBeginsWhereNoDatabaseIsYet(@TempDir Path data) {
+        var config = Config.local(data, 0);
+        assertThat(config.beginsDemo()).isFalse();
+        assertThat(config.withDemo().beginsDemo()).isTrue();
+        var server = new Config.DatabaseServer("jdbc:postgresql://db/groundbass", "", new Secret(""));
+        assertThat(config.withDemo().with(Optional.of(server)).beginsDemo()).isFalse();
+        Database.embedded(data).close();
+        assertThat(config.withDemo().beginsDemo()).isFalse();
     }
 
     @Test

@@ -27,9 +27,9 @@ import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Bundles;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.release.StemsOnRequest;
 import groundbass.release.TracksOnRequest;
 import groundbass.release.find.LessonIndex;
+import groundbass.release.request.StemsOnRequest;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.AccessFilter;
@@ -50,6 +50,7 @@ import groundbass.web.student.account.SessionPages;
 import groundbass.web.student.account.SignInPages;
 import groundbass.web.student.account.StudentSignIn;
 import groundbass.web.student.feed.FeedPages;
+import groundbass.web.student.file.ExactSound;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
@@ -208,12 +209,17 @@ public final class StudentPages {
                 library.catalog(),
                 library.episodes(),
                 library.releases(),
-                library.stems(),
                 library.answers(),
                 views,
                 shell.settings(),
                 shell.clock());
-        return new PreviewPages(shell.pages(), shell.accessFilter(), shell.limits(), previews, links);
+        return new PreviewPages(
+                shell.pages(),
+                shell.accessFilter(),
+                shell.limits(),
+                previews,
+                links,
+                new ExactSound(library.stems(), shell.limits()));
     }
 
     private static Stream<PageGroup> taking(
@@ -286,15 +292,15 @@ public final class StudentPages {
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
-                new OfferedFiles(
-                        library.releases(), library.episodes(), library.tracks(), library.stems(), shell.clock()),
+                new OfferedFiles(library.releases(), library.episodes(), library.tracks(), shell.clock()),
                 downloads,
                 shell.accessFilter(),
                 shell.limits(),
                 shell.installation(),
                 shell.settings(),
                 new Manifests(library.blobs()),
-                library.answers());
+                library.answers(),
+                new ExactSound(library.stems(), shell.limits()));
     }
 
     private static PageGroup seriesFiles(Shell shell, Library library, Downloads downloads, Lessons lessons) {

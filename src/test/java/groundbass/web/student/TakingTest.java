@@ -17,6 +17,7 @@ import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
+import groundbass.release.play.ExactStems;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import groundbass.web.shell.limit.Limit;
@@ -280,6 +281,36 @@ class TakingTest {
         assertThat(files(name)).isOne();
         assertThat(principal("T").get(path).asByteArray()).isEqualTo(first);
         Shelf.await(() -> taken(name, 1).size() == 1);
+    }
+
+    /** Nor is a line without loss, which costs as much: not for what was taken back either (RFC 9110 section 15.5.11). */
+    @Test
+    void aLineWithoutLossIsMadeForWhoPlaysItAlone() {
+        var release = shelf.current(1);
+        String path = "/play/" + release.id() + "/" + ExactStems.manifest("line", 100);
+        var jdbi = site.groundbass().database().jdbi();
+        var withdrawal = new Withdrawal(site.clock().instant(), "");
+        principal("X").get(path.replace("/play/", "/files/")).then().statusCode(404);
+        principal("X").head(path).then().statusCode(404);
+        jdbi.useTransaction(handle -> shelf.episodes.takeBack(handle, release.episode(), withdrawal));
+        site.clock().advance(Duration.ofSeconds(2));
+        try {
+            principal("X").get(path).then().statusCode(410);
+        } finally {
+            jdbi.useTransaction(handle -> shelf.episodes.putBack(handle, release.episode()));
+            site.clock().advance(Duration.ofSeconds(2));
+        }
+        assertThat(site.data().resolve("passing")).as("made by now").doesNotExist();
+        var stem = principal("X").get(path).then().statusCode(200).extract().<String>path("tempos[0].files.bass.url");
+        principal("X").head(path).then().statusCode(200);
+        principal("X")
+                .header("Range", "bytes=0-3")
+                .get(path.replaceFirst("[^/]+$", stem))
+                .then()
+                .statusCode(206)
+                .contentType("audio/flac");
+        assertThat(site.data().resolve("passing")).isDirectoryContaining(Files::isDirectory);
+        assertThat(site.data().resolve("passing").toFile().list()).hasSize(1);
     }
 
     private static int files(String name) {

@@ -31,7 +31,7 @@ public enum Limit {
     SERIES(12, Duration.ofHours(1), Keeper.DATABASE),
     /** And in one network. */
     SERIES_OF_NETWORK(60, Duration.ofHours(1), Keeper.MEMORY),
-    /** Practice tracks made for one network that nobody asked for before: each takes seconds of the machine. */
+    /** Practice tracks, and lines without loss, made for one network because they were not here: each takes seconds of the machine. */
     TRACK(60, Duration.ofHours(1), Keeper.MEMORY),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
     PLAY(20_000, Duration.ofMinutes(10), Keeper.MEMORY),

@@ -4,8 +4,8 @@ import groundbass.audience.download.Downloads;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
-import groundbass.release.StemsOnRequest;
 import groundbass.release.WantedTrack;
+import groundbass.release.request.StemsOnRequest;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
@@ -40,6 +40,7 @@ public final class FilePages implements PageGroup {
     private final TakeCookie cookie;
     private final Manifests manifests;
     private final ReleaseAnswers answers;
+    private final ExactSound exact;
 
     public FilePages(
             OfferedFiles files,
@@ -49,7 +50,8 @@ public final class FilePages implements PageGroup {
             Installation installation,
             Supplier<SiteSettings> settings,
             Manifests manifests,
-            ReleaseAnswers answers) {
+            ReleaseAnswers answers,
+            ExactSound exact) {
         this.files = files;
         this.downloads = downloads;
         this.accessFilter = accessFilter;
@@ -59,6 +61,7 @@ public final class FilePages implements PageGroup {
         this.cookie = new TakeCookie(installation.secure());
         this.manifests = manifests;
         this.answers = answers;
+        this.exact = exact;
     }
 
     @Override
@@ -128,15 +131,29 @@ public final class FilePages implements PageGroup {
 
     private void play(Context ctx) throws IOException {
         limits.demand(ctx, Limit.PLAY);
+        if (StemsOnRequest.makes(ctx.pathParam("name"))) {
+            playExact(ctx);
+            return;
+        }
         var file = find(ctx).filter(OfferedFile::playable).orElseThrow(NotFoundResponse::new);
         if (file.offered() && settings.get().downloadsNeedSignIn()) {
             playWhole(ctx, file);
         } else if (file.file().role() == FileRole.PLAY) {
-            // what is made on request may be made otherwise by a later program
-            boolean kept = !StemsOnRequest.makes(file.file().name());
-            manifests.of(file.file()).send(ctx, kept ? CachedResponse.FOR_GOOD : CachedResponse.ASK_AGAIN);
+            manifests.of(file.file()).send(ctx, CachedResponse.FOR_GOOD);
         } else {
             answer(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
+        }
+    }
+
+    private void playExact(Context ctx) throws IOException {
+        var release = files.out(ctx.pathParam("release")).orElseThrow(NotFoundResponse::new);
+        demandOut(release.episode());
+        var stem = exact.of(ctx, release, ctx.pathParam("name")).orElseThrow(NotFoundResponse::new);
+        if (stem.file().role() == FileRole.PLAY) {
+            // a later program may make it otherwise
+            manifests.of(stem.file(), stem.files()).send(ctx, CachedResponse.ASK_AGAIN);
+        } else {
+            ExactSound.answer(stem).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
         }
     }
 

@@ -23,11 +23,16 @@ public final class Manifests {
     }
 
     CachedResponse of(ReleaseFile file) {
-        return known.get(file.sha256(), () -> Optional.of(read(file))).orElseThrow();
+        return of(file, blobs);
     }
 
-    private CachedResponse read(ReleaseFile file) {
-        try (var in = blobs.open(file.sha256())) {
+    /** @param from where it is kept */
+    CachedResponse of(ReleaseFile file, Blobs from) {
+        return known.get(file.sha256(), () -> Optional.of(read(file, from))).orElseThrow();
+    }
+
+    private static CachedResponse read(ReleaseFile file, Blobs from) {
+        try (var in = from.open(file.sha256())) {
             return CachedResponse.of(in.readAllBytes(), file.mediaType());
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -6,7 +6,6 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
-import groundbass.release.StemsOnRequest;
 import groundbass.release.TracksOnRequest;
 import groundbass.web.student.lesson.TimedCache;
 import java.time.Clock;
@@ -26,35 +25,25 @@ public final class OfferedFiles {
     private final Releases releases;
     private final Episodes episodes;
     private final TracksOnRequest tracks;
-    private final StemsOnRequest stems;
     private final TimedCache<Address, OfferedFile> known;
     private final TimedCache<EpisodeId, Boolean> out;
 
-    public OfferedFiles(
-            Releases releases, Episodes episodes, TracksOnRequest tracks, StemsOnRequest stems, Clock clock) {
+    public OfferedFiles(Releases releases, Episodes episodes, TracksOnRequest tracks, Clock clock) {
         this.releases = releases;
         this.episodes = episodes;
         this.tracks = tracks;
-        this.stems = stems;
         this.out = TimedCache.small(clock, FRESH, MOST);
         this.known = TimedCache.small(clock, TimedCache.FOR_GOOD, MOST);
     }
 
-    /**
-     * By the two parts of its address, whatever somebody wrote there.
-     *
-     * @throws groundbass.effort.Busy where it is made on request, and too many wait for theirs
-     */
+    /** By the two parts of its address, whatever somebody wrote there. */
     Optional<OfferedFile> find(String release, String name) {
-        return ReleaseId.parse(release)
-                .flatMap(id -> StemsOnRequest.makes(name)
-                        ? exact(id, name)
-                        : known.get(new Address(id, name), () -> read(id, name)));
+        return ReleaseId.parse(release).flatMap(id -> known.get(new Address(id, name), () -> read(id, name)));
     }
 
-    /** Without loss it lies here for a day only, so that what was found holds for no longer. */
-    private Optional<OfferedFile> exact(ReleaseId id, String name) {
-        return out(id).flatMap(release -> stems.find(release, name).map(file -> OfferedFile.of(release, file)));
+    /** A release that is or was out; whether its lesson is now, {@link #isOut} says. */
+    Optional<Release> out(String release) {
+        return ReleaseId.parse(release).flatMap(this::out);
     }
 
     private Optional<Release> out(ReleaseId id) {
@@ -73,9 +62,7 @@ public final class OfferedFiles {
 
     /** A release whose lesson may make more practice tracks. */
     Optional<Release> making(String release) {
-        return ReleaseId.parse(release)
-                .flatMap(releases::find)
-                .filter(found -> found.publishedAt().isPresent() && found.makesTracks());
+        return out(release).filter(Release::makesTracks);
     }
 
     /**

@@ -6,6 +6,8 @@ import groundbass.audience.student.SecretToken;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.release.BuildState;
 import groundbass.release.Release;
+import groundbass.release.request.StemsOnRequest;
+import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -15,6 +17,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.shell.SecurityHeaders;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.student.file.ExactSound;
 import groundbass.web.student.file.OfferedFile;
 import groundbass.web.student.lesson.EpisodeView;
 import groundbass.web.student.lesson.Ways;
@@ -42,14 +45,21 @@ public final class PreviewPages implements PageGroup {
     private final RateLimits limits;
     private final Previews previews;
     private final PreviewLinks links;
+    private final ExactSound exact;
 
     public PreviewPages(
-            Pages pages, AccessFilter accessFilter, RateLimits limits, Previews previews, PreviewLinks links) {
+            Pages pages,
+            AccessFilter accessFilter,
+            RateLimits limits,
+            Previews previews,
+            PreviewLinks links,
+            ExactSound exact) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.limits = limits;
         this.previews = previews;
         this.links = links;
+        this.exact = exact;
     }
 
     @Override
@@ -139,11 +149,15 @@ public final class PreviewPages implements PageGroup {
     private void play(Context ctx, Release release) throws IOException {
         limits.demand(ctx, Limit.PLAY);
         unseen(ctx);
-        previews.file(release, ctx.pathParam("name"))
-                .filter(OfferedFile::playable)
-                .map(previews::played)
+        played(ctx, release, ctx.pathParam("name"))
                 .orElseThrow(NotFoundResponse::new)
                 .send(ctx);
+    }
+
+    private Optional<FileAnswer> played(Context ctx, Release release, String name) {
+        return StemsOnRequest.makes(name)
+                ? exact.of(ctx, release, name).map(previews::played)
+                : previews.file(release, name).filter(OfferedFile::playable).map(previews::played);
     }
 
     /** The release of the address, where it is a lesson of whoever is signed in; 404 for all others. */

@@ -10,8 +10,9 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
-import groundbass.release.StemsOnRequest;
+import groundbass.release.request.StemsOnRequest.Stem;
 import groundbass.web.answer.FileAnswer;
+import groundbass.web.student.file.ExactSound;
 import groundbass.web.student.file.OfferedFile;
 import groundbass.web.student.file.ReleaseAnswers;
 import groundbass.web.student.lesson.EpisodeView;
@@ -35,7 +36,6 @@ public final class Previews {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
-    private final StemsOnRequest stems;
     private final ReleaseAnswers answers;
     private final EpisodeViews views;
     private final Supplier<SiteSettings> settings;
@@ -45,7 +45,6 @@ public final class Previews {
             SeriesCatalog catalog,
             Episodes episodes,
             Releases releases,
-            StemsOnRequest stems,
             ReleaseAnswers answers,
             EpisodeViews views,
             Supplier<SiteSettings> settings,
@@ -53,7 +52,6 @@ public final class Previews {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
-        this.stems = stems;
         this.answers = answers;
         this.views = views;
         this.settings = settings;
@@ -79,8 +77,7 @@ public final class Previews {
     }
 
     Optional<OfferedFile> file(Release release, String name) {
-        var file = StemsOnRequest.makes(name) ? stems.find(release, name) : releases.file(release.id(), name);
-        return file.map(found -> OfferedFile.of(release, found));
+        return releases.file(release.id(), name).map(found -> OfferedFile.of(release, found));
     }
 
     FileAnswer takenHome(OfferedFile file) {
@@ -89,6 +86,14 @@ public final class Previews {
 
     FileAnswer played(OfferedFile file) {
         return answer(file);
+    }
+
+    FileAnswer played(Stem stem) {
+        try {
+            return ExactSound.answer(stem).withCacheControl(NOWHERE);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private FileAnswer answer(OfferedFile offered) {
