@@ -11,8 +11,8 @@ import java.util.stream.Stream;
  * Which name a sounding pitch takes. A chord's tones are named by their steps above the root (a third is written as a
  * third), and so are its ninth, eleventh and thirteenth. In a key, the scale's own name comes first. A note of neither
  * is a raised degree where it rises by a semitone and a lowered one where it falls; where it does neither, it has the
- * name of the harmonic chromatic scale, but the b5 of a minor key, the blue note, stays flat both ways (rule:
- * chord-tone-names, outside-notes). A raised or lowered degree takes its other name where the first would hide a natural note, as
+ * name of the harmonic chromatic scale, but the b5 of a minor key, the blue note, stays flat both ways, unless it leads
+ * into the root of the next chord (rule: chord-tone-names, outside-notes). A raised or lowered degree takes its other name where the first would hide a natural note, as
  * C flat does in F major (common practice, no source).
  */
 public final class Spelling {
@@ -21,6 +21,7 @@ public final class Spelling {
     private static final List<Degree> RISING = degrees("1 #1 2 #2 3 4 #4 5 #5 6 #6 7");
     private static final List<Degree> STANDING_IN_MINOR = FALLING;
     private static final List<Degree> RISING_IN_MINOR = degrees("1 #1 2 b3 3 4 b5 5 b6 6 b7 7");
+    private static final List<Degree> LEADING_IN_MINOR = degrees("1 #1 2 b3 3 4 #4 5 b6 6 b7 7");
 
     /** Whole steps above the root that any chord may carry: ninth, eleventh, thirteenth. */
     private static final Set<Integer> NATURAL_TENSIONS = Set.of(2, 5, 9);
@@ -29,6 +30,8 @@ public final class Spelling {
     public enum Way {
         /** A semitone up, in whatever octave. */
         RISES,
+        /** A semitone up, to the root of a chord that begins there: a leading note. */
+        LEADS,
         /** A semitone down, in whatever octave. */
         FALLS,
         /** By a leap or a whole tone, or nobody knows where to. */
@@ -87,9 +90,8 @@ public final class Spelling {
     public static NoteName outside(Key key, int pitchClass, Way way) {
         int semitones = Math.floorMod(pitchClass - key.tonic().pitchClass(), 12);
         var name = degrees(key, way).get(semitones).above(key.tonic());
-        var other = degrees(key, way == Way.RISES ? Way.FALLS : Way.RISES)
-                .get(semitones)
-                .above(key.tonic());
+        boolean raised = way == Way.RISES || way == Way.LEADS;
+        var other = degrees(key, raised ? Way.FALLS : Way.RISES).get(semitones).above(key.tonic());
         return isPlain(name) ? name : other;
     }
 
@@ -106,6 +108,7 @@ public final class Spelling {
         boolean minor = key.mode().isMinorish();
         return switch (way) {
             case RISES -> minor ? RISING_IN_MINOR : RISING;
+            case LEADS -> minor ? LEADING_IN_MINOR : RISING;
             case FALLS -> FALLING;
             case STANDS -> minor ? STANDING_IN_MINOR : STANDING;
         };

@@ -57,8 +57,19 @@ final class BarsBeside {
     Optional<Leaning> alike(HandMove move) {
         var beats = rows(move).stream()
                 .filter(row -> notes(row, later).size() >= FEWEST)
+                .filter(row -> move.equals(HandMove.NONE) || isShape(row))
                 .toList();
         return beats.isEmpty() ? Optional.empty() : on(move, beats).map(on -> new Leaning(on, beats));
+    }
+
+    /** One place alone is no shape that a hand could move. */
+    private boolean isShape(Stretch row) {
+        return notes(row, later).stream()
+                        .filter(note -> !note.isDead())
+                        .map(Note::place)
+                        .distinct()
+                        .count()
+                > 1;
     }
 
     private Optional<Earlier> on(HandMove move, List<Stretch> beats) {

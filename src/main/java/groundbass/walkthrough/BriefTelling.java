@@ -28,6 +28,10 @@ final class BriefTelling {
     private final List<String> said = new ArrayList<>();
     private Fraction sounding;
     private Optional<String> technique = Optional.empty();
+    private Optional<Stroke> last = Optional.empty();
+
+    /** What was said last, where it is a stroke that may come again at once. */
+    private record Stroke(List<Head> heads, List<String> counts, String what) {}
 
     BriefTelling(Wording words, NoteWords notes, WrittenBar written, Optional<Leaning> leaning, HeadingWords headings) {
         this.words = words;
@@ -60,14 +64,31 @@ final class BriefTelling {
     private void restUntil(Fraction at) {
         if (at.isAfter(sounding)) {
             said.add(counted(sounding, words.say("brief.rest")));
+            last = Optional.empty();
         }
     }
 
     private void chord(Chord chord) {
         var struck = chord.heads().stream().filter(head -> !head.tiedFrom()).toList();
-        if (!struck.isEmpty()) {
-            said.add(counted(chord.onset(), told(struck)));
+        if (struck.isEmpty()) {
+            return;
         }
+        var count = words.count(chord.onset(), meter);
+        if (count.isPresent()
+                && last.filter(one -> Phrase.isAgain(one.heads(), struck)).isPresent()) {
+            again(last.get(), count.get());
+        } else {
+            String what = told(struck);
+            said.add(counted(chord.onset(), what));
+            last = count.map(at -> new Stroke(struck, List.of(at), what));
+        }
+    }
+
+    /** {@code 1 and 3 play A (E 5)}. */
+    private void again(Stroke stroke, String count) {
+        var counts = Stream.concat(stroke.counts().stream(), Stream.of(count)).toList();
+        said.set(said.size() - 1, words.say("brief.at", words.list(counts), stroke.what()));
+        last = Optional.of(new Stroke(stroke.heads(), counts, stroke.what()));
     }
 
     /** After it the technique is named anew: nobody has heard it here. */
@@ -76,6 +97,7 @@ final class BriefTelling {
         said.add(words.say("brief.at", headings.beats(row), earlier));
         sounding = sounding.max(row.to());
         technique = Optional.empty();
+        last = Optional.empty();
     }
 
     /** What begins in both voices, in order. */

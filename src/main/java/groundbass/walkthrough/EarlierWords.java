@@ -3,6 +3,7 @@ package groundbass.walkthrough;
 import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** A bar, or bars that follow one another, told by bars that came before. */
@@ -39,9 +40,16 @@ final class EarlierWords {
                 : words.say("leaning", number);
     }
 
-    /** @param earlier how the first of these bars follows; the others follow alike */
-    String many(int first, int last, Earlier earlier) {
-        String bars = words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));
+    /**
+     * Bars that follow one another.
+     *
+     * @param earlier how the first of these bars follows; the others follow alike
+     * @param hand    where the hand goes for them
+     */
+    String many(int first, int last, Earlier earlier, List<String> hand) {
+        String numbers =
+                words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));
+        String bars = hand.stream().reduce(numbers, (one, two) -> words.say("heading", one, two));
         String told = bars(earlier.number(), earlier.number() + last - first);
         return earlier instanceof Moved moved
                 ? words.say("moved", bars, told, how(moved))

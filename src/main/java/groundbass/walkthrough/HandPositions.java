@@ -1,100 +1,154 @@
 package groundbass.walkthrough;
 
+import groundbass.score.Arrival;
 import groundbass.score.Fraction;
-import groundbass.score.InForce;
 import groundbass.score.Line;
-import groundbass.score.Note;
-import groundbass.score.Place.Fretted;
+import groundbass.score.Meter;
+import groundbass.score.Position;
+import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.TreeMap;
 
-/** Where on the neck the fretting hand lies, told at the beat where it comes to lie elsewhere. */
+/**
+ * Where the index finger lies, told before the first note that is stopped from there: at the beginning of the line, and
+ * where the hand moves. Bars and beats that are told by earlier ones have the places of the earlier ones, moved with the
+ * shape. A slide takes the hand along without a word.
+ */
 final class HandPositions {
-    /** A hand covers as many frets as it has fingers to stop them with (common practice, no source). */
-    private static final int COVERED = 4;
+    /** What is told without it. */
+    static final HandPositions NONE = new HandPositions();
 
-    private final List<InForce> inForce;
-    private final List<Position> positions = new ArrayList<>();
+    /** For each bar where the index finger lies at each moment at which something is stopped. */
+    private final List<TreeMap<Fraction, Integer>> lying = new ArrayList<>();
 
-    /** From a beat of the bar of this index on. */
-    private record Position(int bar, Fraction at, Frets frets) {}
+    private final Map<Integer, List<Move>> moves = new HashMap<>();
+    private int told = HandPath.NOWHERE;
+    private boolean begun;
 
-    /** The frets that are stopped, the last included. */
-    private record Frets(int lowest, int highest) {
-        Frets with(Frets other) {
-            return new Frets(Math.min(lowest, other.lowest), Math.max(highest, other.highest));
-        }
+    /**
+     * The index finger comes to a fret.
+     *
+     * @param first whether it was nowhere before
+     * @param again whether the bar that tells this one says so as well
+     */
+    private record Move(Fraction at, int fret, boolean first, boolean again) {}
 
-        boolean isCovered() {
-            return highest - lowest < COVERED;
-        }
-    }
+    private HandPositions() {}
 
-    /** A bar that is told by another has that one's positions, and after it the next is told anew. */
-    HandPositions(Line line, EarlierBars earlier) {
-        this.inForce = line.inForce();
-        boolean lies = false;
+    HandPositions(Line line, EarlierBars earlier, Leanings leanings) {
+        var alone = HandPath.of(line, Map.of());
+        var path = HandPath.of(line, borrowed(line, alone, earlier, leanings));
         for (int i = 0; i < line.bars().size(); i++) {
-            if (earlier.of(i).isPresent()) {
-                lies = false;
-                continue;
-            }
-            for (var start : inForce.get(i).meter().beatStarts()) {
-                var here = frets(line.bars().get(i).notes(), i, start);
-                if (here.isPresent()) {
-                    lies = lie(new Position(i, start, here.get()), lies);
+            lying.add(lying(line, path, i, earlier.of(i), leanings.of(i)));
+            tell(line, i, earlier.of(i));
+        }
+    }
+
+    /** Where it lies in what is told by earlier bars, so that it comes there and goes on from there the shortest way. */
+    private Map<Position, Integer> borrowed(
+            Line line, NavigableMap<Position, Integer> alone, EarlierBars earlier, Leanings leanings) {
+        var borrowed = new HashMap<Position, Integer>();
+        for (int i = 0; i < line.bars().size(); i++) {
+            int bar = i;
+            lying.add(lying(line, alone, i, earlier.of(i), leanings.of(i)));
+            lying.get(i).forEach((at, fret) -> {
+                boolean told = earlier.of(bar).isPresent()
+                        || leanings.of(bar).flatMap(each -> each.covering(at)).isPresent();
+                if (told && fret != HandPath.NOWHERE) {
+                    borrowed.put(new Position(bar, at), fret);
                 }
+            });
+        }
+        lying.clear();
+        return borrowed;
+    }
+
+    private TreeMap<Fraction, Integer> lying(
+            Line line,
+            NavigableMap<Position, Integer> path,
+            int index,
+            Optional<Earlier> earlier,
+            Optional<Leaning> leaning) {
+        var here = new TreeMap<Fraction, Integer>();
+        path.subMap(new Position(index, Fraction.ZERO), new Position(index + 1, Fraction.ZERO))
+                .forEach((position, fret) -> here.put(position.at(), fret));
+        here.replaceAll((at, fret) -> earlier.or(() ->
+                        leaning.filter(each -> each.covering(at).isPresent()).map(Leaning::on))
+                .flatMap(on -> there(line, on, at))
+                .orElse(fret));
+        return here;
+    }
+
+    /** Where it lies at this time of an earlier bar, moved with the shape. */
+    private Optional<Integer> there(Line line, Earlier on, Fraction at) {
+        int frets = on instanceof Moved moved ? moved.frets() : 0;
+        return Optional.ofNullable(lying.get(on.number() - line.firstNumber()).get(at))
+                .filter(fret -> fret != HandPath.NOWHERE && fret + frets > HandPath.NOWHERE)
+                .map(fret -> fret + frets);
+    }
+
+    private void tell(Line line, int index, Optional<Earlier> earlier) {
+        boolean fresh = true;
+        for (var entry : lying.get(index).entrySet()) {
+            int fret = entry.getValue();
+            boolean moves = fret != told && fret != HandPath.NOWHERE;
+            boolean said = !isSlidTo(line, index, entry.getKey()) && (earlier.isEmpty() || fresh);
+            if (moves && said) {
+                var at = entry.getKey();
+                boolean again = earlier.filter(on -> isSaid(on.number() - line.firstNumber(), at))
+                        .isPresent();
+                this.moves.computeIfAbsent(index, i -> new ArrayList<>()).add(new Move(at, fret, !begun, again));
+                begun = true;
             }
+            told = fret;
+            fresh = false;
         }
     }
 
-    /** Takes a beat in; whether the hand lies in one position after it. */
-    private boolean lie(Position next, boolean lies) {
-        int last = positions.size() - 1;
-        var together = lies ? positions.get(last).frets().with(next.frets()) : next.frets();
-        if (lies && together.isCovered()) {
-            positions.set(
-                    last,
-                    new Position(positions.get(last).bar(), positions.get(last).at(), together));
-            return true;
+    private boolean isSaid(int index, Fraction at) {
+        return moves.getOrDefault(index, List.of()).stream()
+                .anyMatch(move -> move.at().equals(at));
+    }
+
+    /** Whether a bar that is told by an earlier one with those before it needs words of its own on the hand. */
+    boolean isNews(int bar) {
+        return moves.getOrDefault(bar, List.of()).stream().anyMatch(move -> !move.again());
+    }
+
+    private static boolean isSlidTo(Line line, int index, Fraction at) {
+        return line.bars().get(index).notes().stream()
+                .filter(note -> note.onset().equals(at))
+                .flatMap(note -> note.arrival().stream())
+                .anyMatch(arrival -> arrival.kind() == Arrival.Kind.SLIDE && !arrival.isGrace());
+    }
+
+    /** What is said in the heading of a stretch of the bar of this index, with a count where something was stopped before. */
+    List<String> in(int bar, Fraction from, Fraction to, Meter meter, Wording words) {
+        return moves.getOrDefault(bar, List.of()).stream()
+                .filter(move -> !move.at().isBefore(from) && move.at().isBefore(to))
+                .map(move -> said(move, lying.get(bar).subMap(from, move.at()).isEmpty(), meter, words))
+                .toList();
+    }
+
+    boolean isMoved(int bar, Fraction from, Fraction to) {
+        return moves.getOrDefault(bar, List.of()).stream()
+                .anyMatch(move -> !move.at().isBefore(from) && move.at().isBefore(to));
+    }
+
+    private static String said(Move move, boolean plain, Meter meter, Wording words) {
+        String fret = String.valueOf(move.fret());
+        if (move.first()) {
+            return words.say("hand.first", fret);
         }
-        positions.add(next);
-        return next.frets().isCovered();
-    }
-
-    /** Sentences about a stretch of the bar of this index. What one fret alone or no hand covers its notes tell. */
-    Stream<String> in(int bar, Fraction from, Fraction to, Wording words) {
-        return positions.stream()
-                .filter(each -> each.bar() == bar
-                        && !each.at().isBefore(from)
-                        && each.at().isBefore(to))
-                .filter(each -> each.frets().isCovered()
-                        && each.frets().lowest() < each.frets().highest())
-                .map(each -> said(each, each.at().equals(from), words));
-    }
-
-    private String said(Position position, boolean first, Wording words) {
-        String lowest = String.valueOf(position.frets().lowest());
-        String highest = String.valueOf(position.frets().highest());
-        var count = words.count(position.at(), inForce.get(position.bar()).meter());
-        return first || count.isEmpty()
-                ? words.say("hand.frets", lowest, highest)
-                : words.say("hand.from", lowest, highest, count.get());
-    }
-
-    /** A harmonic is touched, what is tapped the other hand stops, and an open string leaves the hand where it is. */
-    private Optional<Frets> frets(List<Note> notes, int bar, Fraction beat) {
-        var stopped = notes.stream()
-                .filter(note -> inForce.get(bar).meter().beatStart(note.onset()).equals(beat))
-                .filter(note -> note.ornaments().harmonic().isEmpty() && !HardSpots.isTapped(note))
-                .map(Note::place)
-                .filter(Fretted.class::isInstance)
-                .mapToInt(place -> ((Fretted) place).fret())
-                .filter(fret -> fret > 0)
-                .summaryStatistics();
-        return stopped.getCount() == 0 ? Optional.empty() : Optional.of(new Frets(stopped.getMin(), stopped.getMax()));
+        return words.count(move.at(), meter)
+                .filter(count -> !plain)
+                .map(count -> words.say("hand.shift.on", fret, count))
+                .orElseGet(() -> words.say("hand.shift", fret));
     }
 }

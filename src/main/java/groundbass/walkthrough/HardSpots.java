@@ -12,20 +12,31 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
  * Where a line asks most of the hands: a shift and a beat than which none is wider or faster, each where it comes first.
- * A shift is worth a word from five frets on, a beat from six strokes a second on (common practice, no source). Notes
- * that are hammered, pulled or slid to are no strokes.
+ * A shift is worth a word from five frets on, a beat from six strokes a second on, and only where it stands out: where
+ * all beats are as fast, none is the fastest (common practice, no source). Notes that are hammered, pulled or slid to
+ * are no strokes.
  */
 final class HardSpots {
     private static final int WIDE_SHIFT = 5;
     private static final double FAST = 6;
 
+    /** One beat of so many at most is as fast as the fastest, or as dense as the densest, where that stands out. */
+    private static final int FASTEST_OF = 3;
+
+    private static final int DENSEST_OF = 8;
+
+    /** Seconds between two notes that are equal but for the rounding of their sums. */
+    private static final double EQUAL = 1e-9;
+
     private final List<InForce> inForce;
     private final Optional<Shift> shift;
     private final Optional<Beat> fastest;
+    private final Optional<Why> standsOut;
 
     /**
      * What asks most of the hands.
@@ -37,9 +48,13 @@ final class HardSpots {
 
     /** What it asks. */
     enum Why {
+        /** Its notes follow one another faster than those of other beats. */
         FAST,
+        /** Notes are as fast elsewhere, but nowhere so many without a rest. */
+        DENSE,
         SHIFT,
-        BOTH
+        FAST_SHIFT,
+        DENSE_SHIFT
     }
 
     /** The fretting hand moves along the neck to reach a note of the bar of this index. */
@@ -49,12 +64,27 @@ final class HardSpots {
         }
     }
 
-    private record Beat(int bar, Fraction at, double perSecond) {}
+    /** @param gap seconds from one note to the next, where they are nearest to one another; infinite for one alone */
+    private record Beat(int bar, Fraction at, double perSecond, double gap) {}
 
     HardSpots(Line line) {
         this.inForce = line.inForce();
         this.shift = widest(shifts(line));
-        this.fastest = fastest(line);
+        var beats = beats(line);
+        this.fastest = beats.stream().reduce((one, two) -> two.perSecond() > one.perSecond() ? two : one);
+        this.standsOut = fastest.flatMap(most -> standsOut(most, beats));
+    }
+
+    private static Optional<Why> standsOut(Beat most, List<Beat> beats) {
+        double least = beats.stream().mapToDouble(Beat::gap).min().orElse(most.gap());
+        long asFast = beats.stream().filter(beat -> beat.gap() < least + EQUAL).count();
+        long asDense = beats.stream()
+                .filter(beat -> beat.perSecond() > most.perSecond() - EQUAL)
+                .count();
+        if (most.gap() < least + EQUAL && asFast * FASTEST_OF <= beats.size()) {
+            return Optional.of(Why.FAST);
+        }
+        return asDense * DENSEST_OF <= beats.size() ? Optional.of(Why.DENSE) : Optional.empty();
     }
 
     /** How many strokes a second the fastest beat has at full tempo; 0 in a line without notes. */
@@ -69,9 +99,10 @@ final class HardSpots {
      */
     List<Spot> spots(double fast) {
         var widest = shift.map(each -> spot(each.bar(), each.at(), Why.SHIFT));
-        var quickest = fastest(fast).map(each -> spot(each.bar(), each.at(), Why.FAST));
+        var quickest = fastest(fast).map(each -> spot(each.bar(), each.at(), standsOut.orElseThrow()));
         if (widest.isPresent() && quickest.isPresent() && isOneBeat(widest.get(), quickest.get())) {
-            return List.of(new Spot(widest.get().bar(), widest.get().beat(), Why.BOTH));
+            var why = quickest.get().why() == Why.FAST ? Why.FAST_SHIFT : Why.DENSE_SHIFT;
+            return List.of(new Spot(widest.get().bar(), widest.get().beat(), why));
         }
         return Stream.of(widest, quickest)
                 .flatMap(Optional::stream)
@@ -89,7 +120,7 @@ final class HardSpots {
     }
 
     private Optional<Beat> fastest(double fast) {
-        return fastest.filter(beat -> beat.perSecond() >= fast);
+        return fastest.filter(beat -> standsOut.isPresent() && beat.perSecond() >= fast);
     }
 
     /** Sentences about a stretch of the bar of this index. */
@@ -143,28 +174,36 @@ final class HardSpots {
         return List.copyOf(first.values());
     }
 
-    private static Optional<Beat> fastest(Line line) {
+    private static List<Beat> beats(Line line) {
         var inForce = line.inForce();
         var beats = new ArrayList<Beat>();
         for (int i = 0; i < line.bars().size(); i++) {
             beats.addAll(beats(i, inForce.get(i), line.bars().get(i).notes()));
         }
-        return beats.stream().reduce((one, two) -> two.perSecond() > one.perSecond() ? two : one);
+        return beats;
     }
 
     private static List<Beat> beats(int bar, InForce inForce, List<Note> notes) {
-        var meter = inForce.meter();
-        return meter.beatStarts().stream()
-                .map(start -> {
-                    long strokes = notes.stream()
-                            .filter(note -> note.pluck().isPresent())
-                            .map(Note::onset)
-                            .filter(onset -> meter.beatStart(onset).equals(start))
-                            .distinct()
-                            .count();
-                    var length = meter.beatEnd(start).minus(start);
-                    return new Beat(bar, start, strokes / inForce.tempo().seconds(length));
-                })
+        return inForce.meter().beatStarts().stream()
+                .map(start -> beat(bar, start, inForce, notes))
                 .toList();
+    }
+
+    private static Beat beat(int bar, Fraction start, InForce inForce, List<Note> notes) {
+        var meter = inForce.meter();
+        var onsets = notes.stream().map(Note::onset).distinct().sorted().toList();
+        long strokes = notes.stream()
+                .filter(note -> note.pluck().isPresent())
+                .map(Note::onset)
+                .filter(onset -> meter.beatStart(onset).equals(start))
+                .distinct()
+                .count();
+        double gap = IntStream.range(0, onsets.size() - 1)
+                .filter(i -> meter.beatStart(onsets.get(i)).equals(start))
+                .mapToDouble(i -> inForce.tempo().seconds(onsets.get(i + 1).minus(onsets.get(i))))
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+        var length = meter.beatEnd(start).minus(start);
+        return new Beat(bar, start, strokes / inForce.tempo().seconds(length), gap);
     }
 }

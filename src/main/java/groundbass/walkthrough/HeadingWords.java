@@ -1,9 +1,7 @@
 package groundbass.walkthrough;
 
-import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.walkthrough.words.Standing;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.WrittenBar;
@@ -11,10 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
+/** Where a step is, what stands above and below the staff there (chords, words, loudness), and where the hand goes for it. */
 final class HeadingWords {
     private final Wording words;
     private final Firsts firsts;
+    private final HandPositions hand;
     private final int index;
     private final WrittenBar written;
     private final Meter meter;
@@ -23,13 +22,14 @@ final class HeadingWords {
     HeadingWords(Telling telling, int index, WrittenBar written) {
         this.words = telling.words();
         this.firsts = telling.firsts();
+        this.hand = telling.hand();
         this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
         this.standing = new Standing(
                 words,
                 written,
-                chord -> Optional.of(chord(chord)),
+                chord -> Optional.of(chord.chord()),
                 telling.loudness().before(index));
     }
 
@@ -55,9 +55,9 @@ final class HeadingWords {
         return joined(parts, stretch.from(), stretch.to());
     }
 
-    /** Whether a chord, loudness or words stand at a stretch. */
+    /** Whether a chord, loudness or words stand at a stretch, or the hand moves for it. */
     boolean isMarked(Stretch stretch) {
-        return standing.isMarked(stretch.from(), stretch.to());
+        return standing.isMarked(stretch.from(), stretch.to()) || hand.isMoved(index, stretch.from(), stretch.to());
     }
 
     private String bar() {
@@ -69,17 +69,10 @@ final class HeadingWords {
     private String joined(List<String> where, Fraction from, Fraction to) {
         var parts = new ArrayList<>(where);
         parts.addAll(standing.between(from, to));
+        parts.addAll(hand.in(index, from, to, meter, words));
         return parts.stream()
                 .reduce((one, two) -> words.say("heading", one, two))
                 .orElseThrow();
-    }
-
-    private String chord(ChordAt chord) {
-        var symbol = chord.chord();
-        if (symbol instanceof NoChord) {
-            return words.say("nochord");
-        }
-        return words.say("over", symbol.toString());
     }
 
     /** {@code beats 3 and 4}, with their counts where a beat has several. */

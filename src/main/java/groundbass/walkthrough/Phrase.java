@@ -61,7 +61,8 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
         return count;
     }
 
-    private static boolean isAgain(List<Head> one, List<Head> other) {
+    /** Whether both hands do once more what they did, without coming from the note before. */
+    static boolean isAgain(List<Head> one, List<Head> other) {
         return played(one).equals(played(other))
                 && one.stream().allMatch(head -> head.note().arrival().isEmpty());
     }

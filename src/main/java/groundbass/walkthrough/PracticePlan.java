@@ -1,7 +1,6 @@
 package groundbass.walkthrough;
 
 import groundbass.score.Line;
-import groundbass.score.Note;
 import groundbass.score.Tempo;
 import groundbass.walkthrough.HardSpots.Spot;
 import groundbass.walkthrough.words.FormWords;
@@ -12,10 +11,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/**
- * How one begins with a line: how slowly, what to loop, what may be left out at first, and in which order its parts come
- * together.
- */
+/** How one begins with a line: how slowly, what to loop, and in which order its parts come together. */
 final class PracticePlan {
     /** A tempo at which the fastest beat is four strokes a second leaves time to think (common practice, no source). */
     private static final double THINKING = 4;
@@ -43,7 +39,7 @@ final class PracticePlan {
     }
 
     String text() {
-        return Stream.of(Optional.of(begin()), hardest(), easier(), order())
+        return Stream.of(Optional.of(begin()), hardest(), order())
                 .flatMap(Optional::stream)
                 .reduce((one, two) -> one + " " + two)
                 .orElseThrow();
@@ -64,7 +60,10 @@ final class PracticePlan {
 
     private Optional<String> hardest() {
         var spots = hard.spots(QUICK).stream()
-                .map(spot -> words.say("practice.spot." + spot.why().name().toLowerCase(Locale.ROOT), where(spot)))
+                .map(spot -> words.say(
+                        "practice.spot."
+                                + spot.why().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        where(spot)))
                 .toList();
         return Optional.of(spots)
                 .filter(each -> !each.isEmpty())
@@ -76,27 +75,6 @@ final class PracticePlan {
         return line.bars().get(spot.bar()).isPickup()
                 ? words.say("practice.pickup", beat)
                 : words.say("practice.bar", String.valueOf(spot.bar() + line.firstNumber()), beat);
-    }
-
-    private Optional<String> easier() {
-        var features = notes().flatMap(PracticePlan::features)
-                .distinct()
-                .map(each -> words.say("practice.easier." + each))
-                .toList();
-        return Optional.of(features)
-                .filter(each -> !each.isEmpty())
-                .map(each -> words.say("practice.easier", words.list(each)));
-    }
-
-    /** What a line is still itself without. */
-    private static Stream<String> features(Note note) {
-        return note.isDead()
-                ? Stream.of("dead")
-                : note.arrival().stream().map(arrival -> arrival.kind().word());
-    }
-
-    private Stream<Note> notes() {
-        return line.bars().stream().flatMap(bar -> bar.notes().stream());
     }
 
     private Optional<String> order() {

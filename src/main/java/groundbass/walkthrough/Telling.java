@@ -7,6 +7,8 @@ import groundbass.analysis.ToneRole;
 import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.score.Line;
+import groundbass.score.Position;
+import groundbass.walkthrough.words.RunWords;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,8 +28,13 @@ record Telling(
         HandPositions hand,
         RunningLoudness loudness,
         Optional<String> usualRhythm) {
-    /** @param usualRhythm what is told once, and not with each beat that has it; empty where each is told */
-    static Telling of(Line line, Wording words, EarlierBars earlier, Optional<String> usualRhythm) {
+    /**
+     * What a telling of a line needs.
+     *
+     * @param hand        where the fretting hand lies, as far as it is told
+     * @param usualRhythm what is told once, and not with each beat that has it; empty where each is told
+     */
+    static Telling of(Line line, Wording words, HandPositions hand, Optional<String> usualRhythm) {
         var analysis = Analysis.of(line);
         return new Telling(
                 words,
@@ -37,7 +44,7 @@ record Telling(
                 analysis.runs(),
                 analysis.tones(),
                 new HardSpots(line),
-                new HandPositions(line, earlier),
+                hand,
                 new RunningLoudness(line),
                 usualRhythm);
     }
@@ -56,26 +63,24 @@ record Telling(
                 .filter(run -> run.passage().from().bar() == number)
                 .filter(run -> !run.passage().from().at().isBefore(from)
                         && run.passage().from().at().isBefore(to))
-                .forEach(run -> remarks.add(named(run, bar)));
+                .forEach(run -> remarks.add(named(run)));
         leads(number, from, to).forEach(remarks::add);
         remarks.addAll(hard.in(bar, from, to, words));
-        hand.in(bar, from, to, words).forEach(remarks::add);
         return remarks;
     }
 
-    /** With the counts of its first note and, in one bar, its last. */
-    private String named(Run run, int bar) {
-        String name = words.said(run.fragment().said());
-        var last = run.notes().get(run.notes().size() - 1).position();
-        var first = run.passage().from();
-        var meter = inForce.get(bar).meter();
-        var from = words.count(first.at(), meter);
-        var to = words.count(last.at(), meter).filter(count -> last.bar() == first.bar());
-        if (from.isEmpty()) {
-            return words.say("run.named", name);
-        }
-        return to.map(count -> words.say("run.span", from.get(), count, name))
-                .orElseGet(() -> words.say("run.from", from.get(), name));
+    /** Where the hand goes for a bar, as it is said of all of it. */
+    List<String> handMoves(int index) {
+        var bar = line.bars().get(index);
+        return hand.in(index, bar.from(), bar.to(), inForce.get(index).meter(), words);
+    }
+
+    private String named(Run run) {
+        return new RunWords(words, this::count, tones).of(run);
+    }
+
+    private Optional<String> count(Position at) {
+        return words.count(at.at(), inForce.get(at.bar() - line.firstNumber()).meter());
     }
 
     /** What a note from outside chord and key leads to. */

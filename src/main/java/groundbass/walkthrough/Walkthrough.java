@@ -47,12 +47,12 @@ public final class Walkthrough {
         this.written = Writing.of(line);
         this.words = new Wording(messages, naming);
         this.earlier = new EarlierBars(line);
+        this.leanings = new Leanings(line, written, earlier);
         this.telling = Telling.of(
                 line,
                 words,
-                earlier,
-                rhythms == Rhythms.EACH ? Optional.empty() : UsualRhythm.of(written, earlier, words));
-        this.leanings = new Leanings(line, written, earlier);
+                depth == Depth.BRIEF ? HandPositions.NONE : new HandPositions(line, earlier, leanings),
+                rhythms == Rhythms.EACH ? Optional.empty() : UsualRhythm.of(written, words));
     }
 
     /** The steps in the order in which they are read, in the language of {@code messages} with its usual names. */
@@ -125,6 +125,7 @@ public final class Walkthrough {
         return isPlainReference(first)
                 && isPlainReference(index)
                 && earlier.of(index).equals(earlier.of(first).map(start -> start.later(index - first)))
+                && !telling.hand().isNews(index)
                 && signs.after(index - 1).isEmpty()
                 && signs.before(index).isEmpty();
     }
@@ -146,7 +147,10 @@ public final class Walkthrough {
         String subject = IntStream.rangeClosed(first, last)
                 .mapToObj(i -> telling(i).by(reference).subject())
                 .collect(Collectors.joining(" || "));
-        return new Told(passage, subject, new EarlierWords(words).many(number, lastNumber, reference));
+        return new Told(
+                passage,
+                subject,
+                new EarlierWords(words).many(number, lastNumber, reference, telling.handMoves(first)));
     }
 
     private BarTelling telling(int index) {

@@ -7,6 +7,7 @@ import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place;
+import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Pitch;
 import groundbass.theory.Spelling;
 import java.util.ArrayList;
@@ -26,8 +27,13 @@ public final class Spellings {
     private final List<InForce> inForce;
     private List<Onset> following = List.of();
 
-    /** A pitch that sounds later, and the different pitch that it moves to itself. */
-    private record Onset(int midi, int movesTo) {}
+    /** A pitch that sounds later over a chord, and the different pitch that it moves to itself. */
+    private record Onset(int midi, int movesTo, Optional<Chord> chord) {
+        boolean isRoot() {
+            return chord.filter(each -> each.root().pitchClass() == Math.floorMod(midi, 12))
+                    .isPresent();
+        }
+    }
 
     private Spellings(Line line) {
         this.line = line;
@@ -99,7 +105,7 @@ public final class Spellings {
                 continue;
             }
             int next = next(midi.getAsInt());
-            onsets.add(new Onset(midi.getAsInt(), next));
+            onsets.add(new Onset(midi.getAsInt(), next, harmony.at(index, note.onset())));
             main.add(asked(index, i, midi.getAsInt(), next)
                     .withForced(note.ornaments().spelling()));
             var fretted = grace(note);
@@ -115,7 +121,8 @@ public final class Spellings {
     private PitchToName asked(int index, int number, int midi, int next) {
         var note = line.bars().get(index).notes().get(number);
         var at = note.onset();
-        var way = Spelling.Way.of(midi, next);
+        var chord = harmony.at(index, at);
+        var way = way(midi, next, chord);
         return new PitchToName(
                 number,
                 note.string(),
@@ -125,8 +132,18 @@ public final class Spellings {
                 midi,
                 way,
                 inForce.get(index).key(),
-                harmony.at(index, at),
+                chord,
                 Optional.empty());
+    }
+
+    private Spelling.Way way(int midi, int next, Optional<Chord> chord) {
+        var way = Spelling.Way.of(midi, next);
+        boolean leads = way == Spelling.Way.RISES
+                && following.stream()
+                        .anyMatch(onset -> onset.midi() == next
+                                && onset.isRoot()
+                                && !onset.chord().equals(chord));
+        return leads ? Spelling.Way.LEADS : way;
     }
 
     private OptionalInt grace(Note note) {

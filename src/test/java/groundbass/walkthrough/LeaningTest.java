@@ -73,7 +73,7 @@ class LeaningTest {
         assertThat(told)
                 .anyMatch(text -> text.startsWith(
                         "Bar 3, beats 1 and 2: as bar 1, the same shape two strings higher, starting on F."));
-        assertThat(told).contains("Bar 4, beats 1 and 2: as bar 2.");
+        assertThat(told).contains("Bar 4, beats 1 and 2, shift (index finger at fret 3): as bar 2.");
     }
 
     @Test

@@ -160,9 +160,9 @@ class WalkthroughTest {
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
                 .containsExactly(
-                        "One bar. We’re in A Dorian, in 4/4, at 96 quarters a minute. “Play” means index and middle finger of the plucking hand in turn. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (77 quarters a minute). It’s easier at first without dead notes and hammer-ons.",
-                        "Bar 1, beat 1, over Am7: an eighth and two sixteenths: play A (E string, fret 5), twice; C (E string, fret 8). The hand stays at frets 5 to 8.",
-                        "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5); a dead note (A string); E (A string, fret 7), short. New here: the dead note.",
+                        "One bar. We’re in A Dorian, in 4/4, at 96 quarters a minute. “Play” means index and middle finger of the plucking hand in turn. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (77 quarters a minute).",
+                        "Bar 1, beat 1, over Am7, position (index finger at fret 5): an eighth and two sixteenths: play A (E string, fret 5), twice; C (E string, fret 8).",
+                        "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5); a dead note (A string); E (A string, fret 7), short. New here: the dead note (mute the string as you strike it).",
                         "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5 and 7); thumb down through D (A string, fret 5). New here: the thumb stroke down and the thumb stroke up.",
                         "Bar 1, beat 4: an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (D string, fret 7). New here: the slap, the pop and the hammer-on.");
     }
@@ -171,9 +171,9 @@ class WalkthroughTest {
     void germanMusiciansReadTheirOwnWords() {
         assertThat(german(SIXTEENTHS))
                 .containsExactly(
-                        "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Viertel pro Minute. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Ohne Deadnotes und Hammer-ons ist es am Anfang leichter.",
-                        "Takt 1, Schlag 1, über Am7: eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C (E-Saite, 8. Bund). Die Hand bleibt vom 5. bis zum 8. Bund.",
-                        "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote.",
+                        "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Viertel pro Minute. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute).",
+                        "Takt 1, Schlag 1, über Am7, Lage (Zeigefinger im 5. Bund): eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C (E-Saite, 8. Bund).",
+                        "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote (die Saite beim Anschlag abdämpfen).",
                         "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5 und 7); D (A-Saite, 5. Bund), Daumen ab. Neu hier: der Daumenabschlag und der Daumenaufschlag.",
                         "Takt 1, Schlag 4: eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); poppe G (D-Saite, 5. Bund); Hammer-on auf A (D-Saite, 7. Bund). Neu hier: der Slap, der Pop und das Hammer-on.");
     }
@@ -182,20 +182,20 @@ class WalkthroughTest {
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "4 bars: “Verse” (bars 1 to 4). We’re in F minor, in 4/4, at 80 quarters a minute. The strings, from low to high, are B, E, A, D and G. “Pluck” means thumb and fingers of the plucking hand. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (64 quarters a minute). Before anything else, practise bar 4, beat 4, where the hand shifts furthest. It’s easier at first without dead notes.",
+                        "4 bars: “Verse” (bars 1 to 4). We’re in F minor, in 4/4, at 80 quarters a minute. The strings, from low to high, are B, E, A, D and G. “Pluck” means thumb and fingers of the plucking hand. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (64 quarters a minute). Before anything else, practise bar 4, beat 4, where the hand shifts furthest.",
                         "Pickup, beat 4: after an eighth rest, an eighth: with the thumb play the open E string. E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, beats 1 and 2, over Fm7, moderately soft (mp): a half: with the thumb play F (E string, fret 1). The hand stays at frets 1 to 3.",
+                        "Bar 1, beats 1 and 2, over Fm7, moderately soft (mp), position (index finger at fret 1): a half: with the thumb play F (E string, fret 1).",
                         "Bar 1, beat 3, over Bb7 from 3&: two eighths: with the thumb play the open A string; B flat (A string, fret 1). A leads up to B flat.",
                         "Bar 1, beat 4: after an eighth rest, two sixteenths: with the thumb play F (D string, fret 3), sliding in from below; E flat (D string, fret 1), short.",
                         "Ending 1: only the first time.",
-                        "Bar 2, over Fm7, over Bb7 from 3&: the same as bar 1.",
+                        "Bar 2, over Fm7, then Bb7 from 3&: the same as bar 1.",
                         "Back to bar 1.",
                         "Ending 2: only the second time.",
                         "Bar 3, over Db: rest for the whole bar.",
-                        "Bar 4, beat 1, without a chord: a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together. The hand stays at frets 1 to 3.",
-                        "Bar 4, beat 2: keep holding until 2&, then an eighth: with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone and the dead note.",
+                        "Bar 4, beat 1, without a chord: a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together.",
+                        "Bar 4, beat 2: keep holding until 2&, then an eighth: with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone and the dead note (mute the string as you strike it).",
                         "Bar 4, beats 3 and 4: two quarters: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic and the bend. This is the widest shift, from fret 12 to fret 1.");
     }
 
@@ -203,20 +203,20 @@ class WalkthroughTest {
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "4 Takte: „Verse“ (Takte 1 bis 4). Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Zuerst übst du Takt 4, Schlag 4, wo die Hand am weitesten springt. Ohne Deadnotes ist es am Anfang leichter.",
+                        "4 Takte: „Verse“ (Takte 1 bis 4). Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. „Zupfen“ heißt: Daumen und Finger der Zupfhand. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Zuerst übst du Takt 4, Schlag 4, wo die Hand am weitesten springt.",
                         "Auftakt, Schlag 4: eine Achtelpause, dann eine Achtel: zupfe mit dem Daumen die leere E-Saite. E führt hinauf zu F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",
-                        "Takt 1, Schläge 1 und 2, über Fm7, halbleise (mp): eine Halbe: zupfe mit dem Daumen F (E-Saite, 1. Bund). Die Hand bleibt vom 1. bis zum 3. Bund.",
-                        "Takt 1, Schlag 3, ab 3& über Bb7: zwei Achtel: zupfe mit dem Daumen die leere A-Saite; B (A-Saite, 1. Bund). A führt hinauf zu B.",
+                        "Takt 1, Schläge 1 und 2, über Fm7, halbleise (mp), Lage (Zeigefinger im 1. Bund): eine Halbe: zupfe mit dem Daumen F (E-Saite, 1. Bund).",
+                        "Takt 1, Schlag 3, ab 3& über B7 (auf dem Blatt Bb7): zwei Achtel: zupfe mit dem Daumen die leere A-Saite; B (A-Saite, 1. Bund). A führt hinauf zu B.",
                         "Takt 1, Schlag 4: eine Achtelpause, dann zwei Sechzehntel: zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es (D-Saite, 1. Bund), kurz.",
                         "Klammer 1: nur beim 1. Mal.",
-                        "Takt 2, über Fm7, ab 3& über Bb7: genau wie Takt 1.",
+                        "Takt 2, über Fm7, ab 3& B7 (auf dem Blatt Bb7): genau wie Takt 1.",
                         "Zurück zu Takt 1.",
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
-                        "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen. Die Hand bleibt vom 1. bis zum 3. Bund.",
-                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: schlage nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote.",
+                        "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
+                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: schlage nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote (die Saite beim Anschlag abdämpfen).",
                         "Takt 4, Schläge 3 und 4: zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett und das Bending. Weiter springt die Hand nirgends, vom 12. zum 1. Bund.");
     }
 
@@ -224,8 +224,8 @@ class WalkthroughTest {
     void unequalBeatsNameTheirCounts() {
         assertThat(english(SEVEN))
                 .containsExactly(
-                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Grouped in 2, 2 and 3. “Play” means index and middle finger of the plucking hand in turn. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute). It’s easier at first without dead notes, hammer-ons and pull-offs.",
-                        "Bar 1, beat 1 (counts 1 and 2), over Dm7: two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note. The hand stays at frets 5 to 7.",
+                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Grouped in 2, 2 and 3. “Play” means index and middle finger of the plucking hand in turn. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute).",
+                        "Bar 1, beat 1 (counts 1 and 2), over Dm7, position (index finger at fret 5): two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note (mute the string as you strike it).",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
                         "Bar 1, beat 3 (counts 5 to 7): three eighths: play G (D string, fret 5); hammer on to A (D string, fret 7); pull off to G (D string, fret 5). New here: the hammer-on and the pull-off.");
     }
@@ -234,9 +234,9 @@ class WalkthroughTest {
     void aTripletOverTwoBeatsIsToldWholeAndTheRepeatIsCounted() {
         assertThat(english(TRIPLET))
                 .containsExactly(
-                        "One bar. We’re in E minor, in 4/4, at 60 quarters a minute. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (48 quarters a minute). It’s easier at first without slides.",
+                        "One bar. We’re in E minor, in 4/4, at 60 quarters a minute. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (48 quarters a minute).",
                         "A repeat begins here.",
-                        "Bar 1, beats 1 and 2: a triplet (three quarters): pick the open E string; G (E string, fret 3), slid to from a grace note at fret 2; A (E string, fret 5). New here: the slide. The hand stays at frets 3 to 5.",
+                        "Bar 1, beats 1 and 2, position (index finger at fret 3): a triplet (three quarters): pick the open E string; G (E string, fret 3), slid to from a grace note at fret 2; A (E string, fret 5). New here: the slide.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
                         "Back to bar 1; from there to here three times in all.");
         assertThat(german(TRIPLET))
@@ -258,14 +258,14 @@ class WalkthroughTest {
                         "Swing: of two eighths the first is long and the second short, two to one. The pulse feels half as fast.",
                         "Slow down evenly through this bar, to 60 quarters a minute.",
                         "Bar 2, beat 1: keep holding.",
-                        "Bar 2, beats 2 and 3: a half: play E (E string, fret 2).");
+                        "Bar 2, beats 2 and 3, position (index finger at fret 2): a half: play E (E string, fret 2).");
     }
 
     @Test
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, beat 1, over G: upper part: two eighths: pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3). The hand stays at frets 3 to 5.",
+                        "Bar 1, beat 1, over G, position (index finger at fret 3): upper part: two eighths: pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
                         "Bar 1, beat 2: upper part: two eighths: pluck G (D string, fret 5); B (G string, fret 4). Lower part: keep holding.",
                         "Bar 1, beats 3 and 4: keep holding.");
     }
@@ -294,7 +294,8 @@ class WalkthroughTest {
         assertThat(told.get(0)).contains("Usually a beat is a quarter and an eighth.");
         assertThat(told)
                 .anyMatch(text -> text.startsWith("Bar 1, beat 2 (counts 4 to 6): play E (A string, fret 7); G"))
-                .anyMatch(text -> text.startsWith("Bar 1, beat 4 (counts 10 to 12): three eighths: play A, G"))
+                .anyMatch(text -> text.startsWith(
+                        "Bar 1, beat 4 (counts 10 to 12), shift (index finger at fret 2): three eighths: play A, G"))
                 .anyMatch(text -> text.startsWith("Bar 2, counts 4 to 6: an eighth and a quarter: play G"));
         var alone = Walkthrough.alternatives(line(line), Messages.of(Locale.ENGLISH))
                 .apply(new Passage(new Position(1, Fraction.ZERO), new Position(2, Fraction.ZERO)));
@@ -332,11 +333,11 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, beats 1 and 2, over C: on each beat two eighths: play C (A string, fret 3), twice. The hand stays at frets 3 to 5.",
-                        "Bar 1, beat 3: two eighths: play C, then D (A string, frets 3 and 5). From 3 you go up C major.",
-                        "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
-                        "Bar 2: as bar 1, the same shape one string higher, starting on F.",
-                        "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck, starting on C.");
+                        "Bar 1, beats 1 and 2, over C, position (index finger at fret 3): on each beat play C (A string, fret 3), twice.",
+                        "Bar 1, beat 3: play C, then D (A string, frets 3 and 5). From the count of 3 you go up C major.",
+                        "Bar 1, beat 4, shift (index finger at fret 7): a quarter: play E (A string, fret 7), short.",
+                        "Bar 2, shift (index finger at fret 3): as bar 1, the same shape one string higher, starting on F.",
+                        "Bar 3, shift (index finger at fret 5): as bar 1, an octave up: the same shape two strings higher and two frets further up the neck, starting on C.");
     }
 
     /** An A7 chord is A, C sharp, E and G (rule: chord-tones); here its root, third and fifth rise. */
@@ -367,7 +368,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains(
-                        "Bar 1, beats 1 to 3, over A7: three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). From 1 to 3 you go up through the notes of A7. The hand stays at frets 4 to 7.");
+                        "Bar 1, beats 1 to 3, over A7, position (index finger at fret 4): three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). From count 1 to count 3 you go up: root, third, fifth.");
     }
 
     @Test
@@ -392,9 +393,9 @@ class WalkthroughTest {
                 bar 4 = bar 2
                 """))
                 .endsWith(
-                        "Bar 1, beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
-                        "Bar 1, beat 4: a quarter: play E (A string, fret 7).",
-                        "Bar 2, beats 1 and 2: two quarters: play G (E string, fret 3); C (A string, fret 3).",
+                        "Bar 1, beats 1 to 3, position (index finger at fret 3): on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1, beat 4, shift (index finger at fret 7): a quarter: play E (A string, fret 7).",
+                        "Bar 2, beats 1 and 2, shift (index finger at fret 3): two quarters: play G (E string, fret 3); C (A string, fret 3).",
                         "Bar 2, beats 3 and 4: keep holding.",
                         "Bars 3 and 4: the same as bars 1 and 2.");
     }
@@ -424,7 +425,7 @@ class WalkthroughTest {
         var alternative = Walkthrough.alternatives(line(FORM), Messages.of(Locale.ENGLISH));
         assertThat(alternative.apply(new Passage(at(2, 0), at(4, 0))))
                 .isEqualTo(
-                        "Bass line in notation and tablature, bars 2 to 3. Ending 1: only the first time. Bar 2, over Fm7, over Bb7 from 3&: the same as bar 1. Back to bar 1. Ending 2: only the second time. Bar 3, over Db: rest for the whole bar.");
+                        "Bass line in notation and tablature, bars 2 to 3. Ending 1: only the first time. Bar 2, over Fm7, then Bb7 from 3&: the same as bar 1. Back to bar 1. Ending 2: only the second time. Bar 3, over Db: rest for the whole bar.");
     }
 
     private static Position at(int bar, int beat) {

@@ -220,6 +220,21 @@ class ChordSpellingTest {
         assertThat(oneBar("C major", "", "1-4 A5, A4, A5, E4, E3, E4, E5, E3")).isEqualTo("D C# D Ab G G# A G");
     }
 
+    // rule: outside-notes; into the root of a new chord the tritone of a minor key is its leading note, else the blue
+    // note
+    @Test
+    void aLeadingNoteIsRaisedWhereTheBlueNoteIsFlat() {
+        var line = LineText.read("title T\nkey E dorian\nbar 1 over A7\n1-4 A0, E5, E5, E6\nbar 2 over Bm7\n1-4 E7\n"
+                        + "bar 3 over Em7\n1-4 E5, E6, E7, E6\n")
+                .line();
+        var names = Spellings.of(line).stream()
+                .map(bar ->
+                        bar.stream().map(each -> each.pitch().name().toString()).toList())
+                .toList();
+        assertThat(names.get(0)).containsExactly("A", "A", "A", "A#");
+        assertThat(names.get(2)).containsExactly("A", "Bb", "B", "Bb");
+    }
+
     // rule: double-stop-names
     @ParameterizedTest
     @CsvSource(

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Cuts a sentence into chunks: at every word the first reader that finds something has it. */
 final class Chunker {
@@ -97,6 +98,7 @@ final class Chunker {
                 .or(() -> moments.part(i))
                 .or(() -> moments.beat(i))
                 .or(() -> order(i))
+                .or(() -> hand(i))
                 .or(() -> finger(i))
                 .or(() -> octaves(i))
                 .or(() -> moved(i))
@@ -159,6 +161,20 @@ final class Chunker {
                         new Chunk.Order(which, number.map(Found::value).orElse(nth), terms.is(noun, Sense.NOTE)),
                         i + 1))
                 : Optional.empty();
+    }
+
+    /** "Index finger at fret 5" in a heading: where the hand lies, and no note. */
+    private Optional<Found<Chunk>> hand(int i) {
+        boolean lies = terms.is(i, Sense.FINGER_NAME) && terms.isAny(i + 1, Sense.ON, Sense.IN) && isHeading(i);
+        return lies
+                ? places.row(terms.skipArticles(i + 2))
+                        .map(found -> new Found<>(new Chunk.Tie(Sense.PLAIN), found.after()))
+                : Optional.empty();
+    }
+
+    /** Whether a colon comes later in the sentence, as after the place that a sentence begins with. */
+    private boolean isHeading(int i) {
+        return IntStream.range(i, terms.size()).anyMatch(at -> terms.is(at, Sense.COLON));
     }
 
     private Optional<Found<Chunk>> finger(int i) {

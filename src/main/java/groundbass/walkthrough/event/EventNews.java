@@ -4,7 +4,6 @@ import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.theory.ChordSymbol;
-import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.walkthrough.words.SignWords;
 import groundbass.walkthrough.words.SignWords.Sign;
 import groundbass.walkthrough.words.Standing;
@@ -40,15 +39,12 @@ final class EventNews {
                 new Standing(words, written, this::chord, Optional.empty()));
     }
 
-    private Optional<String> chord(ChordAt chord) {
+    private Optional<ChordSymbol> chord(ChordAt chord) {
         var symbol = Optional.of(chord.chord());
         if (symbol.equals(holding)) {
             return Optional.empty();
         }
         holding = symbol;
-        return Optional.of(
-                chord.chord() instanceof NoChord
-                        ? words.say("nochord")
-                        : words.say("over", chord.chord().toString()));
+        return symbol;
     }
 }

@@ -88,10 +88,16 @@ public final class NoteWords {
 
     private String strike(Note note, String what) {
         return note.pluck()
-                .map(technique -> words.say("pluck." + technique.word(), what))
+                .map(technique -> words.say(key(technique, note), what))
                 .or(() -> note.arrival()
                         .map(arrival -> words.say("arrive." + arrival.kind().word(), what)))
                 .orElse(what);
+    }
+
+    /** A dead note is struck, and not gone through, where this language tells the two apart. */
+    private String key(Technique technique, Note note) {
+        String key = "pluck." + technique.word();
+        return note.isDead() && words.has(key + ".dead") ? key + ".dead" : key;
     }
 
     /** The same in one breath. */

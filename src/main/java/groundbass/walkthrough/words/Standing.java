@@ -7,6 +7,7 @@ import groundbass.score.Direction.Loudness;
 import groundbass.score.Direction.Words;
 import groundbass.score.Dynamic;
 import groundbass.score.Fraction;
+import groundbass.theory.ChordSymbol;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,15 +18,18 @@ import java.util.function.Function;
 public final class Standing {
     private final Wording words;
     private final WrittenBar written;
-    private final Function<ChordAt, Optional<String>> chords;
+    private final Function<ChordAt, Optional<ChordSymbol>> chords;
     private final Optional<Dynamic> loudness;
 
     /**
-     * @param chords what is said of a chord, if anything
+     * @param chords which chord is said, if any
      * @param loudness that holds where the bar begins, and is not said again
      */
     public Standing(
-            Wording words, WrittenBar written, Function<ChordAt, Optional<String>> chords, Optional<Dynamic> loudness) {
+            Wording words,
+            WrittenBar written,
+            Function<ChordAt, Optional<ChordSymbol>> chords,
+            Optional<Dynamic> loudness) {
         this.words = words;
         this.written = written;
         this.chords = chords;
@@ -37,7 +41,10 @@ public final class Standing {
         var said = new ArrayList<String>();
         for (var chord : written.bar().chords()) {
             if (isWithin(chord.at(), from, to)) {
-                chords.apply(chord).ifPresent(text -> said.add(placed(text, chord.at(), from)));
+                boolean first = said.isEmpty();
+                chords.apply(chord)
+                        .map(symbol -> first ? words.over(symbol) : words.overThen(symbol))
+                        .ifPresent(text -> said.add(placed(text, chord.at(), from)));
             }
         }
         written.bar().directions().stream()

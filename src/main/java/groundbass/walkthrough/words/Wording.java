@@ -6,6 +6,8 @@ import groundbass.score.Meter;
 import groundbass.score.Tempo;
 import groundbass.text.Message;
 import groundbass.text.Messages;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
 import groundbass.writing.NoteValue;
@@ -87,6 +89,28 @@ public final class Wording {
                     default -> "natural";
                 };
         return say("note." + form, name.letter().toString());
+    }
+
+    /** {@code over Bm7}. */
+    public String over(ChordSymbol symbol) {
+        return symbol instanceof Chord chord ? say("over", chord(chord)) : say("nochord");
+    }
+
+    /** A chord that follows another in one breath. */
+    String overThen(ChordSymbol symbol) {
+        return symbol instanceof Chord chord ? say("over.then", chord(chord)) : say("nochord");
+    }
+
+    /** By the names that notes have in this language, with what stands on the sheet where that is another letter. */
+    private String chord(Chord chord) {
+        String named = root(chord.root())
+                + chord.quality().suffix()
+                + chord.bass().map(bass -> "/" + root(bass)).orElse("");
+        return named.equals(chord.toString()) ? named : say("chord.written", named, chord.toString());
+    }
+
+    private String root(NoteName root) {
+        return has("root." + root) ? say("root." + root) : root.toString();
     }
 
     String key(Key key) {

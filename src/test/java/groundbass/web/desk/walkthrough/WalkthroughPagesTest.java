@@ -31,12 +31,13 @@ class WalkthroughPagesTest {
         var episode = written(LINE);
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
-                .contains("Bar 1: a whole note: play C (A string, fret 3). The hand stays at frets 3 to 5.");
-        save(episode, page, "Bar 1:", "Let the low C ring.").statusCode(303);
+                .contains("Bar 1, position (index finger at fret 3): a whole note: play C (A string, fret 3).");
+        save(episode, page, "Bar 1,", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)
                 .containsExactly("Let the low C ring.");
-        assertThat(page(episode).text()).contains("The program says: Bar 1: a whole note");
+        assertThat(page(episode).text())
+                .contains("The program says: Bar 1, position (index finger at fret 3): a whole note");
         assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
     }
 
@@ -50,7 +51,7 @@ class WalkthroughPagesTest {
         var changed = page(episode);
         assertThat(changed.text()).contains("Words whose notes changed");
         assertThat(changed.select(".problems textarea").eachText()).containsExactly("Up to the G.");
-        save(episode, changed, "Bar 1:", "Still here.");
+        save(episode, changed, "Bar 1,", "Still here.");
         assertThat(document(episode).walkthroughEdits()).hasSize(2);
     }
 
@@ -85,7 +86,7 @@ class WalkthroughPagesTest {
     @Test
     void thePrompterShowsTheWordsAsTheyAreSaid() {
         var episode = written(LINE);
-        save(episode, page(episode), "Bar 1:", "Let the low C ring.");
+        save(episode, page(episode), "Bar 1,", "Let the low C ring.");
         String prompter = studio.browser()
                 .get(path(episode).replace("walkthrough", "prompter"))
                 .asString();
