@@ -84,7 +84,7 @@ class HouseTest {
                             List.of("shell"),
                             List.of("view", "gate"),
                             List.of("answer"))),
-            Map.entry("web.shell", List.of(List.of(FACE), List.of("limit"))),
+            Map.entry("web.shell", List.of(List.of(FACE), List.of("limit", "log"))),
             Map.entry(
                     "web.student",
                     List.of(

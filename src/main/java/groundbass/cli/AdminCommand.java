@@ -3,6 +3,7 @@ package groundbass.cli;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.OpenSession;
 import groundbass.audience.student.Person;
+import groundbass.audience.student.SiteKey;
 import groundbass.audience.student.Student;
 import groundbass.backup.NotRestorable;
 import groundbass.catalog.educator.Audit;
@@ -184,6 +185,22 @@ public final class AdminCommand {
             String whose = person.either(student -> "", educator -> educator.value());
             site.accounts.audit().note(Audit.OPERATOR, AuditWord.SESSIONS_ENDED, whose);
             say("Sessions ended: " + ended + ".");
+            return ExitCode.OK;
+        });
+    }
+
+    @Command(
+            name = "renew-keys",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Makes the keys anew with which the site signs links and marks, as if somebody had seen the old ones.",
+                "They are good until the server, or each of them, is started again. Links in letters that end news stop"
+                        + " working then; the page of the account does it still."
+            })
+    int renewKeys() {
+        return with(site -> {
+            int keys = SiteKey.renew(site.database.jdbi(), site.accounts.audit());
+            say("Keys deleted: " + keys + ". Start the server now, or start each again that runs; it makes new ones.");
             return ExitCode.OK;
         });
     }

@@ -46,6 +46,14 @@ public final class NamedValues {
         return jdbi.withHandle(handle -> find(handle, name)).orElseGet(() -> insert(jdbi, name, fresh.get()));
     }
 
+    /** Deletes every value whose name begins so. @return how many there were */
+    public static int forget(Handle handle, String beginning) {
+        return handle.createUpdate("delete from setting where substring(name, 1, :length) = :beginning")
+                .bind("length", beginning.length())
+                .bind("beginning", beginning)
+                .execute();
+    }
+
     private static String insert(Jdbi jdbi, String name, String value) {
         try {
             jdbi.useHandle(handle -> insert(handle, name, value));

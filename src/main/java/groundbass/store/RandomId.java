@@ -11,10 +11,15 @@ public final class RandomId {
     private RandomId() {}
 
     public static String next() {
-        var id = new StringBuilder(IdForm.LENGTH);
-        for (int i = 0; i < IdForm.LENGTH; i++) {
-            id.append(ALPHABET.charAt(RANDOM.nextInt(ALPHABET.length())));
+        return letters(IdForm.LENGTH);
+    }
+
+    /** So many letters and digits that are not mistaken for one another, each of five random bits. */
+    static String letters(int count) {
+        var text = new StringBuilder(count);
+        for (int i = 0; i < count; i++) {
+            text.append(ALPHABET.charAt(RANDOM.nextInt(ALPHABET.length())));
         }
-        return id.toString();
+        return text.toString();
     }
 }

@@ -47,10 +47,11 @@ public final class WebServer implements AutoCloseable {
             List<PageGroup> groups,
             Optional<RequestTimes> times) {
         var named = new ArrayList<Routes.Route>();
+        var headers = new SecurityHeaders(installation);
         var javalin = Javalin.create(config -> {
-            configure(config, installation, errors);
+            configure(config, installation, new BareErrors(headers));
             times.ifPresent(kept -> config.requestLogger.http(kept));
-            named.addAll(addRoutes(config, installation, hostNames, accessFilter, errors, groups));
+            named.addAll(addRoutes(config, installation, headers, hostNames, accessFilter, errors, groups));
         });
         return new WebServer(javalin.start(host, port), named);
     }
@@ -64,7 +65,7 @@ public final class WebServer implements AutoCloseable {
         return javalin.port();
     }
 
-    private static void configure(JavalinConfig config, Installation installation, Errors errors) {
+    private static void configure(JavalinConfig config, Installation installation, BareErrors errors) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
@@ -75,11 +76,11 @@ public final class WebServer implements AutoCloseable {
         config.jetty.multipartConfig.maxFileSize(LARGEST_UPLOAD_MB, SizeUnit.MB);
         config.jetty.multipartConfig.maxTotalRequestSize(LARGEST_UPLOAD_MB + 1, SizeUnit.MB);
         config.jsonMapper(new JavalinJackson(null, false));
-        config.router.javaLangErrorHandler(BareErrors::fault);
+        config.router.javaLangErrorHandler(errors::fault);
         config.jetty.modifyHttpConfiguration(http -> talkLittle(http, installation));
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(STOP_MILLIS);
-            server.setErrorHandler(new BareErrors());
+            server.setErrorHandler(errors);
             Gate.build(server, LARGEST_FORM);
         });
     }
@@ -93,11 +94,11 @@ public final class WebServer implements AutoCloseable {
     private static List<Routes.Route> addRoutes(
             JavalinConfig config,
             Installation installation,
+            SecurityHeaders headers,
             HostNames hostNames,
             AccessFilter accessFilter,
             Errors errors,
             List<PageGroup> groups) {
-        var headers = new SecurityHeaders(installation);
         var sameOrigin = new SameOrigin(installation);
         config.routes.before(installation::receive);
         config.routes.before(headers::addTo);

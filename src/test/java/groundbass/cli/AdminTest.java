@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Main;
 import groundbass.Parts;
+import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.SecretToken;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.identity.Sha256;
@@ -69,6 +71,26 @@ class AdminTest {
     private static SecretToken signIn(Database database, Educator educator) {
         return Parts.sessions(database.jdbi(), Clock.systemUTC())
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
+    }
+
+    /** What the old key has signed is nothing to the new one. */
+    @Test
+    void theKeysOfTheSiteAreMadeAnew() {
+        String mark;
+        try (var database = Database.embedded(data)) {
+            fill(database);
+            mark = BrowserMark.of(database.jdbi()).next(EMAIL);
+            assertThat(BrowserMark.of(database.jdbi()).read(mark, EMAIL)).isPresent();
+        }
+        var ran = admin("", "admin", "renew-keys");
+        assertThat(ran.code()).isZero();
+        assertThat(ran.out()).contains("Keys deleted: 1.");
+        try (var database = Database.embedded(data)) {
+            assertThat(BrowserMark.of(database.jdbi()).read(mark, EMAIL)).isEmpty();
+            assertThat(new Audit(database.jdbi(), Clock.systemUTC()).latest(1))
+                    .extracting(AuditEntry::what)
+                    .containsExactly("keys.renewed");
+        }
     }
 
     @Test

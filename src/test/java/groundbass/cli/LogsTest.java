@@ -12,6 +12,8 @@ import org.slf4j.LoggerFactory;
 
 /** How the log is written, read off a process of its own: the log of a process is one for all that runs in it. */
 class LogsTest {
+    private static final String FORGED = "2030-03-01T12:00:00.000Z ERROR groundbass.trial forged";
+
     /** Writes a line of each weight, and a fault, in the form that the arguments name. */
     public static final class Writer {
         private Writer() {}
@@ -21,7 +23,7 @@ class LogsTest {
             var log = LoggerFactory.getLogger("groundbass.trial");
             log.debug("fine");
             log.info("two\nlines");
-            log.error("broken", new IllegalStateException("inside"));
+            log.error("broken", new IllegalStateException("inside\n" + FORGED));
             LoggerFactory.getLogger("library").info("chatter");
         }
     }
@@ -48,8 +50,18 @@ class LogsTest {
         var lines = written(LogForm.TEXT, LogLevel.INFO);
         assertThat(lines.get(0))
                 .matches(
-                        "\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d\\.\\d{3}(Z|[+-]\\d\\d:\\d\\d) INFO +groundbass\\.trial two");
+                        "\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d\\.\\d{3}(Z|[+-]\\d\\d:\\d\\d) INFO +groundbass\\.trial two lines");
         assertThat(lines).noneMatch(line -> line.contains("fine") || line.contains("chatter"));
+    }
+
+    /** OWASP ASVS 5.0, 16.4.1: what was sent may stand in a message, and looks like no line of the log. */
+    @Test
+    void nothingInsideALineBeginsAnother() throws Exception {
+        var lines = written(LogForm.TEXT, LogLevel.INFO);
+        assertThat(lines)
+                .anyMatch(line -> line.strip().equals(FORGED))
+                .anyMatch(line -> line.contains("at groundbass."));
+        assertThat(lines).filteredOn(line -> !line.startsWith("  ")).hasSize(2);
     }
 
     /** RFC 8259 for each line: a line feed inside a message does not begin another. */
@@ -61,7 +73,7 @@ class LogsTest {
         assertThat(reader.readTree(lines.get(1)).path("message").asText()).isEqualTo("two\nlines");
         var fault = reader.readTree(lines.get(2));
         assertThat(fault.path("level").asText()).isEqualTo("ERROR");
-        assertThat(fault.path("throwable").path("message").asText()).isEqualTo("inside");
+        assertThat(fault.path("throwable").path("message").asText()).isEqualTo("inside\n" + FORGED);
         assertThat(fault.path("throwable").path("stepArray")).isNotEmpty();
     }
 }

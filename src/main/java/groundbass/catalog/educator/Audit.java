@@ -116,10 +116,11 @@ public final class Audit {
                 .bind("skipped", skipped);
     }
 
-    /** Deletes sign-ins, good and refused, that are older than {@link #SIGN_INS_KEPT}; all else stays. */
+    /** Deletes sign-ins and other proofs of who somebody is, good and refused, that are older than {@link #SIGN_INS_KEPT}; all else stays. */
     public int purgeSignIns() {
         return jdbi.withHandle(handle -> handle.createUpdate("""
-                        delete from audit where what in ('sign-in.done', 'sign-in.refused') and at < :before""")
+                        delete from audit where at < :before
+                        and what in ('sign-in.done', 'sign-in.refused', 'entry.refused', 'present.refused')""")
                 .bind("before", clock.instant().minus(SIGN_INS_KEPT))
                 .execute());
     }

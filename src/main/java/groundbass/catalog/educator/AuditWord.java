@@ -6,6 +6,10 @@ import groundbass.identity.TextValue;
 public enum AuditWord implements TextValue {
     SIGN_IN_DONE("sign-in.done"),
     SIGN_IN_REFUSED("sign-in.refused"),
+    /** Of a code or a link that sets up access. */
+    ENTRY_REFUSED("entry.refused"),
+    /** Of what somebody who is signed in types once more to confirm something. */
+    PRESENT_REFUSED("present.refused"),
     SESSIONS_ENDED("sessions.ended"),
     PASSWORD_FORGOTTEN("password.forgotten"),
     PASSWORD_RESET("password.reset"),
@@ -45,6 +49,7 @@ public enum AuditWord implements TextValue {
     EPISODE_BROUGHT("episode.brought"),
     SERIES_EXPORTED("series.exported"),
     SERIES_IMPORTED("series.imported"),
+    KEYS_RENEWED("keys.renewed"),
     BACKUP_MADE("backup.made"),
     BACKUP_RESTORED("backup.restored"),
     UPLOAD_CREATED("upload.created"),

@@ -5,7 +5,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
 import groundbass.store.DatabaseClock;
-import groundbass.store.RandomId;
+import groundbass.store.Unguessable;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -38,7 +38,7 @@ public final class Educators {
             if (rows.owner().isPresent()) {
                 return Optional.empty();
             }
-            String code = RandomId.next();
+            String code = Unguessable.toType();
             rows.replaceSetupCode(handle, digest(code), clock.instant());
             return Optional.of(code);
         });
@@ -294,8 +294,8 @@ public final class Educators {
         return email.strip().toLowerCase(Locale.ROOT);
     }
 
-    /** The code has 80 random bits, so that a fast digest is enough. */
+    /** The code has 140 random bits, so that a fast digest is enough. */
     private static Sha256 digest(String code) {
-        return Sha256.of(code.strip().toLowerCase(Locale.ROOT).getBytes(StandardCharsets.UTF_8));
+        return Sha256.of(code.replaceAll("\\s", "").toLowerCase(Locale.ROOT).getBytes(StandardCharsets.UTF_8));
     }
 }

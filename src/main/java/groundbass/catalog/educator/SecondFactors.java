@@ -2,7 +2,7 @@ package groundbass.catalog.educator;
 
 import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
-import groundbass.store.RandomId;
+import groundbass.store.Unguessable;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
@@ -43,7 +43,7 @@ public final class SecondFactors {
         if (step.isEmpty()) {
             return Outcome.refused("code", "catalog.problem.factor");
         }
-        var codes = Stream.generate(RandomId::next).limit(RECOVERY_CODES).toList();
+        var codes = Stream.generate(Unguessable::toType).limit(RECOVERY_CODES).toList();
         jdbi.useTransaction(handle -> {
             delete(handle, educator);
             handle.createUpdate("""
@@ -133,7 +133,7 @@ public final class SecondFactors {
         return typed.replaceAll("\\s", "");
     }
 
-    /** A code on paper has 80 random bits, so that a fast digest is enough. */
+    /** A code on paper has 140 random bits, so that a fast digest is enough; those of earlier versions have 80. */
     private static Sha256 digest(String code) {
         return Sha256.of(digits(code).toLowerCase(Locale.ROOT).getBytes(StandardCharsets.UTF_8));
     }

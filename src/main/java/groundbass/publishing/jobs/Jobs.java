@@ -30,7 +30,7 @@ public final class Jobs implements AutoCloseable {
     /** Builds are entered as due at once: what is due later than this comes from a clock that was ahead. */
     private static final Duration LONGEST_UNTIL_BUILD = Duration.ofMinutes(1);
 
-    private final Scheduler scheduler;
+    final Scheduler scheduler;
     private final Waker waker;
 
     private Jobs(Scheduler scheduler, Waker waker) {
@@ -57,6 +57,7 @@ public final class Jobs implements AutoCloseable {
             Clock clock) {
         var scheduler = Scheduler.create(database, building(build, built))
                 .startTasks(passes.stream().map(Jobs::recurring).toList())
+                .serializer(new NoData())
                 .threads(threads)
                 .pollingInterval(POLL_EVERY)
                 .heartbeatInterval(HEARTBEAT)

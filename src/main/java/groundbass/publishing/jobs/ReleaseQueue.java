@@ -13,7 +13,9 @@ public final class ReleaseQueue implements BuildQueue {
     private final Clock clock;
 
     public ReleaseQueue(DataSource database, Clock clock) {
-        this.client = SchedulerClient.Builder.create(database).build();
+        this.client = SchedulerClient.Builder.create(database)
+                .serializer(new NoData())
+                .build();
         this.clock = clock;
     }
 

@@ -32,7 +32,7 @@ public final class CachedResponse {
 
     private CachedResponse(byte[] plain, String mediaType, boolean compressed) {
         this.plain = plain;
-        this.mediaType = mediaType;
+        this.mediaType = MediaTypes.encoded(mediaType);
         this.tag = EntityTag.ofContent(plain);
         this.coded = new EnumMap<>(Coding.class);
         if (compressed) {

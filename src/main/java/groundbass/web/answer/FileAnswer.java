@@ -141,7 +141,7 @@ public record FileAnswer(
 
     private void handOver(Context ctx, ByteRange range, String frontPath) {
         transfer.starting(range);
-        ctx.contentType(mediaType).header("X-Accel-Redirect", frontPath);
+        ctx.contentType(MediaTypes.encoded(mediaType)).header("X-Accel-Redirect", frontPath);
         transfer.handedOver();
     }
 
@@ -153,7 +153,7 @@ public record FileAnswer(
 
     private void sendPart(Context ctx, FileBody.Opened opened, ByteRange range, long first, long count)
             throws IOException {
-        ctx.contentType(mediaType);
+        ctx.contentType(MediaTypes.encoded(mediaType));
         ctx.res().setContentLengthLong(count);
         if (ctx.method().equals(HandlerType.HEAD)) {
             return;

@@ -52,6 +52,21 @@ public final class AccessFilter {
         }
     }
 
+    /** Whether a route is not for everybody. */
+    static boolean isGuarded(Context ctx) {
+        return ctx.routeRoles().stream()
+                .anyMatch(role -> role instanceof Role needed && needed != Role.ANYONE && needed != Role.EXEMPT);
+    }
+
+    /** Who sends this request, for the log, as far as anybody has asked; which student it is stays out of it. */
+    static String who(Context ctx) {
+        Principal known = ctx.attribute(VISITOR);
+        if (known == null || known.equals(Principal.UNKNOWN)) {
+            return "somebody";
+        }
+        return known.educator().map(id -> "educator " + id.value()).orElse("a student");
+    }
+
     /** Whether who sends this request keeps the site, as far as anybody has asked. */
     static boolean isOwner(Context ctx) {
         Principal known = ctx.attribute(VISITOR);

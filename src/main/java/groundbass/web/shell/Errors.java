@@ -6,6 +6,9 @@ import groundbass.text.Message;
 import groundbass.web.answer.CutConnection;
 import groundbass.web.answer.Vary;
 import groundbass.web.shell.limit.WaitResponse;
+import groundbass.web.shell.log.AskedFor;
+import groundbass.web.shell.log.FaultLog;
+import groundbass.web.shell.log.RefusalLog;
 import groundbass.web.view.ErrorView;
 import groundbass.web.view.WaitView;
 import io.javalin.config.RoutesConfig;
@@ -17,6 +20,7 @@ import io.javalin.http.UnauthorizedResponse;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
@@ -32,8 +36,15 @@ public final class Errors {
     private static final List<String> OF_A_FILE = List.of(
             "Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag", "X-Accel-Redirect");
 
+    private static final Set<Integer> REFUSED = Set.of(
+            HttpStatus.UNAUTHORIZED.getCode(),
+            HttpStatus.FORBIDDEN.getCode(),
+            HostNames.MISDIRECTED,
+            HttpStatus.TOO_MANY_REQUESTS.getCode());
+
     private final Pages pages;
     private final FaultLog faults = new FaultLog();
+    private final RefusalLog refusals = new RefusalLog();
 
     public Errors(Pages pages) {
         this.pages = pages;
@@ -46,6 +57,9 @@ public final class Errors {
     }
 
     private void known(Context ctx, HttpResponseException e) {
+        if (isRefused(ctx, e.getStatus())) {
+            refusals.write(ctx, e.getStatus(), AccessFilter.who(ctx), String.valueOf(e.getMessage()));
+        }
         if (e instanceof WaitResponse refused) {
             wait(ctx, refused);
             return;
@@ -63,6 +77,11 @@ public final class Errors {
             return;
         }
         answer(ctx, e.getStatus(), Optional.empty());
+    }
+
+    /** Whether somebody wanted what is not theirs; what is not there may be somebody else's. */
+    private static boolean isRefused(Context ctx, int status) {
+        return REFUSED.contains(status) || status == HttpStatus.NOT_FOUND.getCode() && AccessFilter.isGuarded(ctx);
     }
 
     /** Names the wait; a page keeps what was typed and asks again by itself. */

@@ -3,8 +3,7 @@ package groundbass.web.shell;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
-import io.javalin.http.SameSite;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -13,20 +12,19 @@ import java.util.Optional;
  * that cookie can only choose among our own sentences.
  */
 public final class Flash {
-    private static final String COOKIE = "flash";
     private static final String PREFIX = "flash.";
-    private static final int SECONDS = 60;
+    private static final Duration LASTING = Duration.ofMinutes(1);
 
     private Flash() {}
 
     /** Says {@code flash.NAME} on the next page that is shown. */
     public static void say(Context ctx, String name) {
-        ctx.cookie(cookie(ctx, name, SECONDS));
+        cookie(ctx).set(ctx, name, LASTING);
     }
 
     /** Whether something is to be said to whoever asks. */
     static boolean waits(Context ctx) {
-        return Optional.ofNullable(ctx.cookie(COOKIE)).filter(Flash::isSentence).isPresent();
+        return cookie(ctx).read(ctx).filter(Flash::isSentence).isPresent();
     }
 
     private static boolean isSentence(String name) {
@@ -34,13 +32,13 @@ public final class Flash {
     }
 
     static Optional<Message> take(Context ctx) {
-        var name = Optional.ofNullable(ctx.cookie(COOKIE));
-        name.ifPresent(n -> ctx.cookie(cookie(ctx, "", 0)));
+        var cookie = cookie(ctx);
+        var name = cookie.read(ctx);
+        name.ifPresent(n -> cookie.forget(ctx));
         return name.filter(Flash::isSentence).map(n -> Message.of(PREFIX + n));
     }
 
-    private static Cookie cookie(Context ctx, String value, int seconds) {
-        boolean secure = Installation.here(ctx).secure();
-        return new Cookie(COOKIE, value, "/", seconds, secure, true, null, SameSite.LAX);
+    private static SiteCookie cookie(Context ctx) {
+        return new SiteCookie("flash", Installation.here(ctx).secure());
     }
 }

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
  * and this machine's own, lead nobody astray.
  */
 public final class HostNames {
-    private static final int MISDIRECTED = 421; // RFC 9110 section 15.5.20
+    static final int MISDIRECTED = 421; // RFC 9110 section 15.5.20
     private static final Pattern BARE =
             Pattern.compile("(localhost|[0-9]{1,3}(\\.[0-9]{1,3}){3}|\\[[0-9a-fA-F:.]+])(:[0-9]{1,5})?");
 
@@ -30,7 +30,7 @@ public final class HostNames {
         var chosen = settings.get().publicAddress();
         boolean known = installation.named() || chosen.isPresent();
         if (known && !isOurs(host(ctx), chosen.orElse(installation.publicAddress()))) {
-            throw new HttpResponseException(MISDIRECTED, "Misdirected Request", Map.of());
+            throw new HttpResponseException(MISDIRECTED, "another host name", Map.of());
         }
     }
 

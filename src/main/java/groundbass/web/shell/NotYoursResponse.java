@@ -12,7 +12,7 @@ final class NotYoursResponse extends HttpResponseException {
     private final Role needed;
 
     NotYoursResponse(Role needed) {
-        super(HttpStatus.FORBIDDEN.getCode(), "", Map.of());
+        super(HttpStatus.FORBIDDEN.getCode(), "needs " + needed, Map.of());
         this.needed = needed;
     }
 

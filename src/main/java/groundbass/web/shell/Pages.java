@@ -8,11 +8,10 @@ import groundbass.web.view.PageFrame;
 import groundbass.web.view.Reader;
 import groundbass.web.view.Templates;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
 import io.javalin.http.HttpStatus;
-import io.javalin.http.SameSite;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
@@ -21,13 +20,13 @@ import java.util.function.Supplier;
 /** Shows pages. The one door from handlers to templates. Thread-safe. */
 public final class Pages {
     private static final String HTML = "text/html; charset=utf-8";
-    private static final String LANGUAGE = "language";
-    private static final int A_YEAR = 365 * 24 * 60 * 60;
+    private static final Duration A_YEAR = Duration.ofDays(365);
 
     private final Templates templates;
     private final Installation installation;
     private final Supplier<SiteSettings> chosen;
     private final AccessFilter visitors;
+    private final SiteCookie language;
     private final PageCache kept = new PageCache();
     private final HeaderCache headers = new HeaderCache();
 
@@ -37,6 +36,7 @@ public final class Pages {
         this.installation = installation;
         this.chosen = chosen;
         this.visitors = visitors;
+        this.language = new SiteCookie("language", installation.secure());
     }
 
     /** Answers with {@code templates/NAME.html}. The answer is the reader's own and is not kept anywhere. */
@@ -89,8 +89,7 @@ public final class Pages {
 
     /** Writes all further answers to this reader in that language, whatever the browser asks for. */
     public void speak(Context ctx, Locale locale) {
-        ctx.cookie(new Cookie(
-                LANGUAGE, locale.toLanguageTag(), "/", A_YEAR, installation.secure(), true, null, SameSite.LAX));
+        language.set(ctx, locale.toLanguageTag(), A_YEAR);
     }
 
     /** The language and zone to write this answer in. */
@@ -113,7 +112,7 @@ public final class Pages {
 
     private Reader reader(Context ctx, SiteSettings settings) {
         return headers.reader(
-                Optional.ofNullable(ctx.cookie(LANGUAGE)),
+                language.read(ctx),
                 Optional.ofNullable(ctx.header("Accept-Language")),
                 settings.language(),
                 settings.defaultZone());

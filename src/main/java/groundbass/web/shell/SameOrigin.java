@@ -24,7 +24,7 @@ public final class SameOrigin {
     public void check(Context ctx) {
         boolean asked = !SAFE.contains(ctx.method()) && !ctx.routeRoles().contains(Role.EXEMPT);
         if (asked && !sameOrigin(ctx)) {
-            throw new ForbiddenResponse();
+            throw new ForbiddenResponse("sent by no page of this site");
         }
     }
 

@@ -3,12 +3,14 @@ package groundbass.web.shell;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.BiConsumer;
 
 /** The headers that every answer carries. */
 public final class SecurityHeaders {
     private static final String POLICY = String.join(
             "; ",
             "default-src 'none'",
+            "object-src 'none'",
             "script-src 'self'",
             "worker-src 'self'",
             "manifest-src 'self'",
@@ -48,6 +50,11 @@ public final class SecurityHeaders {
     }
 
     public void addTo(Context ctx) {
-        headers.forEach(ctx::header);
+        addTo(ctx::header);
+    }
+
+    /** @param header takes each name with its value */
+    public void addTo(BiConsumer<String, String> header) {
+        headers.forEach(header);
     }
 }

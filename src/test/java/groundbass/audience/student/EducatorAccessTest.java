@@ -146,8 +146,10 @@ class EducatorAccessTest {
             educator(audience);
             audience.audit.note(Audit.STRANGER, AuditWord.SIGN_IN_REFUSED, "");
             audience.audit.note(Audit.STUDENT, AuditWord.SIGN_IN_DONE, "");
+            audience.audit.note(Audit.STRANGER, AuditWord.ENTRY_REFUSED, "");
+            audience.audit.note(Audit.STRANGER, AuditWord.PRESENT_REFUSED, "");
             audience.clock.advance(Audit.SIGN_INS_KEPT.plusSeconds(1));
-            assertThat(audience.audit.purgeSignIns()).isEqualTo(2);
+            assertThat(audience.audit.purgeSignIns()).isEqualTo(4);
             assertThat(audience.audit.latest(10)).extracting(AuditEntry::what).containsExactly("educator.created");
         }
     }

@@ -9,13 +9,29 @@ import groundbass.audience.Audience;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class SessionsTest {
     private static final Person EDUCATOR = new Person.OfEducator(new EducatorId("educator00000001"));
+
+    /** OWASP ASVS 5.0, 7.1.1. */
+    @Test
+    void thePageForOperatorsSaysHowLongTheyLast() throws IOException {
+        var desk = SessionLimits.of(EDUCATOR);
+        var student = SessionLimits.of(new Person.OfStudent(StudentId.next()));
+        assertThat(Files.readString(Path.of("src/main/docs/security.md")))
+                .contains("| at a desk | " + desk.idle().toHours() + " hours | "
+                        + desk.longest().toDays() + " days |")
+                .contains("| student | " + student.idle().toDays() + " days | "
+                        + student.longest().toDays() + " days |");
+    }
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

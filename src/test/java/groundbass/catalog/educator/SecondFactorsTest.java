@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.catalog.CatalogFixture;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import groundbass.store.Unguessable;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -45,6 +47,21 @@ class SecondFactorsTest {
         assertThat(FactorSecret.parse("GEZD")).isEmpty();
         assertThat(one.address("Low & Slow", "a@b.example").toString())
                 .startsWith("otpauth://totp/Low%20%26%20Slow:a%40b.example?secret=" + one.base32());
+    }
+
+    /** OWASP ASVS 5.0, 6.5.2 and 11.5.1: 112 bits for a digest without salt, 128 for what must not be guessed. */
+    @Test
+    void codesOnPaperCannotBeGuessed() {
+        var codes = Stream.generate(Unguessable::toType).limit(500).toList();
+        assertThat(codes).doesNotHaveDuplicates().allMatch(code -> code.matches("[a-z2-9]{4}( [a-z2-9]{4}){6}"));
+        long letters = codes.stream()
+                .flatMapToInt(String::chars)
+                .filter(letter -> letter != ' ')
+                .distinct()
+                .count();
+        double bits =
+                Math.log(letters) / Math.log(2) * codes.get(0).replace(" ", "").length();
+        assertThat(bits).isGreaterThanOrEqualTo(128);
     }
 
     @ParameterizedTest

@@ -27,9 +27,7 @@ class StoredThingsTest {
     private static final Pattern TABLE = Pattern.compile("(?im)^create table (\\w+)");
     private static final Pattern DROPPED = Pattern.compile("(?im)^drop table (\\w+)");
     private static final Pattern STORE = Pattern.compile("\\b(localStorage|sessionStorage|indexedDB|caches)\\b");
-    private static final Pattern COOKIE = Pattern.compile("String (?:NAME|COOKIE|LANGUAGE) = \"([\\w-]+)\"");
-    /** Of a name that is chosen when the program starts, the one without the prefix. */
-    private static final Pattern CHOSEN_COOKIE = Pattern.compile(": \"(\\w+)\";");
+    private static final Pattern COOKIE = Pattern.compile("new SiteCookie\\(\\s*\"([\\w-]+)\"");
 
     private static final Pattern SUBJECT = Pattern.compile("(?m)^([\\w.-]+\\.subject)=");
 
@@ -61,13 +59,20 @@ class StoredThingsTest {
     void everyCookieIsToldOf() {
         var cookies = new TreeSet<String>();
         for (String code : texts(Path.of("src/main/java/groundbass/web"), ".java")) {
-            if (code.contains("new Cookie(")) {
-                var names = found(COOKIE, code);
-                cookies.addAll(names.isEmpty() ? found(CHOSEN_COOKIE, code) : names);
-            }
+            cookies.addAll(found(COOKIE, code));
         }
         assertThat(cookies).contains("session", "flash");
         assertThat(told(KeptThing::cookies)).isEqualTo(cookies);
+    }
+
+    /** OWASP ASVS 5.0, 3.3.1: one place knows how a cookie is kept from others. */
+    @Test
+    void everyCookieIsMadeInOnePlace() {
+        var makers = files(Path.of("src/main/java"), ".java").stream()
+                .filter(file -> text(file).contains("new Cookie(") || text(file).contains(".cookie(\""))
+                .map(file -> file.getFileName().toString())
+                .toList();
+        assertThat(makers).containsExactly("SiteCookie.java");
     }
 
     @Test

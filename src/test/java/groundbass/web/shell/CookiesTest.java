@@ -21,6 +21,27 @@ class CookiesTest {
                 .doesNotContain("Domain");
     }
 
+    /**
+     * RFC 6265bis section 4.1.3: what is for the whole site is for this host alone; what has a path of its own is at least
+     * taken over an encrypted connection alone.
+     */
+    @Test
+    void overTlsEveryNameHasItsPrefix() {
+        PageGroup setting = routes -> routes.get("/set", Role.ANYONE, ctx -> {
+            new SiteCookie("wide", true).set(ctx, "1", Duration.ofHours(1));
+            new SiteCookie("narrow", "/set", true).set(ctx, "2", Duration.ofHours(1));
+        });
+        try (var stage = Stage.at("https://grooves.example", PrincipalResolver.NONE, pages -> List.of(setting))) {
+            var set = stage.request().get("/set").headers().getValues("Set-Cookie");
+            assertThat(set).hasSize(2).allMatch(line -> line.contains("Secure") && line.contains("HttpOnly"));
+            assertThat(set.get(0))
+                    .startsWith("__Host-wide=1")
+                    .contains("Path=/;")
+                    .doesNotContain("Domain");
+            assertThat(set.get(1)).startsWith("__Secure-narrow=2").contains("Path=/set");
+        }
+    }
+
     @Test
     void withoutTlsItStillKeepsFromScriptsAndStrangers() {
         assertThat(signedInAt("http://localhost:8420"))
@@ -52,7 +73,7 @@ class CookiesTest {
     void overTlsTheSentencesCookieIsSecure() {
         try (var stage = Stage.at("https://grooves.example", PrincipalResolver.NONE, pages -> List.of(flashing()))) {
             assertThat(stage.request().get("/done").header("Set-Cookie"))
-                    .startsWith("flash=saved")
+                    .startsWith("__Host-flash=saved")
                     .contains("Secure");
         }
     }

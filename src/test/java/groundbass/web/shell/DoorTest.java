@@ -290,6 +290,25 @@ class DoorTest {
         assertThat(signIn().statusCode()).isEqualTo(200);
     }
 
+    /**
+     * OWASP ASVS 5.0, 3.4: every answer has them, also that to a request which is not HTTP (RFC 9112 section 3: the request
+     * line has three parts) and that which an error of the machine left.
+     */
+    @Test
+    void whatNeverReachesARouteCarriesTheHeadersToo() {
+        String broken = "NONSENSE\r\nHost: a\r\nConnection: close\r\n\r\n";
+        String error = "GET /hell HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n";
+        for (String request : List.of(broken, error)) {
+            assertThat(RawRequest.head(stage.port(), request))
+                    .anyMatch(line -> line.startsWith("Content-Security-Policy: ")
+                            && line.contains("frame-ancestors 'none'")
+                            && line.contains("object-src 'none'")
+                            && line.contains("base-uri 'none'"))
+                    .contains("X-Content-Type-Options: nosniff")
+                    .anyMatch(line -> line.startsWith("Strict-Transport-Security: max-age="));
+        }
+    }
+
     /** RFC 6797 section 6.1; only where the site is known by https. */
     @Test
     void aSecureSiteSaysSo() {

@@ -16,6 +16,7 @@ import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
 import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -26,6 +27,7 @@ import java.util.Optional;
 public final class EducatorSignIn {
     // the row ends the session earlier; the cookie only has to outlast it
     private static final Duration LONGEST = Duration.ofDays(7);
+    private static final String WRONG_PASSWORD = "catalog.problem.password.wrong";
 
     private final Educators educators;
     private final Sessions sessions;
@@ -83,7 +85,8 @@ public final class EducatorSignIn {
     private void letIn(Context ctx, EducatorId educator, String email) {
         open(ctx, educator);
         browser.remember(ctx, email);
-        audit.note(educator.value(), AuditWord.SIGN_IN_DONE, Devices.of(ctx).key());
+        String way = factors.isOn(educator) ? "audit.way.two-factors" : "audit.way.password";
+        audit.note(educator.value(), AuditWord.SIGN_IN_DONE, Devices.of(ctx).key() + " " + way);
     }
 
     /** Whose account was tried, if anybody's: an address of a stranger is not kept. */
@@ -133,6 +136,22 @@ public final class EducatorSignIn {
         limits.demand(ctx, Limit.SET_UP);
     }
 
+    /** Keeps that a code or a link that sets up access was refused; nothing of what was tried. */
+    public void noteRefusedEntry(Context ctx) {
+        audit.note(Audit.STRANGER, AuditWord.ENTRY_REFUSED, Devices.of(ctx).key());
+    }
+
+    /** Keeps that somebody who is signed in typed a wrong password, where that is among what is wrong. */
+    public void noteWrong(Context ctx, EducatorId who, List<FieldProblem> problems) {
+        if (problems.stream().anyMatch(problem -> problem.key().equals(WRONG_PASSWORD))) {
+            noteRefused(ctx, who);
+        }
+    }
+
+    private void noteRefused(Context ctx, EducatorId who) {
+        audit.note(who.value(), AuditWord.PRESENT_REFUSED, Devices.of(ctx).key());
+    }
+
     /** Counts a try at the present password of somebody who is signed in. */
     public void countPassword(Context ctx, EducatorId educator) {
         limits.demand(ctx, Limit.PASSWORD, educator.value());
@@ -155,16 +174,20 @@ public final class EducatorSignIn {
      * counted.
      */
     public Optional<FieldProblem> doubt(Context ctx, Educator who) {
-        return confirms(ctx, who)
-                ? factorDoubt(ctx, who.id()) // only now, since a code that is right is used up
-                : Optional.of(FieldProblem.of("present", "catalog.problem.password.wrong"));
+        if (confirms(ctx, who)) {
+            return factorDoubt(ctx, who.id()); // only now, since a code that is right is used up
+        }
+        noteRefused(ctx, who.id());
+        return Optional.of(FieldProblem.of("present", WRONG_PASSWORD));
     }
 
     /** What is wrong with the code of the second factor that they typed as {@code factor}; nothing where they have none. */
     public Optional<FieldProblem> factorDoubt(Context ctx, EducatorId who) {
-        return factors.lets(who, FormParameters.text(ctx, "factor"))
-                ? Optional.empty()
-                : Optional.of(FieldProblem.of("factor", "desk.factor.wrong"));
+        if (factors.lets(who, FormParameters.text(ctx, "factor"))) {
+            return Optional.empty();
+        }
+        noteRefused(ctx, who);
+        return Optional.of(FieldProblem.of("factor", "desk.factor.wrong"));
     }
 
     /** Whether they have a second factor, so that pages ask for its code. */

@@ -57,6 +57,7 @@ public final class AccountPages implements PageGroup {
         signIn.countPassword(ctx, who.id());
         var outcome = educators.changePassword(
                 who.id(), FormParameters.text(ctx, "present"), FormParameters.text(ctx, "chosen"));
+        signIn.noteWrong(ctx, who.id(), outcome.problems());
         if (outcome.result().isEmpty()) {
             showAgain(ctx, who.name(), who.email(), new FieldProblems(outcome.problems()));
             return;
@@ -72,6 +73,7 @@ public final class AccountPages implements PageGroup {
         String name = FormParameters.text(ctx, "name");
         String email = FormParameters.text(ctx, "email");
         var outcome = changed(ctx, before, name, email);
+        signIn.noteWrong(ctx, before.id(), outcome.problems());
         if (outcome.result().isEmpty()) {
             showAgain(ctx, name, email, new FieldProblems(outcome.problems()));
             return;

@@ -143,7 +143,9 @@ public final class AuditPages implements PageGroup {
         /** An id alone tells a person nothing, unless it is a person's or a lesson's whose title is not there besides. */
         private String word(String word, String detail) {
             if (!IdForm.isId(word)) {
-                return said("people.part." + word, word);
+                return Messages.of(reader.locale()).has(word)
+                        ? reader.say(Message.of(word))
+                        : said("people.part." + word, word);
             }
             String title = lessons.getOrDefault(word, "");
             return title.isEmpty() || detail.contains(title) ? names.apply(word).orElse("") : title;

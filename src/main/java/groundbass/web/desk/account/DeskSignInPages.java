@@ -53,6 +53,9 @@ public final class DeskSignInPages implements PageGroup {
         var outcome = educators.setUp(form.code(), form.name(), form.email(), form.password());
         if (outcome.result().isEmpty()) {
             var problems = new FieldProblems(outcome.problems());
+            if (problems.has("code")) {
+                signIn.noteRefusedEntry(ctx);
+            }
             pages.showAgain(ctx, "desk/set-up", new SetUp(form.name(), form.email(), problems));
             return;
         }

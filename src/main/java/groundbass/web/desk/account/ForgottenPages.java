@@ -71,6 +71,7 @@ public final class ForgottenPages implements PageGroup {
                 FormParameters.text(ctx, "chosen"),
                 pages.reader(ctx).locale());
         if (outcome.isEmpty()) {
+            signIn.noteRefusedEntry(ctx);
             over(ctx);
         } else if (outcome.get().result().isEmpty()) {
             show(ctx, new FieldProblems(outcome.get().problems()));

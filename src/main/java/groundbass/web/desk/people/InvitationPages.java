@@ -81,6 +81,7 @@ final class InvitationPages implements PageGroup {
         var invitation = invitations.find(token(ctx));
         var me = me(ctx);
         if (invitation.isEmpty()) {
+            signIn.noteRefusedEntry(ctx);
             over(ctx);
         } else if (me.isEmpty()) {
             AccessFilter.sendToSignIn(ctx, Role.EDUCATOR, "/desk");
@@ -97,6 +98,7 @@ final class InvitationPages implements PageGroup {
         String name = FormParameters.text(ctx, "name");
         var outcome = invitations.accept(token(ctx), name, FormParameters.text(ctx, "password"));
         if (outcome.isEmpty()) {
+            signIn.noteRefusedEntry(ctx);
             over(ctx);
         } else if (outcome.get().result().isEmpty()) {
             show(ctx, name, new FieldProblems(outcome.get().problems()));

@@ -14,6 +14,7 @@ import groundbass.lesson.BarMapping;
 import groundbass.listening.Hearing;
 import groundbass.listening.Loudness;
 import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.MediaTypes;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.DeskJson;
 import groundbass.web.shell.PageGroup;
@@ -116,7 +117,7 @@ public final class RecordingPages implements PageGroup {
     private void wave(Context ctx) {
         var hearing = recordings.hearing(uploads.named(ctx).id()).orElseThrow(NotFoundResponse::new);
         ctx.header("Cache-Control", "private, max-age=86400")
-                .contentType("image/svg+xml")
+                .contentType(MediaTypes.encoded("image/svg+xml"))
                 .result(WaveDrawing.of(hearing.peaks()));
     }
 

@@ -13,7 +13,7 @@ public interface RateLimits {
     /** Answers 429 with {@code Retry-After} (RFC 6585 section 4) where too much has been asked. */
     default void demand(Context ctx, Limit limit, String key) {
         take(limit, key).ifPresent(wait -> {
-            throw WaitResponse.tooOften(wait);
+            throw WaitResponse.tooOften(limit, wait);
         });
     }
 

@@ -2,9 +2,8 @@ package groundbass.web.student.account;
 
 import groundbass.audience.student.SignIns;
 import groundbass.post.EmailAddress;
+import groundbass.web.shell.SiteCookie;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
-import io.javalin.http.SameSite;
 import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -12,24 +11,21 @@ import java.util.Optional;
 
 /** Remembers for which address a code was asked for, as long as the code is good, so that nobody types it twice. */
 public final class AskedCookie {
-    private static final String NAME = "asked";
-    private static final String PATH = "/sign-in";
-
-    private final boolean secure;
+    private final SiteCookie cookie;
 
     public AskedCookie(boolean secure) {
-        this.secure = secure;
+        this.cookie = new SiteCookie("asked", "/sign-in", secure);
     }
 
     void keep(Context ctx, EmailAddress email) {
         String value = URLEncoder.encode(email.value(), StandardCharsets.UTF_8);
-        ctx.cookie(cookie(value, (int) SignIns.VALID.toSeconds()));
+        cookie.set(ctx, value, SignIns.VALID);
     }
 
     /** Read as carefully as it was written: anybody may change a cookie. */
     Optional<EmailAddress> email(Context ctx) {
         try {
-            return Optional.ofNullable(ctx.cookie(NAME))
+            return cookie.read(ctx)
                     .map(text -> URLDecoder.decode(text, StandardCharsets.UTF_8))
                     .flatMap(EmailAddress::read);
         } catch (IllegalArgumentException notEncoded) {
@@ -38,10 +34,6 @@ public final class AskedCookie {
     }
 
     void forget(Context ctx) {
-        ctx.cookie(cookie("", 0));
-    }
-
-    private Cookie cookie(String value, int seconds) {
-        return new Cookie(NAME, value, PATH, seconds, secure, true, null, SameSite.LAX);
+        cookie.forget(ctx);
     }
 }

@@ -1,12 +1,12 @@
 package groundbass.web.student.account;
 
 import groundbass.web.shell.Next;
+import groundbass.web.shell.SiteCookie;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
-import io.javalin.http.SameSite;
 import java.net.URLDecoder;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Optional;
 
 /**
@@ -14,15 +14,13 @@ import java.util.Optional;
  * somebody else.
  */
 public final class ReturnCookie {
-    private static final String NAME = "way-back";
-    private static final String PATH = "/sign-in";
     private static final String OTHERWISE = "/me";
-    private static final int HALF_AN_HOUR = 30 * 60;
+    private static final Duration HALF_AN_HOUR = Duration.ofMinutes(30);
 
-    private final boolean secure;
+    private final SiteCookie cookie;
 
     public ReturnCookie(boolean secure) {
-        this.secure = secure;
+        this.cookie = new SiteCookie("way-back", "/sign-in", secure);
     }
 
     /** A path of this site out of whatever was wished. */
@@ -31,13 +29,13 @@ public final class ReturnCookie {
     }
 
     void keep(Context ctx, String path) {
-        ctx.cookie(cookie(URLEncoder.encode(of(Optional.of(path)), StandardCharsets.UTF_8), HALF_AN_HOUR));
+        cookie.set(ctx, URLEncoder.encode(of(Optional.of(path)), StandardCharsets.UTF_8), HALF_AN_HOUR);
     }
 
     /** Where to go now; forgotten afterwards. Read as carefully as it was written: anybody may change a cookie. */
     String take(Context ctx) {
-        var kept = Optional.ofNullable(ctx.cookie(NAME));
-        kept.ifPresent(path -> ctx.cookie(cookie("", 0)));
+        var kept = cookie.read(ctx);
+        kept.ifPresent(path -> cookie.forget(ctx));
         return of(kept.flatMap(ReturnCookie::decode));
     }
 
@@ -47,9 +45,5 @@ public final class ReturnCookie {
         } catch (IllegalArgumentException notEncoded) {
             return Optional.empty();
         }
-    }
-
-    private Cookie cookie(String value, int seconds) {
-        return new Cookie(NAME, value, PATH, seconds, secure, true, null, SameSite.LAX);
     }
 }

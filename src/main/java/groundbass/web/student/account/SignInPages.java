@@ -143,7 +143,7 @@ public final class SignInPages implements PageGroup {
     private void use(Context ctx) {
         var result = signIns.use(token(ctx), agreed(ctx), Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
-            open(ctx, student);
+            open(ctx, student, "audit.way.link");
         } else if (result instanceof SignedIn.AgeWanted) {
             pages.showAgain(ctx, "student/link", link(ctx, new FieldProblems(List.of(NO_AGE))));
         } else if (result instanceof SignedIn.Refused refused) {
@@ -161,7 +161,7 @@ public final class SignInPages implements PageGroup {
                 SignInCode.read(typed).map(code -> signIns.use(address, code, agreed(ctx), Devices.of(ctx))));
         if (result.isPresent() && result.get() instanceof SignedIn.As student) {
             asked.forget(ctx);
-            open(ctx, student);
+            open(ctx, student, "audit.way.code");
         } else if (result.isPresent() && result.get() instanceof SignedIn.AgeWanted) {
             // who typed the right code sees the question for the first time here
             boolean isOverlooked = ctx.formParam("ageAsked") != null;
@@ -186,9 +186,9 @@ public final class SignInPages implements PageGroup {
                 isAsked ? chosen.imprint().guardians() : "");
     }
 
-    private void open(Context ctx, SignedIn.As student) {
+    private void open(Context ctx, SignedIn.As student, String how) {
         signIn.open(ctx, student);
-        audit.note(Audit.STUDENT, AuditWord.SIGN_IN_DONE, Devices.of(ctx).key());
+        audit.note(Audit.STUDENT, AuditWord.SIGN_IN_DONE, Devices.of(ctx).key() + " " + how);
         Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
         String way = returnCookie.take(ctx);
         lessons.at(way).ifPresent(lesson -> visits.signedIn(ctx, lesson, student.student()));

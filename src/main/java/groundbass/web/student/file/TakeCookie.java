@@ -1,8 +1,8 @@
 package groundbass.web.student.file;
 
+import groundbass.web.shell.SiteCookie;
 import io.javalin.http.Context;
-import io.javalin.http.Cookie;
-import io.javalin.http.SameSite;
+import java.time.Duration;
 import java.util.Optional;
 
 /**
@@ -10,8 +10,7 @@ import java.util.Optional;
  * with no others.
  */
 final class TakeCookie {
-    private static final String NAME = "take";
-    private static final int A_DAY = 24 * 60 * 60;
+    private static final Duration A_DAY = Duration.ofDays(1);
 
     private final boolean secure;
 
@@ -20,10 +19,14 @@ final class TakeCookie {
     }
 
     Optional<String> read(Context ctx) {
-        return Optional.ofNullable(ctx.cookie(NAME)).filter(token -> !token.isBlank());
+        return cookie(ctx).read(ctx);
     }
 
     void set(Context ctx, String token) {
-        ctx.cookie(new Cookie(NAME, token, ctx.path(), A_DAY, secure, true, null, SameSite.LAX));
+        cookie(ctx).set(ctx, token, A_DAY);
+    }
+
+    private SiteCookie cookie(Context ctx) {
+        return new SiteCookie("take", ctx.path(), secure);
     }
 }

@@ -5,10 +5,13 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditEntry;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import io.restassured.response.Response;
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -41,6 +44,11 @@ class EducatorSignInTest {
                     .statusCode(422)
                     .body(containsString("This set-up code does not work"), containsString("value=\"Quay Studio\""))
                     .body(not(containsString("four strings and a code")));
+            assertThat(record(fresh)).first().satisfies(entry -> {
+                assertThat(entry.who()).isEqualTo(Audit.STRANGER);
+                assertThat(entry.what()).isEqualTo("entry.refused");
+                assertThat(entry.detail()).doesNotContain("0000000000000000", "quay");
+            });
             var answer = setUp(fresh, code);
             assertThat(answer.statusCode()).isEqualTo(303);
             fresh.browser()
@@ -173,6 +181,16 @@ class EducatorSignInTest {
                 .statusCode(422)
                 .body(containsString("This is not your present password"), not(containsString("another one for")));
         site.browser().cookie(cookie).get("/desk").then().statusCode(200);
+        assertThat(record(site)).first().satisfies(entry -> {
+            assertThat(entry.who()).isEqualTo(site.educator().value());
+            assertThat(entry.what()).isEqualTo("present.refused");
+            assertThat(entry.detail()).doesNotContain("not this one", "another one");
+        });
+    }
+
+    /** What the desk's record has of all that was done, newest first. */
+    private static List<AuditEntry> record(Site site) {
+        return new Audit(site.groundbass().database().jdbi(), site.clock()).latest(20);
     }
 
     @ParameterizedTest

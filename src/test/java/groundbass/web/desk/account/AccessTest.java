@@ -151,7 +151,8 @@ class AccessTest {
                     .cookie("session", in.cookie("session"))
                     .get("/desk/audit")
                     .asString();
-            assertThat(page).contains("Sign-in refused", "somebody unknown", "Signed in", "Trial Studio");
+            assertThat(page)
+                    .contains("Sign-in refused", "somebody unknown", "Signed in", "Trial Studio", "with a password");
             assertThat(page).doesNotContain("stranger.example");
             assertThat(Html.mistakes(page)).isEmpty();
             var kept = new Audit(own.groundbass().database().jdbi(), own.clock()).latest(20);

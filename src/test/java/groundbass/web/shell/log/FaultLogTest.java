@@ -1,4 +1,4 @@
-package groundbass.web.shell;
+package groundbass.web.shell.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -6,6 +6,7 @@ import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.read.ListAppender;
 import groundbass.web.Stage;
+import groundbass.web.shell.Role;
 import io.javalin.http.Context;
 import java.sql.SQLTransientConnectionException;
 import java.util.List;

@@ -1,4 +1,4 @@
-package groundbass.web.shell;
+package groundbass.web.shell.log;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
@@ -12,7 +12,7 @@ import org.slf4j.LoggerFactory;
  * Writes faults of ours into the log: where one came from once an hour, and each time that it happened. Whoever finds a
  * request that fails must not be able to fill a disk with it. Thread-safe.
  */
-final class FaultLog {
+public final class FaultLog {
     private static final Logger log = LoggerFactory.getLogger(FaultLog.class);
     private static final int DEEPEST = 4;
 
@@ -21,7 +21,7 @@ final class FaultLog {
             .expireAfterWrite(Duration.ofHours(1))
             .build();
 
-    void write(String id, Context ctx, Exception fault) {
+    public void write(String id, Context ctx, Exception fault) {
         long times = known.get(place(fault), place -> new AtomicLong()).incrementAndGet();
         if (times == 1) {
             log.error("fault {} at {} {}", id, ctx.method(), AskedFor.path(ctx), fault);
