@@ -216,7 +216,7 @@ class WalkthroughTest {
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
-                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: schlage nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote (die Saite beim Anschlag abdämpfen).",
+                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel: spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein und die Deadnote (die Saite beim Anschlag abdämpfen).",
                         "Takt 4, Schläge 3 und 4: zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett und das Bending. Weiter springt die Hand nirgends, vom 12. zum 1. Bund.");
     }
 
