@@ -36,14 +36,7 @@ document.addEventListener("line-bar", (event) => line?.writeBar(/** @type {Custo
 line?.once(() => {
   const bar = /^#bar-(\d+)$/.exec(location.hash);
   if (bar) line.openBar(Number(bar[1]), "first");
-  else if (isBlankAndAtHand(line.area)) line.area.focus();
 });
-
-/** Nothing is written yet, and what is typed next can only be meant for it; a telephone would bring up its keys. */
-function isBlankAndAtHand(area) {
-  return !area.value.trim() && area.offsetParent && document.activeElement === document.body &&
-    matchMedia("(pointer: fine)").matches;
-}
 
 // where fields were given other values the editor shows them
 openRoom(() => line?.text.replace(line.area.value), () => line?.coming() ?? null);

@@ -149,8 +149,6 @@ class DeskLooksTest {
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
         page.waitForURL("**/line");
-        // where nothing is written yet one writes at once
-        page.waitForFunction("() => document.activeElement.closest('.stand-text') !== null");
         DeskVisit.atWork(page);
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         var remarks = page.locator(".stand-remarks").first();

@@ -85,7 +85,7 @@ public final class EducatorSignIn {
     private void letIn(Context ctx, EducatorId educator, String email) {
         open(ctx, educator);
         browser.remember(ctx, email);
-        String way = factors.isOn(educator) ? "audit.way.two-factors" : "audit.way.password";
+        String way = factors.isOn(educator) ? "sign-in.way.two-factors" : "sign-in.way.password";
         audit.note(educator.value(), AuditWord.SIGN_IN_DONE, Devices.of(ctx).key() + " " + way);
     }
 

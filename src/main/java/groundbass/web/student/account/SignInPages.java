@@ -143,7 +143,7 @@ public final class SignInPages implements PageGroup {
     private void use(Context ctx) {
         var result = signIns.use(token(ctx), agreed(ctx), Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
-            open(ctx, student, "audit.way.link");
+            open(ctx, student, "sign-in.way.link");
         } else if (result instanceof SignedIn.AgeWanted) {
             pages.showAgain(ctx, "student/link", link(ctx, new FieldProblems(List.of(NO_AGE))));
         } else if (result instanceof SignedIn.Refused refused) {
@@ -161,7 +161,7 @@ public final class SignInPages implements PageGroup {
                 SignInCode.read(typed).map(code -> signIns.use(address, code, agreed(ctx), Devices.of(ctx))));
         if (result.isPresent() && result.get() instanceof SignedIn.As student) {
             asked.forget(ctx);
-            open(ctx, student, "audit.way.code");
+            open(ctx, student, "sign-in.way.code");
         } else if (result.isPresent() && result.get() instanceof SignedIn.AgeWanted) {
             // who typed the right code sees the question for the first time here
             boolean isOverlooked = ctx.formParam("ageAsked") != null;
