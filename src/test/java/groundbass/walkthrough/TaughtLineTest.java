@@ -93,7 +93,7 @@ class TaughtLineTest {
     void aBrokenChordIsToldByWhatIsPlayedOfIt() {
         assertThat(told(2))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 1")
-                        && text.contains("From count 3 to count 6 you go up: root, third, fifth."));
+                        && text.contains("From 3 to 6 you go up: root, third, fifth."));
         assertThat(german(2))
                 .anyMatch(text -> text.startsWith("Takt 1, Schlag 1")
                         && text.contains("Von Zählzeit 3 bis 6 aufwärts: Grundton, Terz, Quinte."));

@@ -368,7 +368,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains(
-                        "Bar 1, beats 1 to 3, over A7, position (index finger at fret 4): three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). From count 1 to count 3 you go up: root, third, fifth.");
+                        "Bar 1, beats 1 to 3, over A7, position (index finger at fret 4): three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). From 1 to 3 you go up: root, third, fifth.");
     }
 
     @Test
