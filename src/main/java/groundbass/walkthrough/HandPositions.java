@@ -25,7 +25,7 @@ final class HandPositions {
     static final HandPositions NONE = new HandPositions();
 
     /** For each bar where the index finger lies at each moment at which something is stopped. */
-    private final List<TreeMap<Fraction, Integer>> lying = new ArrayList<>();
+    private final List<TreeMap<Fraction, Integer>> lying;
 
     private final Map<Integer, List<Move>> moves = new HashMap<>();
     private int told = HandPath.NOWHERE;
@@ -39,25 +39,25 @@ final class HandPositions {
      */
     private record Move(Fraction at, int fret, boolean first, boolean again) {}
 
-    private HandPositions() {}
+    private HandPositions() {
+        lying = List.of();
+    }
 
     HandPositions(Line line, EarlierBars earlier, Leanings leanings) {
-        var alone = HandPath.of(line, Map.of());
-        var path = HandPath.of(line, borrowed(line, alone, earlier, leanings));
+        var alone = lying(line, HandPath.of(line, Map.of()), earlier, leanings);
+        lying = lying(line, HandPath.of(line, borrowed(alone, earlier, leanings)), earlier, leanings);
         for (int i = 0; i < line.bars().size(); i++) {
-            lying.add(lying(line, path, i, earlier.of(i), leanings.of(i)));
             tell(line, i, earlier.of(i));
         }
     }
 
     /** Where it lies in what is told by earlier bars, so that it comes there and goes on from there the shortest way. */
-    private Map<Position, Integer> borrowed(
-            Line line, NavigableMap<Position, Integer> alone, EarlierBars earlier, Leanings leanings) {
+    private static Map<Position, Integer> borrowed(
+            List<TreeMap<Fraction, Integer>> alone, EarlierBars earlier, Leanings leanings) {
         var borrowed = new HashMap<Position, Integer>();
-        for (int i = 0; i < line.bars().size(); i++) {
+        for (int i = 0; i < alone.size(); i++) {
             int bar = i;
-            lying.add(lying(line, alone, i, earlier.of(i), leanings.of(i)));
-            lying.get(i).forEach((at, fret) -> {
+            alone.get(i).forEach((at, fret) -> {
                 boolean told = earlier.of(bar).isPresent()
                         || leanings.of(bar).flatMap(each -> each.covering(at)).isPresent();
                 if (told && fret != HandPath.NOWHERE) {
@@ -65,30 +65,32 @@ final class HandPositions {
                 }
             });
         }
-        lying.clear();
         return borrowed;
     }
 
-    private TreeMap<Fraction, Integer> lying(
-            Line line,
-            NavigableMap<Position, Integer> path,
-            int index,
-            Optional<Earlier> earlier,
-            Optional<Leaning> leaning) {
-        var here = new TreeMap<Fraction, Integer>();
-        path.subMap(new Position(index, Fraction.ZERO), new Position(index + 1, Fraction.ZERO))
-                .forEach((position, fret) -> here.put(position.at(), fret));
-        here.replaceAll((at, fret) -> earlier.or(() ->
-                        leaning.filter(each -> each.covering(at).isPresent()).map(Leaning::on))
-                .flatMap(on -> there(line, on, at))
-                .orElse(fret));
-        return here;
+    private static List<TreeMap<Fraction, Integer>> lying(
+            Line line, NavigableMap<Position, Integer> path, EarlierBars earlier, Leanings leanings) {
+        var bars = new ArrayList<TreeMap<Fraction, Integer>>();
+        for (int i = 0; i < line.bars().size(); i++) {
+            var here = new TreeMap<Fraction, Integer>();
+            path.subMap(new Position(i, Fraction.ZERO), new Position(i + 1, Fraction.ZERO))
+                    .forEach((position, fret) -> here.put(position.at(), fret));
+            var told = earlier.of(i);
+            var leaning = leanings.of(i);
+            here.replaceAll((at, fret) -> told.or(
+                            () -> leaning.filter(each -> each.covering(at).isPresent())
+                                    .map(Leaning::on))
+                    .flatMap(on -> there(bars.get(on.number() - line.firstNumber()), on, at))
+                    .orElse(fret));
+            bars.add(here);
+        }
+        return bars;
     }
 
     /** Where it lies at this time of an earlier bar, moved with the shape. */
-    private Optional<Integer> there(Line line, Earlier on, Fraction at) {
+    private static Optional<Integer> there(Map<Fraction, Integer> bar, Earlier on, Fraction at) {
         int frets = on instanceof Moved moved ? moved.frets() : 0;
-        return Optional.ofNullable(lying.get(on.number() - line.firstNumber()).get(at))
+        return Optional.ofNullable(bar.get(at))
                 .filter(fret -> fret != HandPath.NOWHERE && fret + frets > HandPath.NOWHERE)
                 .map(fret -> fret + frets);
     }
@@ -97,13 +99,13 @@ final class HandPositions {
         boolean fresh = true;
         for (var entry : lying.get(index).entrySet()) {
             int fret = entry.getValue();
-            boolean moves = fret != told && fret != HandPath.NOWHERE;
+            boolean comes = fret != told && fret != HandPath.NOWHERE;
             boolean said = !isSlidTo(line, index, entry.getKey()) && (earlier.isEmpty() || fresh);
-            if (moves && said) {
+            if (comes && said) {
                 var at = entry.getKey();
                 boolean again = earlier.filter(on -> isSaid(on.number() - line.firstNumber(), at))
                         .isPresent();
-                this.moves.computeIfAbsent(index, i -> new ArrayList<>()).add(new Move(at, fret, !begun, again));
+                moves.computeIfAbsent(index, i -> new ArrayList<>()).add(new Move(at, fret, !begun, again));
                 begun = true;
             }
             told = fret;

@@ -64,12 +64,12 @@ public final class Browser implements AutoCloseable {
                 .orElseGet(() -> OutsideTools.here().need("chromium-headless-shell", "chromium", "chromium-browser"));
     }
 
-    /** A fresh reader with no cookies, in English, on a desk screen. */
+    /** A new reader with no cookies, in English, on a desk screen. */
     public Page page() {
         return page(1280, 900, ColorScheme.LIGHT);
     }
 
-    /** A fresh reader with a screen of that size, in CSS pixels. */
+    /** A new reader with a screen of that size, in CSS pixels. */
     public Page page(int width, int height, ColorScheme scheme) {
         var options = new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(width, height)

@@ -52,7 +52,7 @@ public abstract class BrowserFixture implements BeforeAllCallback, AfterEachCall
         }
     }
 
-    /** A fresh reader, whose complaints are kept. */
+    /** A new reader, whose complaints are kept. */
     public Page reader(int width, ColorScheme scheme) {
         var page = browser.page(width, HEIGHT, scheme);
         page.onConsoleMessage(message -> complaints.add(message.text()));

@@ -119,7 +119,8 @@ class DevicePagesTest {
     void thePolicyStaysStrict(String path) {
         String policy = stage.request().get(path).header("Content-Security-Policy");
         assertThat(policy)
-                .startsWith("default-src 'none'; object-src 'none'; script-src 'self'; worker-src 'self'; manifest-src 'self'; ")
+                .startsWith(
+                        "default-src 'none'; object-src 'none'; script-src 'self'; worker-src 'self'; manifest-src 'self'; ")
                 .doesNotContain("unsafe", "*", "http");
     }
 

@@ -184,7 +184,7 @@ class PracticeTest {
         page.locator(".sheet-narrow svg")
                 .first()
                 .evaluate("sheet => sheet.scrollIntoView({block: 'start', behavior: 'instant'})");
-        double place = (double) page.evaluate("() => scrollY * 1.0 + 0.001");
+        double place = scrolled(page);
         var handle = page.locator(".sheet-narrow [data-end=to]").first().boundingBox();
         var last = page.locator(".sheet-narrow g.event[data-bar='2']").last().boundingBox();
         PlayVisit.drag(
@@ -194,7 +194,12 @@ class PracticeTest {
                 last.x + last.width / 2,
                 last.y + last.height / 2);
         assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
-        assertThat((double) page.evaluate("() => scrollY * 1.0 + 0.001")).isEqualTo(place);
+        assertThat(scrolled(page)).isEqualTo(place);
+    }
+
+    /** By how many CSS pixels; a whole number comes as another type than a fraction. */
+    private static double scrolled(Page page) {
+        return ((Number) page.evaluate("() => scrollY")).doubleValue();
     }
 
     /** A browser may grant the whole screen late; stand-ins for its functions do when they are told. */
