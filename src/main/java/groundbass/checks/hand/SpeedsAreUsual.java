@@ -9,6 +9,7 @@ import groundbass.remark.Severity;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** No technique goes faster than it usually does (limits and source at {@link Speed}). Neighbouring windows are one remark. */
@@ -63,11 +64,11 @@ final class SpeedsAreUsual implements Rule {
                 beyond ? fastest.speed().most() : fastest.speed().fast());
     }
 
+    /** Each once, told apart by its place: its hash would go through the whole of its bar. */
     private static List<Played> notes(List<Window> run) {
-        return run.stream()
-                .flatMap(window -> window.notes().stream())
-                .distinct()
-                .toList();
+        var notes = new TreeMap<Integer, Played>();
+        run.stream().flatMap(window -> window.notes().stream()).forEach(note -> notes.put(note.index(), note));
+        return List.copyOf(notes.values());
     }
 
     private static double tenths(double value) {
