@@ -197,7 +197,7 @@ final class LessonReader {
 
         private LessonPart.ReleasePart release(Release release) {
             String place = "releases/" + release.spec().release() + "/";
-            var files = parts.releases().files(release.id()).stream()
+            var files = parts.releases().files().of(release.id()).stream()
                     .filter(file -> file.role().isStored())
                     .map(file -> file(place, file))
                     .toList();

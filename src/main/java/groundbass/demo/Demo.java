@@ -130,7 +130,7 @@ public final class Demo {
     }
 
     private Visits visits(DemoDownloads line, Episode episode, Release release) {
-        return line.visits(episode, release, releases.files(release.id()), clock.instant());
+        return line.visits(episode, release, releases.files().of(release.id()), clock.instant());
     }
 
     @FunctionalInterface

@@ -54,7 +54,7 @@ final class Entering {
             return Outcome.refused("", "publishing.problem.unchanged");
         }
         parts.accepted.letStand(handle, who, episode.id(), wish.accepted());
-        parts.releases.tryNow(handle, release.id());
+        parts.releases.builds().tryNow(handle, release.id());
         parts.releases.annotate(handle, release.id(), wish.note());
         boolean known = before.filter(release.id()::equals).isPresent();
         if (!known || !isEntered(episode, wish)) {

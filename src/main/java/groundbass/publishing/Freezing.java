@@ -39,8 +39,9 @@ final class Freezing {
     /** What was looked at in a preview goes out as it was seen. */
     private ReleaseId fresh(Handle handle, Episode episode, BuildSpec spec) {
         var now = clock.instant();
-        return releases.trial(handle, episode.id(), spec)
-                .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
+        return releases.trials()
+                .find(handle, episode.id(), spec)
+                .map(seen -> releases.trials().adopt(handle, seen, episode.isPublished(), now))
                 .orElseGet(() -> releases.create(handle, episode.id(), spec, episode.isPublished(), now));
     }
 }

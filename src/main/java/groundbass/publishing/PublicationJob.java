@@ -33,12 +33,12 @@ public final class PublicationJob {
     /** One pass: everything whose hour has come and whose files are ready; what is to be built waits for it afterwards. */
     public void pass() {
         each(parts.releases.failedCorrections(), watch::lookAtCorrection);
-        parts.releases.tryAgain(parts.clock.instant());
+        parts.releases.builds().tryAgain(parts.clock.instant());
         var promised = parts.episodes.scheduled();
         promises.keepOnly(promised);
         each(promised, this::keep);
         each(parts.releases.readyCorrections(), this::correct);
-        parts.releases.unfinished().forEach(release -> parts.queue.add(release.id()));
+        parts.releases.builds().unfinished().forEach(release -> parts.queue.add(release.id()));
     }
 
     private <T> void each(Iterable<T> all, Consumer<T> task) {

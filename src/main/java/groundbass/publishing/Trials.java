@@ -33,7 +33,7 @@ public final class Trials {
 
     /** Deletes those that are old, but for what a link to a colleague still opens. */
     public void forget(Predicate<ReleaseId> linked) {
-        parts.releases.forgetTrials(parts.clock.instant().minus(KEPT), linked);
+        parts.releases.trials().forget(parts.clock.instant().minus(KEPT), linked);
     }
 
     private ReleaseId build(Revision revision) {
@@ -49,8 +49,8 @@ public final class Trials {
         return parts.releases
                 .latest(episode.id())
                 .filter(made -> made.spec().makesTheSameAs(spec) && !made.isFailed())
-                .or(() -> parts.releases.trial(handle, episode.id(), spec))
+                .or(() -> parts.releases.trials().find(handle, episode.id(), spec))
                 .map(found -> found.id())
-                .orElseGet(() -> parts.releases.createTrial(handle, episode.id(), spec, parts.clock.instant()));
+                .orElseGet(() -> parts.releases.trials().create(handle, episode.id(), spec, parts.clock.instant()));
     }
 }

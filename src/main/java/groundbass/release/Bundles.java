@@ -42,7 +42,10 @@ public final class Bundles {
         if (remembered != null) {
             return remembered;
         }
-        var pieces = Bundle.pieces(releases.find(id).orElseThrow().spec(), Bundle.content(releases.files(id)), blobs);
+        var pieces = Bundle.pieces(
+                releases.find(id).orElseThrow().spec(),
+                Bundle.content(releases.files().of(id)),
+                blobs);
         long size = pieces.stream().mapToLong(ZipPiece::size).sum();
         if (size != zip.size()) {
             throw new IllegalStateException(

@@ -81,7 +81,7 @@ public final class MadeAudio {
 
     private boolean isKept(Blob blob, boolean young) {
         try {
-            return (young || releases.names(blob.sha256())) && blobs.exists(blob.sha256());
+            return (young || releases.files().names(blob.sha256())) && blobs.exists(blob.sha256());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -51,14 +51,14 @@ public final class ReleaseBuilder {
 
     /** When this returns the release is closed, whoever built it: a second caller waits for the first. */
     public void build(ReleaseId id) {
-        alone(id, release -> releases.ready(id, files(release), clock.instant()));
+        alone(id, release -> releases.builds().ready(id, files(release), clock.instant()));
     }
 
     /** Makes page and sheet of a release and enters them; all else is still to be built. */
     public void open(ReleaseId id) {
         alone(id, release -> {
-            if (releases.files(id).isEmpty()) {
-                releases.add(id, build(release).first());
+            if (releases.files().of(id).isEmpty()) {
+                releases.builds().add(id, build(release).first());
             }
         });
     }
@@ -66,8 +66,8 @@ public final class ReleaseBuilder {
     /** Makes all that is drawn or written of a release and enters it; sound is still to be made. */
     public void draw(ReleaseId id) {
         alone(id, release -> {
-            if (!Build.isDrawn(releases.files(id))) {
-                releases.add(id, build(release).drawn());
+            if (!Build.isDrawn(releases.files().of(id))) {
+                releases.builds().add(id, build(release).drawn());
             }
         });
     }
@@ -75,9 +75,9 @@ public final class ReleaseBuilder {
     /** Makes what is played on the page of a release that was drawn, and enters it; the rest is still to be built. */
     public void play(ReleaseId id) {
         alone(id, release -> {
-            if (releases.files(id).stream().noneMatch(file -> file.role() == FileRole.PLAY)) {
+            if (releases.files().of(id).stream().noneMatch(file -> file.role() == FileRole.PLAY)) {
                 var build = build(release);
-                releases.add(id, with(build, build::played));
+                releases.builds().add(id, with(build, build::played));
             }
         });
     }
@@ -114,7 +114,7 @@ public final class ReleaseBuilder {
     }
 
     private void failed(Release release, Exception e) {
-        int tries = releases.failed(release.id(), cause(e), clock.instant());
+        int tries = releases.builds().failed(release.id(), cause(e), clock.instant());
         if (tries == 0) {
             log.info("release {} was overtaken while it was built", release.id());
         } else if (tries == 1) {
@@ -152,7 +152,7 @@ public final class ReleaseBuilder {
     public void restore(Release release) throws IOException {
         var build = build(release, List.of(), (done, total) -> true); // nobody follows it, and nothing overtakes it
         with(build, build::files);
-        for (var file : releases.files(release.id())) {
+        for (var file : releases.files().of(release.id())) {
             if (file.role() == FileRole.ON_REQUEST) {
                 onRequest(release, WantedTrack.named(file.name()).orElseThrow());
             }
@@ -195,8 +195,8 @@ public final class ReleaseBuilder {
     }
 
     private Build build(Release release) {
-        return build(
-                release, releases.files(release.id()), (done, total) -> releases.progress(release.id(), done, total));
+        return build(release, releases.files().of(release.id()), (done, total) -> releases.builds()
+                .progress(release.id(), done, total));
     }
 
     /** @param before what is there already and is not made again */

@@ -49,7 +49,7 @@ public final class TracksOnRequest {
 
     /** Whoever waited may find it made. */
     private Optional<ReleaseFile> made(Release release, WantedTrack wanted) {
-        var before = releases.file(release.id(), wanted.name());
+        var before = releases.files().named(release.id(), wanted.name());
         if (before.isPresent()) {
             return before;
         }
@@ -79,10 +79,10 @@ public final class TracksOnRequest {
     /** Another server may have made it meanwhile: then its file stands for both. Empty where the release is gone. */
     private Optional<ReleaseFile> entered(ReleaseId release, ReleaseFile file) {
         return jdbi.inTransaction(handle -> {
-            if (!releases.lock(handle, release)) {
+            if (!releases.files().lock(handle, release)) {
                 return Optional.empty();
             }
-            var before = releases.file(release, file.name());
+            var before = releases.files().named(release, file.name());
             if (before.isEmpty()) {
                 enter(handle, release, file);
             }

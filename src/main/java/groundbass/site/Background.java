@@ -44,7 +44,10 @@ final class Background {
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),
                 new Pass("bin", Duration.ofHours(1), services.bin::empty),
-                new Pass("taken-out", Duration.ofHours(1), () -> services.takingOut.empty(services.releases::names)),
+                new Pass(
+                        "taken-out",
+                        Duration.ofHours(1),
+                        () -> services.takingOut.empty(services.releases.files()::names)),
                 new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(writeVisits()::shutdownNow);

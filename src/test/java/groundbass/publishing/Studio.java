@@ -148,7 +148,7 @@ final class Studio {
     }
 
     void buildAll() {
-        releases.unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
+        releases.builds().unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
     }
 
     ReleaseId current(EpisodeId id) {

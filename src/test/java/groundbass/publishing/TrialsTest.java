@@ -27,9 +27,9 @@ class TrialsTest {
             studio.clock.advance(Duration.ofSeconds(1));
             forget(studio, shared);
             assertThat(studio.releases.find(trial)).isEmpty();
-            assertThat(studio.releases.files(trial)).isEmpty();
+            assertThat(studio.releases.files().of(trial)).isEmpty();
             assertThat(studio.releases.find(shared)).isPresent();
-            assertThat(studio.releases.files(shared)).isNotEmpty();
+            assertThat(studio.releases.files().of(shared)).isNotEmpty();
         }
     }
 

@@ -15,26 +15,26 @@ public final class Built {
     private Built() {}
 
     public static void ready(Releases releases, ReleaseId id, Instant now) {
-        releases.ready(id, FILES, now);
+        releases.builds().ready(id, FILES, now);
     }
 
     /** Closes a build with what was drawn so far. */
     public static void readyAsDrawn(Releases releases, ReleaseId id, Instant now) {
-        releases.ready(id, releases.files(id), now);
+        releases.builds().ready(id, releases.files().of(id), now);
     }
 
     /** What can be read before all is there. */
     public static void drawn(Releases releases, ReleaseId id) {
-        releases.add(id, FILES.subList(1, 2));
+        releases.builds().add(id, FILES.subList(1, 2));
     }
 
     public static void failed(Releases releases, ReleaseId id, Instant now) {
-        releases.failed(id, "the string broke", now);
+        releases.builds().failed(id, "the string broke", now);
     }
 
     /** @return whether the build goes on */
     public static boolean progress(Releases releases, ReleaseId id, int done, int total) {
-        return releases.progress(id, done, total);
+        return releases.builds().progress(id, done, total);
     }
 
     private static ReleaseFile file(String name, FileRole role, String type) {

@@ -161,8 +161,10 @@ class ReleaseBuilderTest {
             var file = step.get();
             assertThat(Sha256.of(file.bytes()))
                     .as(file.name())
-                    .isEqualTo(
-                            releases.file(first.id(), file.name()).orElseThrow().sha256());
+                    .isEqualTo(releases.files()
+                            .named(first.id(), file.name())
+                            .orElseThrow()
+                            .sha256());
         }
     }
 
@@ -180,7 +182,7 @@ class ReleaseBuilderTest {
                 spec.date(),
                 BuildSpec.RENDERERS + 1));
         builder.build(id);
-        assertThat(releases.files(id)).isEmpty();
+        assertThat(releases.files().of(id)).isEmpty();
         assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
     }
 
@@ -189,17 +191,17 @@ class ReleaseBuilderTest {
     void whatAnotherHasEnteredMeanwhileStays() {
         var id = entered(spec(revision(List.of()), 1));
         builder.draw(id);
-        var drawn = releases.files(id);
+        var drawn = releases.files().of(id);
         assertThat(drawn).isNotEmpty();
-        releases.add(id, drawn);
-        assertThat(releases.files(id)).isEqualTo(drawn);
+        releases.builds().add(id, drawn);
+        assertThat(releases.files().of(id)).isEqualTo(drawn);
         assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
     }
 
     @Test
     void theBundleIsTheSameWhenBuiltTwice() throws IOException {
         var id = built(spec(revision(List.of()), 1)).id();
-        var zip = releases.files(id).get(0);
+        var zip = releases.files().of(id).get(0);
         byte[] sent = sent(id);
         // what its row promises to who takes it in pieces
         assertThat(sent).hasSize((int) zip.size());
@@ -210,7 +212,7 @@ class ReleaseBuilderTest {
     private byte[] sent(ReleaseId id) throws IOException {
         var out = new ByteArrayOutputStream();
         for (var piece :
-                new Bundles(releases, blobs).pieces(id, releases.files(id).get(0))) {
+                new Bundles(releases, blobs).pieces(id, releases.files().of(id).get(0))) {
             if (piece instanceof ZipPiece.Head head) {
                 out.write(head.bytes());
             } else if (piece instanceof ZipPiece.Content content) {
@@ -243,12 +245,12 @@ class ReleaseBuilderTest {
     @Test
     void aTrackThatSomebodyAsksForIsMadeOnceAndKept() throws IOException {
         var id = built(spec(revision(List.of()), 1)).id();
-        var zip = releases.files(id).get(0);
+        var zip = releases.files().of(id).get(0);
         var release = releases.find(id).orElseThrow();
         var made = onRequest().find(release, "exercise-1-without-drums-85.mp3").orElseThrow();
         assertThat(made.role()).isEqualTo(FileRole.ON_REQUEST);
         assertThat(onRequest().find(release, made.name())).contains(made);
-        assertThat(releases.file(id, made.name())).contains(made);
+        assertThat(releases.files().named(id, made.name())).contains(made);
         assertThat(blobs.exists(made.sha256())).isTrue();
         // the bundle stays what its row says
         assertThat(Sha256.of(sent(id))).isEqualTo(zip.sha256());
@@ -262,7 +264,7 @@ class ReleaseBuilderTest {
     @Test
     void whatThePagePlaysIsMadeWithoutLossWhenItIsAskedFor(@TempDir Path passing) throws IOException {
         var id = built(spec(revision(List.of()), 1)).id();
-        var files = releases.files(id);
+        var files = releases.files().of(id);
         var release = releases.find(id).orElseThrow();
         int stored = stored();
         var stems = stems(passing, StemsOnRequest.MOST_BYTES);
@@ -277,7 +279,7 @@ class ReleaseBuilderTest {
         assertThat(stem.file().role().isPlayed()).isTrue();
         assertThat(bytes(stem)).startsWith('f', 'L', 'a', 'C');
         assertThat(stems.known(release, exact.countIn().url())).isPresent();
-        assertThat(releases.files(id)).isEqualTo(files);
+        assertThat(releases.files().of(id)).isEqualTo(files);
         assertThat(stored())
                 .as("stored files, which a sweep would find without a row")
                 .isEqualTo(stored);
@@ -378,7 +380,7 @@ class ReleaseBuilderTest {
         var other =
                 new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, meanwhile, made(), clock);
         assertThat(onRequest(other).find(release, "full-60.mp3")).contains(first.get(0));
-        assertThat(releases.files(release.id()))
+        assertThat(releases.files().of(release.id()))
                 .filteredOn(file -> file.name().equals("full-60.mp3"))
                 .hasSize(1);
     }
@@ -433,8 +435,10 @@ class ReleaseBuilderTest {
                 spec.episodeAddress(),
                 spec.date(),
                 5);
-        assertThat(releases.files(built(before).id())).isNotEmpty().noneMatch(file -> file.role() == FileRole.MUSICXML);
-        assertThat(releases.files(built(spec(revision(List.of()), 3)).id()))
+        assertThat(releases.files().of(built(before).id()))
+                .isNotEmpty()
+                .noneMatch(file -> file.role() == FileRole.MUSICXML);
+        assertThat(releases.files().of(built(spec(revision(List.of()), 3)).id()))
                 .filteredOn(file -> file.role() == FileRole.MUSICXML)
                 .extracting(ReleaseFile::name)
                 .containsExactly("line.musicxml", "exercise-1.musicxml");
@@ -442,7 +446,7 @@ class ReleaseBuilderTest {
 
     @Test
     void anExerciseHasTheFilesThatAreExplained() {
-        assertThat(releases.files(built(spec(revision(List.of()), 1)).id()))
+        assertThat(releases.files().of(built(spec(revision(List.of()), 1)).id()))
                 .filteredOn(file -> file.exercise().isPresent() && file.role().isOffered())
                 .extracting(ReleaseFile::role)
                 .containsExactlyInAnyOrderElementsOf(EveryFileRoleTest.OF_EXERCISES);
@@ -460,7 +464,7 @@ class ReleaseBuilderTest {
                 spec.episodeAddress(),
                 spec.date(),
                 13);
-        assertThat(releases.files(built(before).id()))
+        assertThat(releases.files().of(built(before).id()))
                 .isNotEmpty()
                 .noneMatch(file -> file.role() == FileRole.BRAILLE || file.role() == FileRole.BRAILLE_TEXT);
     }
@@ -524,7 +528,8 @@ class ReleaseBuilderTest {
         var track = new BackingTrack(
                 upload.id(), upload.blob().sha256(), "Band in the shed", BackingTrack.Kind.WITHOUT_BASS);
         var release = built(spec(revision(List.of(track)), 1));
-        assertThat(releases.file(release.id(), "own-1-band-in-the-shed.wav")
+        assertThat(releases.files()
+                        .named(release.id(), "own-1-band-in-the-shed.wav")
                         .orElseThrow()
                         .sha256())
                 .isEqualTo(upload.blob().sha256());
@@ -551,7 +556,10 @@ class ReleaseBuilderTest {
                 .contains(
                         "TITLE=Slack Water: whole band, 100 %",
                         "ALBUM=Low Tide", "DISCNUMBER=3", "TRACKNUMBER=6", "BPM=96", "PREROLL_SECONDS=0.4");
-        assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
+        assertThat(releases.files()
+                        .named(release.id(), "full-100.flac")
+                        .orElseThrow()
+                        .role())
                 .isEqualTo(FileRole.ON_REQUEST);
     }
 
@@ -561,8 +569,8 @@ class ReleaseBuilderTest {
         onRequest().find(release, "full-100.flac");
         // 0.4 s of silence, two rounds of a bar of 4/4 at 96 and its count-in, which take 7.5 s; then it fades
         for (String name : List.of("full-100.mp3", "full-100.flac")) {
-            var path =
-                    blobs.path(releases.file(release.id(), name).orElseThrow().sha256());
+            var path = blobs.path(
+                    releases.files().named(release.id(), name).orElseThrow().sha256());
             AudioFinding found;
             try (var channel = Files.newByteChannel(path)) {
                 found = AudioProbe.probe(channel);
@@ -615,7 +623,7 @@ class ReleaseBuilderTest {
 
     @Test
     void whatIsPlayedOnThePageIsNeitherOfferedNorBundled() {
-        var files = releases.files(built(spec(revision(List.of()), 1)).id());
+        var files = releases.files().of(built(spec(revision(List.of()), 1)).id());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
                 .hasSize(2 * 2 * 4) // lines, tempos, stems
@@ -643,22 +651,22 @@ class ReleaseBuilderTest {
     @Test
     void aReleaseThatIsReadyIsNotBuiltAgain() {
         var release = built(spec(revision(List.of()), 1));
-        var files = releases.files(release.id());
+        var files = releases.files().of(release.id());
         builder.build(release.id());
-        assertThat(releases.files(release.id())).isEqualTo(files);
+        assertThat(releases.files().of(release.id())).isEqualTo(files);
     }
 
     @Test
     void whatReadersHaveBeforeAllIsThereStaysAsItIs() {
         var id = entered(spec(revision(List.of()), 1));
         builder.open(id);
-        var opened = releases.files(id);
+        var opened = releases.files().of(id);
         assertThat(opened)
                 .extracting(ReleaseFile::name)
                 .contains("sheet.pdf", "page.json", "line-wide.svg", "exercise-1-narrow.svg")
                 .doesNotContain("line.mid", "line.txt");
         builder.draw(id);
-        var read = releases.files(id);
+        var read = releases.files().of(id);
         assertThat(read).startsWith(opened.toArray(ReleaseFile[]::new));
         assertThat(read)
                 .extracting(ReleaseFile::name)
@@ -668,7 +676,7 @@ class ReleaseBuilderTest {
         assertThat(releases.current(episode))
                 .hasValueSatisfying(out -> assertThat(out.isSoundToFollow()).isTrue());
         builder.play(id);
-        var played = releases.files(id);
+        var played = releases.files().of(id);
         assertThat(played).startsWith(read.toArray(ReleaseFile[]::new));
         assertThat(played)
                 .extracting(ReleaseFile::name)
@@ -676,8 +684,8 @@ class ReleaseBuilderTest {
                 .doesNotContain("full-100.mp3")
                 .doesNotHaveDuplicates();
         builder.build(id);
-        assertThat(releases.files(id)).containsAll(played);
-        assertThat(releases.files(id))
+        assertThat(releases.files().of(id)).containsAll(played);
+        assertThat(releases.files().of(id))
                 .extracting(ReleaseFile::name)
                 .startsWith("low-tide-03-slack-water.zip", "sheet.pdf")
                 .contains("line-play.json", "full-100.mp3")
@@ -698,9 +706,9 @@ class ReleaseBuilderTest {
         var id = entered(spec(revision(List.of()), 1));
         builder.draw(id);
         assertThat(shown(id)).isTrue();
-        releases.failed(id, "the string broke", clock.instant());
-        releases.tryAgain(clock.instant().plus(Duration.ofMinutes(1)));
-        assertThat(releases.unfinished()).extracting(Release::id).contains(id);
+        releases.builds().failed(id, "the string broke", clock.instant());
+        releases.builds().tryAgain(clock.instant().plus(Duration.ofMinutes(1)));
+        assertThat(releases.builds().unfinished()).extracting(Release::id).contains(id);
     }
 
     private boolean shown(ReleaseId id) {
@@ -716,7 +724,7 @@ class ReleaseBuilderTest {
         stopped.stop();
         stopped.build(id);
         assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
-        assertThat(releases.unfinished()).extracting(Release::id).contains(id);
+        assertThat(releases.builds().unfinished()).extracting(Release::id).contains(id);
         builder.build(id);
         assertThat(releases.find(id).orElseThrow().isReady()).isTrue();
     }
@@ -790,13 +798,15 @@ class ReleaseBuilderTest {
     private Map<String, String> digests(ReleaseId id, String... names) {
         var digests = new TreeMap<String, String>();
         for (String name : names) {
-            digests.put(name, releases.file(id, name).orElseThrow().sha256().hex());
+            digests.put(
+                    name,
+                    releases.files().named(id, name).orElseThrow().sha256().hex());
         }
         return digests;
     }
 
     private byte[] bytes(ReleaseId id, String name) throws IOException {
-        try (var in = blobs.open(releases.file(id, name).orElseThrow().sha256())) {
+        try (var in = blobs.open(releases.files().named(id, name).orElseThrow().sha256())) {
             return in.readAllBytes();
         }
     }

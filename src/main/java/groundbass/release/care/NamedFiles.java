@@ -21,7 +21,7 @@ public final class NamedFiles {
 
     /** Whether any row needs this content; for the sweep of stored files. */
     public boolean contain(Sha256 sha256) {
-        return uploads.names(sha256) || releases.names(sha256);
+        return uploads.names(sha256) || releases.files().names(sha256);
     }
 
     /**

@@ -138,7 +138,7 @@ public final class StoreCare {
             broken.remove(sha256);
             return;
         }
-        var needing = releases.needing(sha256);
+        var needing = releases.files().needing(sha256);
         if (needing.stream().anyMatch(release -> release.spec().isOfNewerProgram())) {
             return; // a newer server beside this one can make it, and only that
         }

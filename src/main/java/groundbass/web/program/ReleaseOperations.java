@@ -103,7 +103,7 @@ final class ReleaseOperations implements PageGroup {
 
     private void show(Call call) {
         var release = own.release(call);
-        var files = own.releases().files(release.id()).stream()
+        var files = own.releases().files().of(release.id()).stream()
                 .filter(file -> file.role().isOffered())
                 .map(file -> view(release, file))
                 .toList();
@@ -156,7 +156,8 @@ final class ReleaseOperations implements PageGroup {
     private void send(Call call) throws IOException {
         var release = own.release(call);
         var file = own.releases()
-                .file(release.id(), call.ctx().pathParam("name"))
+                .files()
+                .named(release.id(), call.ctx().pathParam("name"))
                 .filter(known -> known.role().isOffered())
                 .orElseThrow(NotFoundResponse::new);
         answers.of(release.id(), file).withDownloadName(file.name()).send(call.ctx());

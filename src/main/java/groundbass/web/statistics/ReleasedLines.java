@@ -73,7 +73,7 @@ final class ReleasedLines {
     /** What readers of a lesson get; nothing where it was taken back, or where its page cannot be read. */
     Found of(EpisodeId lesson) {
         var current = releases.current(lesson);
-        var files = current.map(release -> releases.files(release.id())).orElse(List.of());
+        var files = current.map(release -> releases.files().of(release.id())).orElse(List.of());
         var page = files.stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .flatMap(file -> text(file).stream())

@@ -127,8 +127,8 @@ class InvitationsTest {
                     LocalDate.EPOCH,
                     BuildSpec.RENDERERS);
             return database.jdbi()
-                    .inTransaction(
-                            handle -> parts.releases().createTrial(handle, lesson.id(), spec, audience.clock.instant()))
+                    .inTransaction(handle ->
+                            parts.releases().trials().create(handle, lesson.id(), spec, audience.clock.instant()))
                     .value();
         }
 

@@ -193,7 +193,7 @@ class StoreCareTest {
 
     @Test
     void whatAReaderAskedForInVainIsMendedWithoutALookThrough() throws IOException {
-        var sheet = releases.file(release, "sheet.pdf").orElseThrow().sha256();
+        var sheet = releases.files().named(release, "sheet.pdf").orElseThrow().sha256();
         Files.delete(blobs.path(sheet));
         assertThat(blobs.exists(sheet)).isFalse();
         care.mend();
@@ -202,7 +202,7 @@ class StoreCareTest {
 
     @Test
     void whatAFullDiskKeepsFromBeingMadeAgainIsNotLost() throws IOException {
-        var sheet = releases.file(release, "sheet.pdf").orElseThrow().sha256();
+        var sheet = releases.files().named(release, "sheet.pdf").orElseThrow().sha256();
         Files.delete(blobs.path(sheet));
         lookThrough();
         for (int pass = 0; pass < 5; pass++) {
@@ -250,7 +250,7 @@ class StoreCareTest {
 
     private Set<Sha256> made() {
         var files = new LinkedHashSet<Sha256>();
-        releases.files(release).stream()
+        releases.files().of(release).stream()
                 .filter(file -> file.role() != FileRole.OWN_TRACK && file.role().isStored())
                 .forEach(file -> files.add(file.sha256()));
         return files;

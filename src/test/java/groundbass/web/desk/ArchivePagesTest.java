@@ -112,7 +112,7 @@ class ArchivePagesTest {
         var all = releases.of(origin.lessons(series).get(0).id());
         assertThat(all).hasSize(2);
         for (var release : all) {
-            for (ReleaseFile file : releases.files(release.id())) {
+            for (ReleaseFile file : releases.files().of(release.id())) {
                 if (file.role().isOffered()) {
                     String path = "/files/" + release.id() + "/" + file.name();
                     assertThat(to.program().get(path).asByteArray())

@@ -51,7 +51,7 @@ class DamageTest {
     void aLessonIsReadWithoutADamagedPicture() throws IOException {
         try (var site = Site.open()) {
             var shelf = Shelf.fill(site);
-            var pictures = shelf.releases.files(shelf.current(1).id()).stream()
+            var pictures = shelf.releases.files().of(shelf.current(1).id()).stream()
                     .map(ReleaseFile::name)
                     .filter(name -> name.endsWith(".svg"))
                     .toList();
@@ -77,7 +77,11 @@ class DamageTest {
     }
 
     private static Sha256 digest(Shelf shelf, String name) {
-        return shelf.releases.file(shelf.current(1).id(), name).orElseThrow().sha256();
+        return shelf.releases
+                .files()
+                .named(shelf.current(1).id(), name)
+                .orElseThrow()
+                .sha256();
     }
 
     private static Path place(Site site, Shelf shelf, String name) {

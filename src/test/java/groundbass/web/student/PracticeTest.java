@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
+import com.microsoft.playwright.TimeoutError;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import groundbass.audience.visit.LoopedBar;
@@ -31,6 +32,10 @@ class PracticeTest {
             const {practice, sheet} = lines[0];
             """;
     private static final Pattern SOUND = Pattern.compile("/play/.*\\.(flac|opus)$");
+
+    /** What the player is at, where it does not get on. */
+    private static final String ENGINE =
+            "[practice.state, practice.percent, practice.engine.context?.state, practice.engine.context?.sampleRate].join(' ')";
 
     @RegisterExtension
     static final PlayVisit visit = new PlayVisit();
@@ -284,7 +289,11 @@ class PracticeTest {
         page.route(SOUND, held::add);
         chooseTempo(page, 60);
         page.locator(".practice-go").first().click();
-        page.waitForCondition(() -> !held.isEmpty());
+        try {
+            page.waitForCondition(() -> !held.isEmpty());
+        } catch (TimeoutError e) {
+            throw new AssertionError("no sound was asked for: " + told(page, ENGINE), e);
+        }
         assertThat(page.locator("[data-part=said]").first().textContent()).isEqualTo("Waiting for the sound");
         assertThat(told(page, "String(practice.place.counting)")).isEqualTo("undefined");
         page.unroute(SOUND);

@@ -194,7 +194,7 @@ class TakingTest {
         try {
             int whole = 0;
             int open = 0;
-            for (var file : shelf.releases.files(shelf.current(1).id())) {
+            for (var file : shelf.releases.files().of(shelf.current(1).id())) {
                 String path = "/play/" + shelf.current(1).id() + "/" + file.name();
                 int status =
                         site.program().header("Range", "bytes=0-9").get(path).statusCode();
@@ -400,7 +400,7 @@ class TakingTest {
     }
 
     private static Path stored(int number, String name) throws IOException {
-        var file = shelf.releases.files(shelf.current(number).id()).stream()
+        var file = shelf.releases.files().of(shelf.current(number).id()).stream()
                 .filter(one -> one.name().endsWith(name))
                 .findFirst()
                 .orElseThrow();

@@ -44,7 +44,7 @@ public record ReleaseCalendar(
     }
 
     private static ReleaseRow row(Release release, int current, Releases releases) {
-        return ReleaseRow.of(release, current, releases.files(release.id()));
+        return ReleaseRow.of(release, current, releases.files().of(release.id()));
     }
 
     ReleaseCalendar with(List<Message> newTroubles, Optional<Message> difference) {

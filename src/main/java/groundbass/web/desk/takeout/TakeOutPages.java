@@ -170,7 +170,7 @@ public final class TakeOutPages implements PageGroup {
 
     /** The numbers of its releases that are out, or were, and have it. */
     private String released(Episode lesson, Sha256 content) {
-        return releases.needing(content).stream()
+        return releases.files().needing(content).stream()
                 .filter(release -> release.episode().equals(lesson.id()))
                 .filter(release -> release.publishedAt().isPresent())
                 .map(Release::spec)

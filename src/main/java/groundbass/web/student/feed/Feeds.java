@@ -66,7 +66,7 @@ final class Feeds {
 
     /** The sheet, the band at the full tempo, and all in one. */
     private List<Feed.Enclosure> files(Release release) {
-        return releases.files(release.id()).stream()
+        return releases.files().of(release.id()).stream()
                 .filter(Feeds::goesWithIt)
                 .map(file -> new Feed.Enclosure(
                         full("/files/" + release.id() + "/" + file.name()),

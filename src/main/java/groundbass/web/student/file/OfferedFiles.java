@@ -75,7 +75,8 @@ public final class OfferedFiles {
     }
 
     private Optional<OfferedFile> offered(Release release, String name) {
-        return releases.file(release.id(), name)
+        return releases.files()
+                .named(release.id(), name)
                 .map(file -> OfferedFile.of(release, file))
                 .filter(file -> file.offered() || file.playable());
     }

@@ -122,7 +122,7 @@ public final class SeriesFiles implements PageGroup {
 
     /** None while a lesson's sound is still to follow. */
     private Optional<ReleaseFile> bundle(PublishedSeries.Part part) {
-        return releases.files(part.release().id()).stream()
+        return releases.files().of(part.release().id()).stream()
                 .filter(file -> file.role().isBundle())
                 .findFirst();
     }

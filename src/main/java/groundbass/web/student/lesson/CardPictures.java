@@ -44,7 +44,7 @@ public final class CardPictures implements PageGroup {
         var file = ReleaseId.parse(ctx.pathParam("release"))
                 .filter(id -> NAMES.contains(name))
                 .flatMap(lessons::published)
-                .flatMap(release -> releases.file(release.id(), name))
+                .flatMap(release -> releases.files().named(release.id(), name))
                 .orElseThrow(NotFoundResponse::new);
         FileAnswer.of(blobs, file.sha256(), file.mediaType())
                 .withCacheControl(CachedResponse.FOR_GOOD)

@@ -126,7 +126,7 @@ public final class Lessons {
 
     /** Whether files are being made at this moment. */
     boolean inTheMaking() {
-        return !releases.unfinished().isEmpty();
+        return !releases.builds().unfinished().isEmpty();
     }
 
     private Optional<List<PublishedSeries>> readAll() {

@@ -52,7 +52,7 @@ public final class ReleaseContents {
     }
 
     List<ReleaseFile> files(ReleaseId id) {
-        return releases.files(id);
+        return releases.files().of(id);
     }
 
     /**
@@ -104,7 +104,7 @@ public final class ReleaseContents {
     }
 
     private Optional<Read> read(ReleaseId id) {
-        return releases.files(id).stream()
+        return releases.files().of(id).stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .findFirst()
                 .map(this::read);

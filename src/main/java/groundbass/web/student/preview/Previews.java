@@ -77,7 +77,7 @@ public final class Previews {
     }
 
     Optional<OfferedFile> file(Release release, String name) {
-        return releases.file(release.id(), name).map(found -> OfferedFile.of(release, found));
+        return releases.files().named(release.id(), name).map(found -> OfferedFile.of(release, found));
     }
 
     FileAnswer takenHome(OfferedFile file) {

@@ -157,7 +157,7 @@ class DeskRolesTest {
         var spec = new BuildSpec(
                 revision, 1, "Low Tide", 1, "low-tide", "http://localhost/e/1", LocalDate.EPOCH, BuildSpec.RENDERERS);
         var release = company.jdbi.inTransaction(
-                handle -> parts.releases().createTrial(handle, lesson.id(), spec, Site.START));
+                handle -> parts.releases().trials().create(handle, lesson.id(), spec, Site.START));
         company.jdbi.useHandle(handle -> Map.of("sheet.pdf", FileRole.SHEET, "stem.wav", FileRole.STEM)
                 .forEach((name, role) -> handle.execute(
                         "insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)"

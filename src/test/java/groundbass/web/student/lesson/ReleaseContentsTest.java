@@ -57,7 +57,7 @@ class ReleaseContentsTest {
     }
 
     private static Sha256 digest(ReleaseId release) {
-        return shelf.releases.file(release, "page.json").orElseThrow().sha256();
+        return shelf.releases.files().named(release, "page.json").orElseThrow().sha256();
     }
 
     private static BlobFolder blobs() throws IOException {

@@ -1,0 +1,79 @@
+package groundbass.release;
+
+import groundbass.identity.Sha256;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The rows of the files that releases consist of. */
+public final class ReleaseFiles {
+    private static final String SELECT = "select name, role, media_type, byte_count as size, sha256 from release_file ";
+
+    private final Jdbi jdbi;
+
+    ReleaseFiles(Jdbi jdbi) {
+        this.jdbi = jdbi;
+    }
+
+    /** In their order. */
+    public List<ReleaseFile> of(ReleaseId id) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where release_id = :id order by place")
+                .bind("id", id)
+                .mapTo(ReleaseFile.class)
+                .list());
+    }
+
+    /** A file by its name; a name from outside is only ever compared, never made a path. */
+    public Optional<ReleaseFile> named(ReleaseId id, String name) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where release_id = :id and name = :name")
+                .bind("id", id)
+                .bind("name", name)
+                .mapTo(ReleaseFile.class)
+                .findOne());
+    }
+
+    /** Until the transaction ends, no other server enters a file of this release. Whether it is there. */
+    boolean lock(Handle handle, ReleaseId id) {
+        return handle.createQuery("select id from release where id = :id for update")
+                .bind("id", id)
+                .mapTo(ReleaseId.class)
+                .findOne()
+                .isPresent();
+    }
+
+    /** Whether any release needs this content; for the sweep of stored files. What is put together as it is sent needs none. */
+    public boolean names(Sha256 sha256) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                                "select count(*) from release_file where sha256 = :sha256 and role <> :streamed")
+                        .bind("sha256", sha256)
+                        .bind("streamed", FileRole.ZIP)
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
+    }
+
+    /** The releases that need this content, the newest first. */
+    public List<Release> needing(Sha256 sha256) {
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where id in (select release_id from release_file where sha256 = :sha256)
+                        order by created_at desc, id""")
+                .bind("sha256", sha256)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
+                .list());
+    }
+
+    static void enter(Handle handle, ReleaseId id, int first, List<ReleaseFile> files) {
+        var batch = handle.prepareBatch("""
+                insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
+                values (:id, :place, :name, :role, :mediaType, :size, :sha256)""");
+        for (int place = 0; place < files.size(); place++) {
+            batch.bind("id", id)
+                    .bind("place", first + place)
+                    .bindMethods(files.get(place))
+                    .add();
+        }
+        batch.execute();
+    }
+}
