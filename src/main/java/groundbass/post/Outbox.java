@@ -84,10 +84,15 @@ public final class Outbox {
                 .one());
     }
 
-    /** How many letters to a list are under way: those to one person need not wait for many of them. */
+    /**
+     * How many letters to a list are under way: those to one person need not wait for many of them. What a mail server has put
+     * off until later is in nobody's way.
+     */
     public int listLettersUnderWay() {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select count(*) from outbox where delivery is null and unsubscribe is not null")
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select count(*) from outbox
+                        where delivery is null and unsubscribe is not null and (attempts = 0 or send_after <= :now)""")
+                .bind("now", clock.instant())
                 .mapTo(Integer.class)
                 .one());
     }

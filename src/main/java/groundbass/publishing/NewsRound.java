@@ -5,7 +5,12 @@ import groundbass.audience.news.QueuedLetter;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
 import groundbass.post.Outbox;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -17,12 +22,17 @@ public final class NewsRound {
     /** How many letters to lists are on their way at once at most. */
     static final int A_STEP = 40;
 
+    /** So long one that could not be written is passed over. */
+    private static final Duration PAUSE = Duration.ofMinutes(10);
+
     private static final Logger log = LoggerFactory.getLogger(NewsRound.class);
 
     private final PublishingParts parts;
     private final NewsQueue queue;
     private final Announcer announcer;
     private final Outbox outbox;
+    /** What this server could not write, and when it tries again. */
+    private final Map<QueuedLetter, Instant> passedOver = new ConcurrentHashMap<>();
 
     public NewsRound(PublishingParts parts, NewsQueue queue, Announcer announcer, Outbox outbox) {
         this.parts = parts;
@@ -36,7 +46,7 @@ public final class NewsRound {
         int room = A_STEP - outbox.listLettersUnderWay();
         int written = 0;
         if (room > 0) {
-            for (var letter : queue.waiting(room)) {
+            for (var letter : next(room)) {
                 written += attempt(letter) ? 1 : 0;
             }
         }
@@ -46,12 +56,21 @@ public final class NewsRound {
         return written;
     }
 
-    /** One that cannot be written does not hold up the others; it is tried again. */
+    private List<QueuedLetter> next(int room) {
+        passedOver.values().removeIf(again -> !again.isAfter(parts.clock.instant()));
+        return queue.waiting(room + passedOver.size()).stream()
+                .filter(letter -> !passedOver.containsKey(letter))
+                .limit(room)
+                .toList();
+    }
+
+    /** One that cannot be written does not hold up the others; it is tried again after a while. */
     private boolean attempt(QueuedLetter letter) {
         try {
             return write(letter);
         } catch (RuntimeException e) {
             log.error("A letter about {} could not be written", letter.about(), e);
+            passedOver.put(letter, parts.clock.instant().plus(PAUSE));
             return false;
         }
     }

@@ -155,12 +155,48 @@ class NewsRoundTest {
             run(database, "alter table outbox add constraint few check (recipient <> 'reader30@example.net')");
             assertThat(studio.newsRound.pass()).isEqualTo(NewsRound.A_STEP - 1);
             run(database, "alter table outbox drop constraint few");
+            studio.clock.advance(Duration.ofMinutes(10));
             var postman = new Postman(database.jdbi(), willing, studio.clock, Runnable::run);
             for (int round = 0; round < 20; round++) {
                 studio.newsRound.pass();
                 postman.deliverDue();
             }
             assertThat(reached).containsExactlyInAnyOrderElementsOf(readers);
+        }
+    }
+
+    /** More of them than one pass has room for. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void lettersThatCannotBeWrittenHoldUpNoOthers(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            studio.episode("Begun");
+            IntStream.range(0, NewsRound.A_STEP)
+                    .mapToObj(number -> new EmailAddress("broken" + number + "@example.net"))
+                    .forEach(email -> agree(studio, email, Locale.ENGLISH));
+            agree(studio, reader(1), Locale.ENGLISH);
+            out(studio, "Rope and Pulley");
+            run(database, "alter table outbox add constraint few check (recipient not like 'broken%')");
+            assertThat(studio.newsRound.pass()).as("the head of the queue").isZero();
+            assertThat(studio.newsRound.pass()).isEqualTo(1);
+            assertThat(studio.outbox.to(reader(1))).hasSize(1);
+        }
+    }
+
+    /** The mail server of a school is down for an evening, and tries follow one another after an hour and more. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void lettersThatAMailServerPutsOffHoldUpNoOthers(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            studio.episode("Begun");
+            IntStream.range(0, 50).forEach(number -> agree(studio, reader(number), Locale.ENGLISH));
+            out(studio, "Rope and Pulley");
+            assertThat(studio.newsRound.pass()).isEqualTo(NewsRound.A_STEP);
+            var later = studio.clock.instant().plus(Duration.ofHours(1));
+            database.jdbi().useHandle(handle -> handle.execute("update outbox set attempts = 4, send_after = ?", later));
+            assertThat(studio.newsRound.pass()).isEqualTo(10);
         }
     }
 
