@@ -131,8 +131,10 @@ public final class BlobFolder implements BlobStore {
     @Override
     public Optional<String> identity() throws IOException {
         try {
+            // an empty one was cut short with the machine, and says nothing
             return Optional.of(Files.readString(folder.resolve(IDENTITY), StandardCharsets.UTF_8)
-                    .strip());
+                            .strip())
+                    .filter(identity -> !identity.isEmpty());
         } catch (NoSuchFileException e) {
             return Optional.empty();
         }

@@ -13,7 +13,7 @@ import java.util.function.Predicate;
 
 /**
  * One sweep of a {@link BlobFolder}: first it looks at everything, then it takes away what no row has named for a day.
- * Where that is more than a small share of the files, rows rather than files are what is missing, and nothing is taken.
+ * Where that is most of the files, rows rather than files are what is missing, and nothing is taken.
  */
 final class Sweep {
     private final Path folder;

@@ -12,14 +12,16 @@ public final class SweepPolicy {
     public static final Duration SET_ASIDE = Duration.ofDays(30);
 
     private static final int HANDFUL = 5;
-    private static final int SHARE = 10;
     private static final int MOST_AT_ONCE = 200;
 
     private SweepPolicy() {}
 
-    /** Whether so many of all without a name say that rows are missing, rather than files unwanted. */
+    /**
+     * Whether so many of all without a name say that rows are missing, rather than files unwanted: more than half of them. A
+     * young site whose previews are forgotten has a third.
+     */
     public static boolean isTooMany(int unnamed, int all) {
-        return unnamed > HANDFUL && unnamed * SHARE > all;
+        return unnamed > HANDFUL && unnamed > all - unnamed;
     }
 
     /** What one sweep sets aside of them. */
