@@ -58,6 +58,7 @@ public final class Jobs implements AutoCloseable {
         var scheduler = Scheduler.create(database, building(build, built))
                 .startTasks(passes.stream().map(Jobs::recurring).toList())
                 .serializer(new NoData())
+                .enablePriority() // passes before builds: hours and letters wait for none of many
                 .threads(threads)
                 .pollingInterval(POLL_EVERY)
                 .heartbeatInterval(HEARTBEAT)
