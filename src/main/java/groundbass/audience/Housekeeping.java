@@ -59,7 +59,7 @@ public final class Housekeeping {
     }
 
     /**
-     * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
+     * Closes silent downloads, deletes ended sessions, old links, old letters, old
      * sign-ins, old tries, old invitations, news that nobody waits for any more, refusals of addresses that nobody here has,
      * tokens and answers of programs that are over, and accounts that nobody uses, where the site says so.
      */

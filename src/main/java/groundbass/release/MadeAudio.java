@@ -29,6 +29,8 @@ public final class MadeAudio {
     /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
     private static final Duration YOUNG = Duration.ofHours(20);
 
+    private static final Duration REMEMBERED = Duration.ofDays(90);
+
     private static final ObjectMapper JSON = JsonMapper.builder()
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
@@ -114,6 +116,13 @@ public final class MadeAudio {
                     .bind("now", clock.instant())
                     .execute();
         });
+    }
+
+    /** Deletes what was made so long ago that hardly anything is corrected any more; it can be made again. */
+    public void forgetOld() {
+        jdbi.useHandle(handle -> handle.createUpdate("delete from made_audio where made_at < :before")
+                .bind("before", clock.instant().minus(REMEMBERED))
+                .execute());
     }
 
     private static String write(Object made) {

@@ -45,7 +45,7 @@ public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport
         var accounts = Accounts.over(database.jdbi(), clock);
         var stored = Stored.over(database, accounts, config, clock);
         stored.blobs().guardedBy(lock::isHeld);
-        new StoredFiles(stored.blobs(), stored.named(), clock).pairWith(database.jdbi());
+        new StoredFiles(stored.blobs(), stored.named()).pairWith(database.jdbi());
         return over(database, accounts, stored, clock);
     }
 

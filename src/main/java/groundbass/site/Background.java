@@ -32,6 +32,7 @@ final class Background {
     }
 
     void work() {
+        var firstHour = new FirstHour(services.clock);
         var passes = List.of(
                 new Pass("going-live", Duration.ofSeconds(5), services.publicationJob::pass),
                 new Pass("find", Duration.ofSeconds(5), this::readWhatIsOut),
@@ -43,12 +44,12 @@ final class Background {
                 new Pass("mend", Duration.ofSeconds(10), services.care::mend),
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),
-                new Pass("bin", Duration.ofHours(1), services.bin::empty),
+                new Pass("bin", Duration.ofHours(1), firstHour.spares(services.bin::empty)),
                 new Pass(
                         "taken-out",
                         Duration.ofHours(1),
-                        () -> services.takingOut.empty(services.releases.files()::names)),
-                new Pass("sweep", Duration.ofHours(1), services.files::sweep));
+                        firstHour.spares(() -> services.takingOut.empty(services.releases.files()::names))),
+                new Pass("sweep", Duration.ofHours(1), firstHour.spares(services.files::sweep)));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(writeVisits()::shutdownNow);
         open.add(Jobs.start(
@@ -61,7 +62,7 @@ final class Background {
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
     }
 
-    /** Each node has visits of its own to write; passes are shared among nodes. */
+    /** Each node has visits of its own to write and to forget; passes are shared among nodes. */
     private ScheduledExecutorService writeVisits() {
         var writing = Executors.newSingleThreadScheduledExecutor(work -> {
             var thread = new Thread(work, "visits");
@@ -75,7 +76,8 @@ final class Background {
     private void writeSome() {
         try {
             services.visits.write();
-        } catch (RuntimeException e) {
+            services.downloads.forgetVisitors();
+        } catch (RuntimeException | Error e) {
             log.warn("visits are not written yet", e); // thrown on, it would be the last time
         }
     }
@@ -86,6 +88,7 @@ final class Background {
     }
 
     private void forgetTrials() {
+        services.made.forgetOld();
         services.publisher.trials().forget(trial -> services.previewLinks.isLinked(trial.value()));
     }
 

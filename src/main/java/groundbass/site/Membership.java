@@ -62,7 +62,7 @@ final class Membership implements AutoCloseable {
         try {
             nodes.ifPresent(Nodes::beat);
             look.accept(database);
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) { // thrown on, it would be the last beat
             log.warn("the database server does not answer; this server tells again that it is up", e);
         }
     }

@@ -132,6 +132,7 @@ final class Services {
     final Bundles bundles;
     final LessonIndex index;
     final StoredFiles files;
+    final MadeAudio made;
     final ReleaseBuilder builder;
     final TracksOnRequest tracks;
     final StemsOnRequest stems;
@@ -217,9 +218,9 @@ final class Services {
         this.bundles = new Bundles(releases, blobs);
         this.index = new LessonIndex(jdbi, releases, revisions);
         var named = stored.named();
-        this.files = new StoredFiles(blobs, named, clock);
-        this.builder = new ReleaseBuilder(
-                releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
+        this.files = new StoredFiles(blobs, named);
+        this.made = new MadeAudio(jdbi, releases, blobs, clock);
+        this.builder = new ReleaseBuilder(releases, revisions, uploads, blobs, made, clock);
         this.tracks = new TracksOnRequest(jdbi, releases, builder);
         this.stems = new StemsOnRequest(builder, Stored.passing(config), StemsOnRequest.MOST_BYTES, clock);
         this.brokenFiles = new BrokenFiles(jdbi);

@@ -108,7 +108,7 @@ public final class SiteLock implements AutoCloseable {
                 log.error("another server has taken this site while the database was away: {}", other);
                 lost.accept(other);
             });
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) { // thrown on, it would be the last look
             log.warn("it cannot be seen whether this is the only server of the site", e);
         }
     }

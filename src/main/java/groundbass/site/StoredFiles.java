@@ -9,9 +9,6 @@ import groundbass.store.Swept;
 import groundbass.store.fault.FolderFault;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
-import java.time.Duration;
-import java.time.Instant;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
@@ -22,19 +19,12 @@ final class StoredFiles {
     private static final Logger log = LoggerFactory.getLogger(StoredFiles.class);
     private static final int SAMPLE = 1_000;
 
-    /** A site that was started by mistake is stopped again before this. */
-    private static final Duration UNSWEPT = Duration.ofHours(1);
-
     private final BlobStore blobs;
     private final NamedFiles named;
-    private final Clock clock;
-    private final Instant started;
 
-    public StoredFiles(BlobStore blobs, NamedFiles named, Clock clock) {
+    public StoredFiles(BlobStore blobs, NamedFiles named) {
         this.blobs = blobs;
         this.named = named;
-        this.clock = clock;
-        this.started = clock.instant();
     }
 
     /** @throws CannotOpen where the folder belongs to another database */
@@ -75,9 +65,6 @@ final class StoredFiles {
     }
 
     public void sweep() {
-        if (clock.instant().isBefore(started.plus(UNSWEPT))) {
-            return;
-        }
         try {
             tell(blobs.sweep(named::contain));
         } catch (IOException e) {

@@ -84,14 +84,21 @@ public final class Downloads implements AutoCloseable {
     }
 
     /**
-     * Closes downloads that nothing was heard of for an hour, and destroys what could still tell one anonymous visitor
-     * from another after a day. To be run every few minutes; idempotent. Returns how many were closed.
+     * Destroys what could still tell one anonymous visitor from another after a day. That is in the memory of each server,
+     * so each runs this for itself, every few minutes.
+     */
+    public void forgetVisitors() {
+        visitors.destroyIfOld();
+        visits.forget(clock.instant().minus(SAME_VISIT));
+    }
+
+    /**
+     * Closes downloads that nothing was heard of for an hour. To be run every few minutes, on any server; idempotent.
+     * Returns how many were closed.
      */
     public int sweep() {
-        visitors.destroyIfOld();
         Instant now = clock.instant();
         Instant from = swept.equals(Instant.EPOCH) ? swept : swept.minus(LOOKS_BACK);
-        visits.forget(now.minus(SAME_VISIT));
         int closed = jdbi.inTransaction(handle -> DownloadRows.breakOffSilent(handle, from, now.minus(PATIENCE)));
         swept = now;
         return closed;
