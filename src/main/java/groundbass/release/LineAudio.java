@@ -46,6 +46,7 @@ final class LineAudio implements AutoCloseable {
     private final Blobs blobs;
     private final MadeAudio made;
     private final Map<Integer, Tape> tapes = new ConcurrentHashMap<>();
+    private volatile boolean closed;
 
     /**
      * Encoded audio of so many frames, behind a head of {@code head} bytes, which says what the file is called and may
@@ -177,9 +178,15 @@ final class LineAudio implements AutoCloseable {
         return tapes.computeIfAbsent(percent, this::record);
     }
 
+    /** A step beside one that failed may still be at work when this is closed; it leaves no tape behind. */
     private Tape record(int percent) {
         try {
-            return Tape.record(line, groove, percent);
+            var tape = Tape.record(line, groove, percent);
+            if (closed) {
+                tape.close();
+                throw new IllegalStateException("nothing is recorded after the end");
+            }
+            return tape;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -187,6 +194,7 @@ final class LineAudio implements AutoCloseable {
 
     @Override
     public void close() {
+        closed = true;
         for (var tape : tapes.values()) {
             try {
                 tape.close();

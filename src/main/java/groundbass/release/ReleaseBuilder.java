@@ -104,7 +104,7 @@ public final class ReleaseBuilder {
     private void tried(Release release, Work work) {
         try {
             work.on(release);
-        } catch (IOException | RuntimeException e) {
+        } catch (IOException | RuntimeException | Error e) { // too little memory, say: it is told and has its pause as well
             if (stopping || isMachineStopping()) {
                 log.info("release {} was stopped with the server; it is built after the next start", release.id());
             } else {
@@ -113,7 +113,7 @@ public final class ReleaseBuilder {
         }
     }
 
-    private void failed(Release release, Exception e) {
+    private void failed(Release release, Throwable e) {
         int tries = releases.builds().failed(release.id(), cause(e), clock.instant());
         if (tries == 0) {
             log.info("release {} was overtaken while it was built", release.id());

@@ -6,7 +6,9 @@ import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
 import groundbass.store.fault.DamagedFileException;
 import java.io.IOException;
+import java.io.InterruptedIOException;
 import java.io.UncheckedIOException;
+import java.nio.channels.ClosedByInterruptException;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -107,9 +109,19 @@ public final class Recordings {
         } catch (IOException | RuntimeException | Error e) {
             // the decoders are not ours, and throw what they like at a file that is broken; where it is the disk that
             // fails, reading the file through fails as well
+            demandGoingOn(upload, e);
             blobs.verify(upload.blob().sha256());
             log.warn("recording {} cannot be decoded", upload.id(), e);
             return Optional.empty();
+        }
+    }
+
+    /** A server that is stopped breaks off who listens, which says nothing of the recording. */
+    private static void demandGoingOn(Upload upload, Throwable e) throws IOException {
+        if (Thread.currentThread().isInterrupted() || e instanceof ClosedByInterruptException) {
+            var brokenOff = new InterruptedIOException("listening to recording " + upload.id() + " was broken off");
+            brokenOff.initCause(e);
+            throw brokenOff;
         }
     }
 

@@ -26,6 +26,10 @@ public final class UploadRepository {
     }
 
     /** Whether a picture for notes is there. */
+    public boolean has(UploadId id) {
+        return find(id, Presence.NOW).isPresent();
+    }
+
     public boolean hasPicture(PictureId id) {
         return pictures.find(id, Presence.NOW).isPresent();
     }

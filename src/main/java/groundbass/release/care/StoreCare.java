@@ -8,6 +8,7 @@ import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;
 import groundbass.store.fault.DamagedFileException;
+import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -117,7 +118,7 @@ public final class StoreCare {
     private Sha256 read(List<Sha256> files) throws IOException {
         long read = 0;
         for (var sha256 : files) {
-            OptionalLong length = blobs.verify(sha256);
+            OptionalLong length = lookAt(sha256);
             read += length.orElse(0);
             if (length.isEmpty()) {
                 broken.note(sha256, clock.instant());
@@ -127,6 +128,18 @@ public final class StoreCare {
             }
         }
         return files.get(files.size() - 1);
+    }
+
+    /** Empty where it is damaged or missing, or lies where the disk cannot be read: the others are looked at all the same. */
+    private OptionalLong lookAt(Sha256 sha256) throws IOException {
+        try {
+            return blobs.verify(sha256);
+        } catch (FilesAway e) {
+            throw e;
+        } catch (IOException e) {
+            log.error("the stored file {} cannot be read", sha256, e);
+            return OptionalLong.empty();
+        }
     }
 
     /** @throws IOException where the disk fails, which says nothing of the file and is no try */

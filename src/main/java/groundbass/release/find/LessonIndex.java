@@ -16,7 +16,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
+import org.jdbi.v3.core.ConnectionException;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
+import org.jdbi.v3.core.transaction.TransactionException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -54,6 +57,8 @@ public final class LessonIndex {
     private void attempt(ReleaseId id) {
         try {
             releases.find(id).ifPresent(this::read);
+        } catch (ConnectionException | UnableToExecuteStatementException | TransactionException e) {
+            throw e; // of the database, which says nothing of the release: the next pass reads it
         } catch (RuntimeException e) {
             unreadable.add(id);
             log.error("release {} cannot be found by what it says", id, e);
