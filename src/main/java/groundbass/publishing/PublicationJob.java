@@ -5,6 +5,7 @@ import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Release;
+import groundbass.release.ReleaseNote;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.slf4j.Logger;
@@ -45,7 +46,7 @@ public final class PublicationJob {
         for (T one : all) {
             try {
                 task.accept(one);
-            } catch (RuntimeException e) {
+            } catch (RuntimeException | Error e) { // whatever it is, it keeps back this one alone
                 log.error("{} could not go out", one, e);
             }
         }
@@ -112,11 +113,13 @@ public final class PublicationJob {
     private void correct(Release release) {
         boolean out = parts.jdbi.inTransaction(handle -> {
             parts.episodes.lock(handle, release.episode());
+            var note = note(release);
+            parts.releases.annotate(handle, release.id(), note);
             boolean mine = publish(handle, release);
             if (mine) {
                 describe(handle, release); // only now: a later correction that was faster keeps its title
             }
-            if (mine && release.note().byLetter()) {
+            if (mine && note.byLetter()) {
                 tellHolders(handle, release);
             }
             return mine;
@@ -128,6 +131,14 @@ public final class PublicationJob {
                     release.spec().release());
             afterwards.run();
         }
+    }
+
+    /** What a later correction has overtaken comes with it, and what was to be told of that as well. */
+    private ReleaseNote note(Release release) {
+        return release.note()
+                .after(parts.releases.passedOver(release).stream()
+                        .map(Release::note)
+                        .toList());
     }
 
     private void tellHolders(Handle handle, Release release) {

@@ -149,6 +149,20 @@ public final class Releases {
                 .list());
     }
 
+    /** Corrections that this one has come before, and so never go out by themselves, the oldest first. */
+    public List<Release> passedOver(Release correction) {
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where episode_id = :episode and correction and published_at is null and number < :number
+                          and number > (select coalesce(max(number), 0) from release out
+                            where out.episode_id = :episode and out.published_at is not null)
+                        order by number""")
+                .bind("episode", correction.episode())
+                .bind("number", correction.spec().release())
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
+                .list());
+    }
+
     /** What readers of this episode get: of all that were published the latest, whatever was published last. */
     public Optional<Release> current(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """

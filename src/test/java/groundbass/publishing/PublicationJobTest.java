@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
+import groundbass.release.ReleaseNote;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
@@ -116,6 +117,32 @@ class PublicationJobTest {
             assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(second);
             assertThat(studio.find(id).publishedAt()).contains(NOW);
             assertThat(studio.releases.of(id)).hasSize(2);
+        }
+    }
+
+    /** A slip is put right, and a moment later a second one in its words, which nobody need be told of by letter. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatWasToBeToldOfACorrectionIsToldOfTheOneThatOvertakesIt(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            done(studio.bringOut(id));
+            studio.buildAll();
+            studio.publicationJob.pass();
+
+            studio.clock.advance(Duration.ofMinutes(1));
+            studio.write(id, "bar 1\n1-4 E7\n");
+            done(studio.publisher.correct(
+                    studio.educator, id, new ReleaseNote("Bar 1 is at the seventh fret.", true), studio.seen(id)));
+            studio.clock.advance(Duration.ofMinutes(1));
+            studio.rename(id, "Rope and Pulleys");
+            done(studio.publisher.correct(
+                    studio.educator, id, new ReleaseNote("The title has its s.", false), studio.seen(id)));
+            studio.buildAll();
+            studio.publicationJob.pass();
+            assertThat(studio.releases.current(id).orElseThrow().note())
+                    .isEqualTo(new ReleaseNote("Bar 1 is at the seventh fret. The title has its s.", true));
         }
     }
 
