@@ -31,10 +31,17 @@ public final class HourLetters {
         this.outbox = outbox;
     }
 
-    /** Notes that this trouble was told and puts the letter into the outbox, both or neither; nothing where it was. */
+    /**
+     * Notes that this trouble was told and puts the letter into the outbox, both or neither; nothing where it was, or where the
+     * hour was taken back or moved since the lesson was read.
+     */
     void tell(Handle handle, Episode episode, Trouble trouble) {
-        parts.episodes.lock(handle, episode.id()); // two nodes that see one trouble at once write one letter
-        if (!isTold(handle, episode.id(), trouble)) {
+        // locked, since two nodes that see one trouble at once write one letter
+        boolean stands = parts.episodes
+                .lock(handle, episode.id())
+                .filter(now -> now.isPublished() || now.state().equals(episode.state()))
+                .isPresent();
+        if (stands && !isTold(handle, episode.id(), trouble)) {
             note(handle, episode.id(), trouble);
             reader(episode).flatMap(reader -> EmailAddress.read(reader.email())).ifPresent(to -> {
                 var letter = letter(episode, trouble, to);

@@ -101,7 +101,7 @@ public final class LessonLook {
                 Optional.of(day()),
                 Optional.of(new TriedLinks(parts.links::known, site.zone(episode.series())))
                         .filter(tried -> parts.links.isOn()),
-                parts.uploads::hasPicture);
+                parts.missing(document));
         var looked = new Preflight(site.addresses()).look(episode.id(), document, around);
         var remarks = looked.remarks();
         var holding = AcceptedRemarks.holding(accepted(), remarks);

@@ -6,8 +6,6 @@ import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
-import groundbass.document.PictureId;
-import groundbass.lesson.NotePictures;
 import groundbass.publishing.preflight.Around;
 import groundbass.publishing.preflight.Judgements;
 import groundbass.publishing.preflight.LessonRemark;
@@ -19,10 +17,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Takes what is written after a promise into it. Whatever was saved before the hour goes out if nothing keeps it from it:
@@ -37,6 +36,8 @@ final class Promises {
 
     static final Duration QUIET = Duration.ofMinutes(10);
     static final Duration QUIET_NEAR = Duration.ofMinutes(1);
+
+    private static final Logger log = LoggerFactory.getLogger(Promises.class);
 
     private final PublishingParts parts;
     private final Judgements judgements = new Judgements();
@@ -97,7 +98,7 @@ final class Promises {
     private static Stream<Release> built(EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
         return all.stream()
                 .filter(release -> release.spec().release() >= promise.firstRelease())
-                .filter(release -> release.isReady() && release.spec().namesAlike(wanted.spec()));
+                .filter(release -> release.isReady() && release.spec().isAtPlaceOf(wanted.spec()));
     }
 
     /** Rights may be unsettled again after the promise; and a newer program may know better what no hand can play. */
@@ -118,24 +119,23 @@ final class Promises {
                 .toList();
     }
 
-    /** What keeps this draft from going out. */
+    /** What keeps this draft from going out; that includes that nobody can say, for then what was built before goes out. */
     private List<LessonRemark> holding(LessonLook look, Draft draft) {
-        return AcceptedRemarks.holding(look.accepted(), judged(look, Optional.empty(), draft.document()));
+        try {
+            return AcceptedRemarks.holding(look.accepted(), judged(look, Optional.empty(), draft.document()));
+        } catch (RuntimeException | StackOverflowError e) {
+            log.error("the draft of episode {} cannot be judged", draft.episode(), e);
+            return List.of(Preflight.unjudged());
+        }
     }
 
     private List<LessonRemark> judged(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
         var id = look.episode().id();
         var addresses = look.site().addresses();
-        var missing = missing(document);
+        var missing = parts.missing(document);
         return judgements.of(id, fixed, document, addresses.site(), missing, () -> new Preflight(addresses)
-                .look(id, document, Around.pictures(picture -> !missing.contains(picture)))
+                .look(id, document, Around.without(missing))
                 .remarks());
-    }
-
-    private Set<PictureId> missing(EpisodeDocument document) {
-        return NotePictures.ids(document.notes()).stream()
-                .filter(picture -> !parts.uploads.hasPicture(picture))
-                .collect(Collectors.toUnmodifiableSet());
     }
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */

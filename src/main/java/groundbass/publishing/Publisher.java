@@ -123,7 +123,7 @@ public final class Publisher {
 
     /** What keeps a document from going out, for whoever does not want to know how all else stands. */
     private List<LessonRemark> holding(EpisodeId id, EpisodeDocument document) {
-        var around = Around.site(parts.settings.current().imprint(), parts.uploads::hasPicture);
+        var around = Around.site(parts.settings.current().imprint(), parts.missing(document));
         return AcceptedRemarks.holding(
                 parts.accepted.of(id),
                 parts.preflight.look(id, document, around).remarks());

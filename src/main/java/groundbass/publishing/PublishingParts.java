@@ -1,5 +1,8 @@
 package groundbass.publishing;
 
+import groundbass.document.BackingTrack;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.NotePictures;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeService;
@@ -11,10 +14,12 @@ import groundbass.catalog.upload.UploadRepository;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.preflight.NewsMail;
+import groundbass.publishing.preflight.Missing;
 import groundbass.publishing.preflight.Preflight;
 import groundbass.release.BuildQueue;
 import groundbass.release.Releases;
 import java.time.Clock;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Jdbi;
 
 /** What the steps of publishing share, each made once. */
@@ -75,6 +80,18 @@ public final class PublishingParts {
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, episodes, clock);
         this.freezing = new Freezing(specs, releases, clock);
+    }
+
+    /** What a document names and is not there now. */
+    Missing missing(EpisodeDocument document) {
+        var pictures = NotePictures.ids(document.notes()).stream()
+                .filter(picture -> !uploads.hasPicture(picture))
+                .collect(Collectors.toSet());
+        var recordings = document.backingTracks().stream()
+                .map(BackingTrack::upload)
+                .filter(upload -> !uploads.has(upload))
+                .collect(Collectors.toSet());
+        return new Missing(pictures, recordings);
     }
 
     /** To look at lessons as they stand from now on. */

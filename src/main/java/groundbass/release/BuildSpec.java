@@ -86,11 +86,10 @@ public record BuildSpec(
         return renderers > RENDERERS;
     }
 
-    /** Whether the other names the episode alike: by series, number, title and address. */
-    public boolean namesAlike(BuildSpec that) {
+    /** Whether the other names the same place for the episode: series, number and address. Its title may be another. */
+    public boolean isAtPlaceOf(BuildSpec that) {
         return series.equals(that.series)
                 && episodeNumber == that.episodeNumber
-                && fileStem.equals(that.fileStem)
                 && episodeAddress.equals(that.episodeAddress);
     }
 

@@ -119,6 +119,26 @@ class PromisesTest {
         }
     }
 
+    /** A title is mended at the last minute as a line is: what is built goes out at the hour. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aTitleThatIsMendedTooLateToBeBuiltFollowsTheHourThatIsKept(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.clock.set(AT.minusSeconds(5).toString());
+            studio.rename(id, "Rope and Pulleys");
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).publishedAt()).contains(AT);
+            studio.buildAll();
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).title()).isEqualTo("Rope and Pulleys");
+            assertThat(studio.releases.current(id).orElseThrow().spec().release())
+                    .isEqualTo(2);
+        }
+    }
+
     /** While a site of several servers is brought to a newer program, one after another. */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

@@ -121,6 +121,12 @@ final class Studio {
         done(desk.saveDraft(educator, id, draft.version(), document));
     }
 
+    void rename(EpisodeId id, String title) {
+        var draft = desk.draft(educator, id).orElseThrow();
+        done(desk.saveDraft(
+                educator, id, draft.version(), draft.document().edit().title(title).done()));
+    }
+
     /** A look at it, as a page that was just opened has it. */
     LessonLook look(EpisodeId id) {
         return publisher.look().at(educator, find(id));

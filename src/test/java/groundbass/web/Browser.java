@@ -9,6 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ReducedMotion;
 import groundbass.OutsideTools;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -74,6 +75,7 @@ public final class Browser implements AutoCloseable {
         var options = new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(width, height)
                 .setColorScheme(scheme)
+                .setReducedMotion(ReducedMotion.REDUCE) // a page that still scrolls slips away under a press
                 .setLocale("en")
                 .setTimezoneId("Europe/Vienna");
         BrowserContext reader = chromium.newContext(options);

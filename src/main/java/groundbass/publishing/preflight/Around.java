@@ -1,10 +1,8 @@
 package groundbass.publishing.preflight;
 
 import groundbass.catalog.settings.Imprint;
-import groundbass.document.PictureId;
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.function.Predicate;
 
 /**
  * What is looked at beside the document of a lesson. Each is empty where it is not asked.
@@ -14,7 +12,7 @@ import java.util.function.Predicate;
  * @param difference in what the draft differs from what readers see or will see; also empty where it does not
  * @param day on which it goes out, as far as one knows, on the clocks of its series
  * @param links what came of trying the pages to which the lesson links; empty where the site tries none
- * @param pictures whether a picture is there
+ * @param missing what it names and is not there
  */
 public record Around(
         Optional<Imprint> imprint,
@@ -22,19 +20,19 @@ public record Around(
         Optional<Difference> difference,
         Optional<LocalDate> day,
         Optional<TriedLinks> links,
-        Predicate<PictureId> pictures) {
+        Missing missing) {
     static final Around NOTHING = new Around(
-            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), picture -> true);
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Missing.NOTHING);
 
     /** For whoever asks of a document alone. */
-    public static Around pictures(Predicate<PictureId> pictures) {
+    public static Around without(Missing missing) {
         return new Around(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), missing);
     }
 
     /** For whoever asks whether it may go out, and not how all else stands. */
-    public static Around site(Imprint imprint, Predicate<PictureId> pictures) {
+    public static Around site(Imprint imprint, Missing missing) {
         return new Around(
-                Optional.of(imprint), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), pictures);
+                Optional.of(imprint), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), missing);
     }
 }

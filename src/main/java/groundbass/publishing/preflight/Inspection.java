@@ -62,8 +62,8 @@ public final class Inspection {
     private List<LessonRemark> others(Checkpoint point) {
         return switch (point) {
             case DETAILS, LINES, FINDINGS, SOUND -> List.of(); // all of it was typed
-            case RECORDINGS -> RecordingRemarks.of(text);
-            case NOTES -> NoteRemarks.broken(text, around.pictures());
+            case RECORDINGS -> RecordingRemarks.of(text, around.missing().recordings());
+            case NOTES -> NoteRemarks.broken(text, around.missing().pictures());
             case PICTURES -> NoteRemarks.pictures(text);
             case LINKS -> links();
             case WALKTHROUGH -> Preflight.lostWords(text);

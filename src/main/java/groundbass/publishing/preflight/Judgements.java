@@ -3,7 +3,6 @@ package groundbass.publishing.preflight;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
-import groundbass.document.PictureId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,8 +22,8 @@ public final class Judgements {
     private record Key(EpisodeId lesson, Optional<RevisionId> fixed) {}
 
     private record Judgement(
-            EpisodeDocument document, String site, Set<PictureId> missing, List<LessonRemark> remarks) {
-        boolean isOf(EpisodeDocument asked, String askedAt, Set<PictureId> gone) {
+            EpisodeDocument document, String site, Missing missing, List<LessonRemark> remarks) {
+        boolean isOf(EpisodeDocument asked, String askedAt, Missing gone) {
             return document.equals(asked) && site.equals(askedAt) && missing.equals(gone);
         }
     }
@@ -34,7 +33,7 @@ public final class Judgements {
      *
      * @param fixed the state that it is, where it is not the draft
      * @param site where the site is, since addresses stand on what is printed
-     * @param missing the pictures of its notes that are not there: they come and go without it
+     * @param missing what it names and is not there: that comes and goes without it
      * @param judge says it; asked only where any of these is another than before
      */
     public List<LessonRemark> of(
@@ -42,7 +41,7 @@ public final class Judgements {
             Optional<RevisionId> fixed,
             EpisodeDocument document,
             String site,
-            Set<PictureId> missing,
+            Missing missing,
             Supplier<List<LessonRemark>> judge) {
         return all.compute(
                         new Key(lesson, fixed),

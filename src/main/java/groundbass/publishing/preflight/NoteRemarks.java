@@ -7,7 +7,7 @@ import groundbass.lesson.NotePieces;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.util.List;
-import java.util.function.Predicate;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** What is to be said of what the notes show. */
@@ -17,16 +17,16 @@ final class NoteRemarks {
     private NoteRemarks() {}
 
     /** What the notes ask for and no reader would see: pieces that the line does not have, pictures that are not there. */
-    static List<LessonRemark> broken(LessonText text, Predicate<PictureId> known) {
-        return Stream.concat(pieces(text).stream(), ownPictures(text.document().notes(), known))
+    static List<LessonRemark> broken(LessonText text, Set<PictureId> missing) {
+        return Stream.concat(pieces(text).stream(), ownPictures(text.document().notes(), missing))
                 .toList();
     }
 
     /** A picture needs words as well: nobody else can say to who hears the page what is on it. */
-    private static Stream<LessonRemark> ownPictures(String notes, Predicate<PictureId> known) {
+    private static Stream<LessonRemark> ownPictures(String notes, Set<PictureId> missing) {
         return NotePictures.of(notes).stream()
                 .flatMap(asked -> {
-                    if (asked.id().filter(known).isEmpty()) {
+                    if (asked.id().filter(id -> !missing.contains(id)).isEmpty()) {
                         return Stream.of(Message.of("publishing.problem.photo", asked.line(), asked.address()));
                     }
                     return asked.words().isBlank()

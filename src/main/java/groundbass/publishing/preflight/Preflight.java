@@ -86,6 +86,11 @@ public final class Preflight {
                 .map(last -> rights("licence.until", Message.of("publishing.problem.licence.ended", last, day)));
     }
 
+    /** Of a state at which this program itself fails. */
+    public static LessonRemark unjudged() {
+        return LessonRemark.blocks(Checkpoint.LINES, "mainLine", Message.of("publishing.remark.unjudged"));
+    }
+
     private static LessonRemark rights(String field, Message message) {
         return LessonRemark.blocks(Checkpoint.RIGHTS, "rights." + field, message);
     }

@@ -2,6 +2,7 @@ package groundbass.publishing.preflight;
 
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
+import groundbass.document.UploadId;
 import groundbass.lesson.LessonText;
 import groundbass.performance.Performance;
 import groundbass.publishing.preflight.LessonRemark.Weight;
@@ -9,12 +10,21 @@ import groundbass.text.Message;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
-/** What is to be said of recordings whose bars were marked when the line had others. */
+/** What is to be said of recordings that are not there, and of those whose bars were marked when the line had others. */
 final class RecordingRemarks {
     private RecordingRemarks() {}
 
-    static List<LessonRemark> of(LessonText text) {
+    static List<LessonRemark> of(LessonText text, Set<UploadId> missing) {
+        var gone = text.document().backingTracks().stream()
+                .filter(track -> missing.contains(track.upload()))
+                .map(track -> Message.of("publishing.problem.recording", track.title()))
+                .map(message -> LessonRemark.blocks(Checkpoint.RECORDINGS, "tracks", message));
+        return Stream.concat(gone, marked(text).stream()).toList();
+    }
+
+    private static List<LessonRemark> marked(LessonText text) {
         var marked = text.document().backingTracks().stream()
                 .filter(track -> !track.map().bars().isEmpty())
                 .toList();

@@ -88,7 +88,7 @@ class CheckpointTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                id -> true);
+                Missing.NOTHING);
     }
 
     /** What is said of a lesson that only this checkpoint finds fault with. */
@@ -109,7 +109,7 @@ class CheckpointTest {
                         fine.difference(),
                         fine.day(),
                         fine.links(),
-                        fine.pictures());
+                        fine.missing());
             case MAIL ->
                 new Around(
                         fine.imprint(),
@@ -117,7 +117,7 @@ class CheckpointTest {
                         fine.difference(),
                         fine.day(),
                         fine.links(),
-                        fine.pictures());
+                        fine.missing());
             case RELEASE ->
                 new Around(
                         fine.imprint(),
@@ -125,7 +125,7 @@ class CheckpointTest {
                         Optional.of(new Difference(1, true, List.of(Message.of("publishing.part.notes")))),
                         fine.day(),
                         fine.links(),
-                        fine.pictures());
+                        fine.missing());
             default -> fine;
         };
     }
@@ -155,7 +155,7 @@ class CheckpointTest {
     @Test
     void theListOfRemarksIsThatOfTheCheckpointsAndNothingElse() {
         var document = EpisodeDocument.titled("", Level.BEGINNER);
-        var look = look(document, "http://localhost", Around.site(Imprint.EMPTY, picture -> true));
+        var look = look(document, "http://localhost", Around.site(Imprint.EMPTY, Missing.NOTHING));
         assertThat(look.remarks()).hasSizeGreaterThan(4);
         int counted = 0;
         for (var point : Checkpoint.values()) {

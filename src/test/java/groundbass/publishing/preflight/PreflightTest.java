@@ -4,13 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.document.BackingTrack;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.Licence;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
+import groundbass.document.UploadId;
 import groundbass.document.WalkthroughEdit;
+import groundbass.identity.Sha256;
 import groundbass.lesson.Lesson;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.address.LinkAnswer;
@@ -26,6 +29,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -110,10 +114,27 @@ class PreflightTest {
                 Optional.empty(),
                 Optional.of(LocalDate.parse(day)),
                 Optional.empty(),
-                id -> true);
+                Missing.NOTHING);
         return new Preflight(() -> "https://example.org")
                 .look(EpisodeId.next(), document, around)
                 .remarks();
+    }
+
+    /** An earlier state is brought back, whose recording was taken out since. */
+    @Test
+    void aRecordingThatIsNotThereKeepsTheLessonBack() {
+        var upload = new UploadId("upload2345678923");
+        var track = new BackingTrack(upload, Sha256.of(new byte[1]), "Band in the shed", BackingTrack.Kind.FULL);
+        var document = document(SOUND).edit().backingTracks(List.of(track)).done();
+        var around = Around.without(new Missing(Set.of(), Set.of(upload)));
+        var remarks = new Preflight(() -> "https://example.org").look(ID, document, around).remarks();
+        assertThat(remarks).singleElement().satisfies(remark -> {
+            assertThat(remark.point()).isEqualTo(Checkpoint.RECORDINGS);
+            assertThat(remark.blocks()).isTrue();
+            assertThat(Messages.of(Locale.ENGLISH).say(remark.message())).contains("Band in the shed");
+        });
+        assertThat(new Preflight(() -> "https://example.org").look(ID, document, Around.NOTHING).remarks())
+                .isEmpty();
     }
 
     /** The net has its bad days: what was answered is told, with the time in the zone of the series, and holds nothing back. */
@@ -130,7 +151,7 @@ class PreflightTest {
                 .done();
         assertThat(Preflight.addresses(linking)).hasSize(3);
         var around = new Around(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(tried), id -> true);
+                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(tried), Missing.NOTHING);
         var look = new Preflight(() -> "https://example.org").look(ID, linking, around);
         assertThat(look.remarks()).extracting(LessonRemark::weight).containsExactly(Weight.MENTIONS);
         var english = Messages.of(Locale.ENGLISH);
