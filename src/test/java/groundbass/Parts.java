@@ -27,7 +27,7 @@ import groundbass.publishing.PublishingParts;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.preflight.NewsMail;
-import groundbass.release.BuildQueue;
+import groundbass.publishing.jobs.BuildQueue;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;

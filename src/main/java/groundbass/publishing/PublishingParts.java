@@ -16,7 +16,7 @@ import groundbass.publishing.address.LinkTries;
 import groundbass.publishing.preflight.NewsMail;
 import groundbass.publishing.preflight.Missing;
 import groundbass.publishing.preflight.Preflight;
-import groundbass.release.BuildQueue;
+import groundbass.publishing.jobs.BuildQueue;
 import groundbass.release.Releases;
 import java.time.Clock;
 import java.util.stream.Collectors;

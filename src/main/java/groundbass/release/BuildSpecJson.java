@@ -11,15 +11,21 @@ import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetAids;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
+import groundbass.store.TextColumn;
 import java.time.LocalDate;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.spi.JdbiPlugin;
 
-/** Build specifications as JSON text. */
-public final class BuildSpecJson {
+/** Build specifications as JSON text, which is also how they lie in a column. */
+public final class BuildSpecJson implements JdbiPlugin {
     private static final ObjectMapper JSON = JsonMapper.builder()
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
             .build();
 
-    private BuildSpecJson() {}
+    @Override
+    public void customizeJdbi(Jdbi jdbi) {
+        TextColumn.register(jdbi, BuildSpec.class, BuildSpecJson::write, BuildSpecJson::read);
+    }
 
     public static String write(BuildSpec spec) {
         ObjectNode node = JSON.createObjectNode();

@@ -160,7 +160,7 @@ public final class ReleaseBuilder {
     }
 
     /** A practice track that somebody asks for, made and kept; empty where the lesson has no such exercise. */
-    Optional<ReleaseFile> onRequest(Release release, WantedTrack wanted) throws IOException {
+    public Optional<ReleaseFile> onRequest(Release release, WantedTrack wanted) throws IOException {
         var build = build(release, List.of(), (done, total) -> true);
         if (wanted.line() > build.lesson().exercises().size()) {
             return Optional.empty();

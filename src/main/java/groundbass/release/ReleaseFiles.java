@@ -34,7 +34,7 @@ public final class ReleaseFiles {
     }
 
     /** Until the transaction ends, no other server enters a file of this release. Whether it is there. */
-    boolean lock(Handle handle, ReleaseId id) {
+    public boolean lock(Handle handle, ReleaseId id) {
         return handle.createQuery("select id from release where id = :id for update")
                 .bind("id", id)
                 .mapTo(ReleaseId.class)
@@ -62,6 +62,15 @@ public final class ReleaseFiles {
                 .mapTo(StoredRelease.class)
                 .map(StoredRelease::release)
                 .list());
+    }
+
+    /** Enters one more behind the others. */
+    public void append(Handle handle, ReleaseId id, ReleaseFile file) {
+        int last = handle.createQuery("select max(place) from release_file where release_id = :release")
+                .bind("release", id)
+                .mapTo(Integer.class)
+                .one();
+        enter(handle, id, last + 1, List.of(file));
     }
 
     static void enter(Handle handle, ReleaseId id, int first, List<ReleaseFile> files) {

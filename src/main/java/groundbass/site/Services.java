@@ -79,7 +79,7 @@ import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.release.TracksOnRequest;
+import groundbass.release.request.TracksOnRequest;
 import groundbass.release.care.BrokenFiles;
 import groundbass.release.care.StoreCare;
 import groundbass.release.find.LessonIndex;

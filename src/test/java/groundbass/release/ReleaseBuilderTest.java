@@ -3,6 +3,7 @@ package groundbass.release;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import groundbass.release.request.TracksOnRequest;
 import groundbass.Parts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;

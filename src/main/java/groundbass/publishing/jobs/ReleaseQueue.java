@@ -2,7 +2,6 @@ package groundbass.publishing.jobs;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
-import groundbass.release.BuildQueue;
 import groundbass.release.ReleaseId;
 import java.time.Clock;
 import javax.sql.DataSource;

@@ -27,7 +27,7 @@ import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Bundles;
 import groundbass.release.Releases;
 import groundbass.release.SeriesReleases;
-import groundbass.release.TracksOnRequest;
+import groundbass.release.request.TracksOnRequest;
 import groundbass.release.find.LessonIndex;
 import groundbass.release.request.StemsOnRequest;
 import groundbass.store.Blobs;

@@ -6,7 +6,7 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
-import groundbass.release.TracksOnRequest;
+import groundbass.release.request.TracksOnRequest;
 import groundbass.web.student.lesson.TimedCache;
 import java.time.Clock;
 import java.time.Duration;

@@ -1,12 +1,18 @@
-package groundbass.release;
+package groundbass.release.request;
 
 import groundbass.effort.Busy;
 import groundbass.effort.ConcurrencyLimit;
+import groundbass.release.FileRole;
+import groundbass.release.Release;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.release.WantedTrack;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -84,23 +90,9 @@ public final class TracksOnRequest {
             }
             var before = releases.files().named(release, file.name());
             if (before.isEmpty()) {
-                enter(handle, release, file);
+                releases.files().append(handle, release, file);
             }
             return before.or(() -> Optional.of(file));
         });
-    }
-
-    private static void enter(Handle handle, ReleaseId release, ReleaseFile file) {
-        int last = handle.createQuery("select max(place) from release_file where release_id = :release")
-                .bind("release", release)
-                .mapTo(Integer.class)
-                .one();
-        handle.createUpdate("""
-                            insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
-                            values (:release, :place, :name, :role, :mediaType, :size, :sha256)""")
-                .bind("release", release)
-                .bind("place", last + 1)
-                .bindMethods(file)
-                .execute();
     }
 }
