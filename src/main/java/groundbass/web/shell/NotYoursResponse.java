@@ -12,7 +12,7 @@ final class NotYoursResponse extends HttpResponseException {
     private final String needed;
 
     NotYoursResponse(Role needed) {
-        this(needed.name().toLowerCase(Locale.ROOT));
+        this(needed.name());
     }
 
     private NotYoursResponse(String needed) {
@@ -21,11 +21,11 @@ final class NotYoursResponse extends HttpResponseException {
     }
 
     static NotYoursResponse lackingFactor() {
-        return new NotYoursResponse("factor");
+        return new NotYoursResponse("FACTOR");
     }
 
     /** Its words in the message bundles, without {@code .title} and {@code .detail}. */
     String key() {
-        return "error.needs-" + needed;
+        return "error.needs-" + needed.toLowerCase(Locale.ROOT);
     }
 }
