@@ -33,8 +33,8 @@ import org.slf4j.LoggerFactory;
 public final class Errors {
     private static final Logger log = LoggerFactory.getLogger(Errors.class);
 
-    private static final List<String> OF_A_FILE = List.of(
-            "Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag", "X-Accel-Redirect");
+    private static final List<String> OF_A_FILE =
+            List.of("Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag");
 
     private static final Set<Integer> REFUSED = Set.of(
             HttpStatus.UNAUTHORIZED.getCode(),
