@@ -26,6 +26,9 @@ public final class FlacDecoder implements Recording.Decoder {
 
     @Override
     public float[][] next() throws IOException {
+        if (isAtItsEnd()) {
+            return ended();
+        }
         try {
             var frame = decoder.readNextFrame();
             if (frame == null) {
@@ -39,6 +42,12 @@ public final class FlacDecoder implements Recording.Decoder {
         } catch (RuntimeException broken) {
             throw new IOException("a broken frame", broken);
         }
+    }
+
+    /** Whether all is decoded that the head tells of. The decoder would look at what follows for ever, where that is a frame. */
+    private boolean isAtItsEnd() {
+        long told = decoder.getStreamInfo().getTotalSamples();
+        return told > 0 && decoder.getSamplesDecoded() >= told;
     }
 
     /** The decoder passes over what is no frame, so a file whose rest is broken ends early without a word. */

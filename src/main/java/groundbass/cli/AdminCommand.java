@@ -208,7 +208,8 @@ public final class AdminCommand {
     @Command(
             name = "audit",
             mixinStandardHelpOptions = true,
-            description = "Prints who did what, the newest first, one entry a line: time, who, what, which.")
+            description = "Prints who did what, the newest first, one entry a line: time, who, what, which,"
+                    + " and by which request, as the log names it.")
     int audit(
             @Option(names = "--count", paramLabel = "N", defaultValue = "100", description = "At most so many (100).")
                     int count) {
@@ -217,7 +218,8 @@ public final class AdminCommand {
                     .audit()
                     .latest(Math.max(0, count))
                     .forEach(entry ->
-                            say(entry.at() + "\t" + who(entry) + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
+                            say(entry.at() + "\t" + who(entry) + "\t" + entry.what() + "\t" + oneLine(entry.detail())
+                                    + entry.request().map(id -> "\t" + id).orElse("")));
             return ExitCode.OK;
         });
     }

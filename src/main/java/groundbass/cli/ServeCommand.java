@@ -6,6 +6,9 @@ import groundbass.site.Secret;
 import groundbass.site.SetUpNotice;
 import groundbass.site.StartFailure;
 import groundbass.store.bucket.BucketName;
+import groundbass.web.answer.HandOver;
+import groundbass.web.answer.SendfileOffload;
+import groundbass.web.answer.SignedAddress;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
 import java.util.Optional;
@@ -77,10 +80,22 @@ public final class ServeCommand implements Callable<Integer> {
 
     @Option(
             names = "--hand-over",
-            paramLabel = "PATH",
-            description = "Internal location at which the front server finds the data folder, such as /stored/; it then"
-                    + " sends the files itself (X-Accel-Redirect).")
+            paramLabel = "WHERE",
+            description =
+                    "Who sends files in the place of the program. With files in a folder the front server: PATH is"
+                            + " where it finds the data folder, such as /stored/, and is told in the header that"
+                            + " --hand-over-header names. With --files the object store: ADDRESS is where readers reach it,"
+                            + " such as https://objects.example; they are sent on to an address there that is good for a"
+                            + " minute.")
     private Optional<String> handOver = Optional.empty();
+
+    @Option(
+            names = "--hand-over-header",
+            paramLabel = "NAME",
+            description = "Header in which the front server wants to be told which file it sends (default:"
+                    + " ${DEFAULT-VALUE}).",
+            defaultValue = SendfileOffload.USUAL_HEADER)
+    private String handOverHeader = SendfileOffload.USUAL_HEADER;
 
     @Option(
             names = "--smtp-host",
@@ -170,7 +185,7 @@ public final class ServeCommand implements Callable<Integer> {
                 demo,
                 !keepNothing,
                 hops,
-                handOver.map(this::location),
+                handOver.map(this::way),
                 where.database(),
                 bucket(),
                 smtpHost.map(this::mailServer),
@@ -178,9 +193,6 @@ public final class ServeCommand implements Callable<Integer> {
     }
 
     private Optional<BucketName> bucket() {
-        if (where.files().isPresent() && handOver.isPresent()) {
-            throw wrong("--hand-over", handOver.get(), "nothing, as --files is given: no front server has those files");
-        }
         return where.files().map(text -> BucketName.parse(text)
                 .orElseThrow(() -> wrong("--files", text, "an address such as s3://bucket or s3://bucket/prefix")));
     }
@@ -206,11 +218,28 @@ public final class ServeCommand implements Callable<Integer> {
         return URI.create(bare);
     }
 
-    private String location(String text) {
-        if (!text.matches("/([A-Za-z0-9_-]+/)+")) {
+    private HandOver way(String text) {
+        if (where.files().isPresent()) {
+            return new SignedAddress(store(text));
+        }
+        if (!text.matches("/([A-Za-z0-9._-]+/)+") || text.contains("/../")) {
             throw wrong("--hand-over", text, "a path such as /stored/");
         }
-        return text;
+        if (!handOverHeader.matches("[A-Za-z0-9-]+")) {
+            throw wrong("--hand-over-header", handOverHeader, "the name of a header, of letters, digits and -");
+        }
+        return new SendfileOffload(text, handOverHeader);
+    }
+
+    /** Where readers reach the object store; no front server has its files. */
+    private URI store(String text) {
+        if (!text.matches("https?://[A-Za-z0-9.\\-\\[\\]:]+/?")) {
+            throw wrong(
+                    "--hand-over",
+                    text,
+                    "http:// or https:// and the host at which readers reach the object store, as --files is given");
+        }
+        return URI.create(text.replaceAll("/$", ""));
     }
 
     private ParameterException wrong(String flag, String found, String expected) {

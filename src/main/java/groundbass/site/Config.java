@@ -2,6 +2,7 @@ package groundbass.site;
 
 import groundbass.store.Database;
 import groundbass.store.bucket.BucketName;
+import groundbass.web.answer.HandOver;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.Objects;
@@ -16,7 +17,7 @@ import java.util.function.Consumer;
  * @param demo whether the site begins with demonstration data
  * @param keeping whether students may keep lessons on their devices
  * @param hops how many front servers of the operator's own pass a request on
- * @param handOver the internal location of a front server that sends files itself
+ * @param handOver who sends files to readers in the place of the program
  * @param database missing for the embedded one
  * @param files where they lie; missing for those in the folder
  * @param mail missing where letters wait on the desk
@@ -30,7 +31,7 @@ public record Config(
         boolean demo,
         boolean keeping,
         int hops,
-        Optional<String> handOver,
+        Optional<HandOver> handOver,
         Optional<DatabaseServer> database,
         Optional<BucketName> files,
         Optional<MailServer> mail,
@@ -103,9 +104,9 @@ public record Config(
         return but(changed -> changed.hops = servers);
     }
 
-    /** The same with a front server that finds the files at an internal location of its own, such as {@code /stored/}. */
-    public Config handingOverAt(String location) {
-        return but(changed -> changed.handOver = Optional.of(location));
+    /** The same with somebody else who sends files. */
+    public Config handingOver(HandOver way) {
+        return but(changed -> changed.handOver = Optional.of(way));
     }
 
     /** The same with figures of the process for whoever shows this. */
@@ -137,7 +138,7 @@ public record Config(
         private boolean demo = Config.this.demo;
         private boolean keeping = Config.this.keeping;
         private int hops = Config.this.hops;
-        private Optional<String> handOver = Config.this.handOver;
+        private Optional<HandOver> handOver = Config.this.handOver;
         private Optional<DatabaseServer> database = Config.this.database;
         private Optional<BucketName> files = Config.this.files;
         private Optional<MailServer> mail = Config.this.mail;

@@ -4,7 +4,6 @@ import groundbass.audience.visit.LessonVisits;
 import groundbass.demo.Rehearsal;
 import groundbass.store.Database;
 import groundbass.store.node.ServerClock;
-import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.Routes;
 import java.io.IOException;
@@ -123,9 +122,12 @@ public final class Groundbass implements AutoCloseable {
     }
 
     private static Installation installation(Config config, int port) {
-        var handOver = config.handOver().map(SendfileOffload::new);
         return new Installation(
-                config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
+                config.publicAddress(port),
+                config.publicAddress().isPresent(),
+                config.demo(),
+                config.hops(),
+                config.handOver());
     }
 
     // The public address is needed before anything listens, so "any free port" is settled here.

@@ -50,7 +50,8 @@ final class Website {
         this.installation = installation;
         this.chosen = new CachedSettings(services.settings::current, services.clock);
         this.cookie = new SessionCookie(installation);
-        this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions, services.educators), cookie);
+        this.accessFilter = new AccessFilter(
+                new SessionPrincipals(services.sessions, services.educators, services.factors.demand()), cookie);
         this.pages = new Pages(new Templates(assets), installation, chosen, accessFilter);
         this.limits = new SiteLimits(services.tries, services.clock);
         this.budget = budget(services.clock);
@@ -203,6 +204,7 @@ final class Website {
                         budget,
                         services.educators,
                         services.programs,
+                        services.factors.demand(),
                         services.programAnswers,
                         services.audit),
                 new ProgramPages.Services(

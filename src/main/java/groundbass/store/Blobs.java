@@ -8,8 +8,10 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.URI;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -38,6 +40,16 @@ public interface Blobs {
     interface Local extends Closeable {
         Path path();
     }
+
+    /**
+     * How an object store shall give a file to somebody who brings an address that we have signed.
+     *
+     * @param at the store's origin as readers reach it
+     * @param mediaType what it shall be called
+     * @param disposition whether it is saved, and under which name (RFC 6266)
+     * @param life how long the address is good
+     */
+    record Lent(URI at, String mediaType, Optional<String> disposition, Duration life) {}
 
     /**
      * Keeps a stream, never holding it in memory; when this returns, the file outlives a power cut. The stream is not closed.
@@ -83,6 +95,16 @@ public interface Blobs {
      * this machine. Throws as {@link #length}.
      */
     Optional<String> placeInFolder(Sha256 sha256) throws IOException;
+
+    /**
+     * An address under which whoever has it gets the file from the place that keeps it, for a while; empty where that gives
+     * files to nobody else. It is made without asking whether the file is there.
+     *
+     * @throws FilesAway where it cannot be made
+     */
+    default Optional<URI> lend(Sha256 sha256, Lent as) throws IOException {
+        return Optional.empty();
+    }
 
     /**
      * Reads a file through, however lately it was read; what is damaged is put aside, where this process may move it.

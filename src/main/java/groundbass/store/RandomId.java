@@ -2,6 +2,8 @@ package groundbass.store;
 
 import groundbass.identity.IdForm;
 import java.security.SecureRandom;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.random.RandomGenerator;
 
 /** Ids that cannot be guessed or counted: 80 random bits in the form of an {@link IdForm}. */
 public final class RandomId {
@@ -16,9 +18,18 @@ public final class RandomId {
 
     /** So many letters and digits that are not mistaken for one another, each of five random bits. */
     static String letters(int count) {
+        return letters(count, RANDOM);
+    }
+
+    /** As long as an id, told apart from others and no more: for what need not be kept from anybody. */
+    static String guessable() {
+        return letters(IdForm.LENGTH, ThreadLocalRandom.current());
+    }
+
+    private static String letters(int count, RandomGenerator random) {
         var text = new StringBuilder(count);
         for (int i = 0; i < count; i++) {
-            text.append(ALPHABET.charAt(RANDOM.nextInt(ALPHABET.length())));
+            text.append(ALPHABET.charAt(random.nextInt(ALPHABET.length())));
         }
         return text.toString();
     }

@@ -1,6 +1,6 @@
 package groundbass.web;
 
-import groundbass.store.RandomId;
+import groundbass.store.RequestId;
 import groundbass.web.shell.SecurityHeaders;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -24,7 +24,7 @@ final class BareErrors extends ErrorHandler {
 
     /** For errors of the machine (out of memory, say), where even the error page might fail. */
     void fault(HttpServletResponse response, Error error) {
-        String id = RandomId.next();
+        String id = RequestId.ofFault();
         log.error("fault {}", id, error);
         if (response.isCommitted()) {
             return;

@@ -1,12 +1,14 @@
 package groundbass.audio;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.security.MessageDigest;
+import java.time.Duration;
 import java.util.Arrays;
 import org.jflac.FLACDecoder;
 import org.jflac.PCMProcessor;
@@ -40,6 +42,28 @@ class FlacTest {
         read.asShortBuffer().put(decoded(flac, samples.length));
         assertThat(Arrays.copyOfRange(flac, 26, 42))
                 .isEqualTo(MessageDigest.getInstance("MD5").digest(read.array()));
+    }
+
+    /**
+     * RFC 9639, section 8.2: STREAMINFO tells how many samples there are, in the 36 bits before its last 16 bytes. jFLAC
+     * would look at what follows them for ever, without taking a byte, where that begins as a frame does.
+     */
+    @Test
+    void whatFollowsTheLastSampleThatAFileTellsOfIsNotReadForEver() throws IOException {
+        byte[] flac = Flac.mono(new MonoPcm(new short[10_000]));
+        int block = 4_096;
+        flac[21] &= (byte) 0xF0;
+        ByteBuffer.wrap(flac, 22, 4).putInt(block);
+        try (var decoder = new FlacDecoder(new ByteArrayInputStream(flac))) {
+            var read = assertTimeoutPreemptively(Duration.ofSeconds(30), () -> {
+                int frames = 0;
+                for (var next = decoder.next(); next.length > 0; next = decoder.next()) {
+                    frames += next[0].length;
+                }
+                return frames;
+            });
+            assertThat(read).isEqualTo(block);
+        }
     }
 
     private static short[] decoded(byte[] flac, int frames) throws IOException {

@@ -3,6 +3,7 @@ package groundbass.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import groundbass.store.RequestId;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,6 +24,7 @@ class LogsTest {
             var log = LoggerFactory.getLogger("groundbass.trial");
             log.debug("fine");
             log.info("two\nlines");
+            RequestId.begin();
             log.error("broken", new IllegalStateException("inside\n" + FORGED));
             LoggerFactory.getLogger("library").info("chatter");
         }
@@ -59,6 +61,7 @@ class LogsTest {
     void nothingInsideALineBeginsAnother() throws Exception {
         var lines = written(LogForm.TEXT, LogLevel.INFO);
         assertThat(lines)
+                .anyMatch(line -> line.matches("\\S+ ERROR groundbass\\.trial \\[[a-z2-9]{16}] broken"))
                 .anyMatch(line -> line.strip().equals(FORGED))
                 .anyMatch(line -> line.contains("at groundbass."));
         assertThat(lines).filteredOn(line -> !line.startsWith("  ")).hasSize(2);
@@ -75,5 +78,8 @@ class LogsTest {
         assertThat(fault.path("level").asText()).isEqualTo("ERROR");
         assertThat(fault.path("throwable").path("message").asText()).isEqualTo("inside\n" + FORGED);
         assertThat(fault.path("throwable").path("stepArray")).isNotEmpty();
+        assertThat(fault.path("mdc").path("request").asText()).matches("[a-z2-9]{16}");
+        assertThat(reader.readTree(lines.get(1)).path("mdc").path("request").isMissingNode())
+                .isTrue();
     }
 }

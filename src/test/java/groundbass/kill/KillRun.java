@@ -1,5 +1,6 @@
 package groundbass.kill;
 
+import groundbass.store.bucket.ObjectServer;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,11 +15,12 @@ import java.util.Map;
 import java.util.Random;
 
 /**
- * Kills a site many times under load and counts what was acknowledged and is not there afterwards. All kills of a run
+ * Kills a site many times under load and counts what was acknowledged and is not there afterwards, and what is there by halves or twice. All kills of a run
  * meet one site, which grows older, and at the end everything of all kills is looked for once more. The processors are
  * kept busy beside it. Ends with status 1 where anything is lost.
  *
- * <p>Arguments: how many kills; {@code h2} or {@code postgres}; a seed, where a run is to be repeated.
+ * <p>Arguments: how many kills; {@code h2}, {@code postgres}, or {@code bucket} for a PostgreSQL and an object store; a seed,
+ * where a run is to be repeated.
  */
 final class KillRun {
     private static final int BURNERS = Runtime.getRuntime().availableProcessors();
@@ -42,17 +44,19 @@ final class KillRun {
         print("%d kills on %s, %d busy threads beside, seed %d, in %s", kills, args[1], BURNERS, seed, folder);
         boolean whole =
                 switch (args[1]) {
-                    case "h2" -> run(new Site(folder, Site.EMBEDDED), kills, seed);
-                    case "postgres" -> onPostgres(folder, kills, seed);
-                    default -> throw new IllegalArgumentException("neither h2 nor postgres: " + args[1]);
+                    case "h2" -> run(Site.in(folder), kills, seed);
+                    case "postgres" -> onPostgres(folder, Site.IN_FOLDER, kills, seed);
+                    case "bucket" ->
+                        onPostgres(folder, ObjectServer.get().freshBucket().toString(), kills, seed);
+                    default -> throw new IllegalArgumentException("none of h2, postgres, bucket: " + args[1]);
                 };
         delete(folder);
         System.exit(whole ? 0 : 1);
     }
 
-    private static boolean onPostgres(Path folder, int kills, long seed) throws Exception {
+    private static boolean onPostgres(Path folder, String files, int kills, long seed) throws Exception {
         try (var server = EmbeddedPostgres.start()) {
-            return run(new Site(folder, server.getJdbcUrl("postgres", "postgres")), kills, seed);
+            return run(new Site(folder, server.getJdbcUrl("postgres", "postgres"), files), kills, seed);
         }
     }
 
@@ -71,13 +75,21 @@ final class KillRun {
     private void kill(Killing killing, int number) throws Exception {
         var told = killing.kill(site, Duration.ofMillis(random.nextInt(LONGEST_LIFE)));
         acknowledged.addAll(told);
-        var missing = Witness.of(site).lost(told);
+        List<Acknowledged> missing;
+        try (var witness = Witness.of(site)) {
+            missing = witness.lost(told);
+        }
         missing.forEach(one -> lost.merge(one.kind(), 1, Integer::sum));
         print("kill %d: %d acknowledged, lost %s", number, told.size(), missing);
     }
 
     private boolean report() {
-        int lostAtTheEnd = Witness.of(site).lost(acknowledged).size();
+        int lostAtTheEnd;
+        List<String> halfDone;
+        try (var witness = Witness.of(site)) {
+            lostAtTheEnd = witness.lost(acknowledged).size();
+            halfDone = witness.halfDone();
+        }
         print("%-9s %12s %6s", "", "acknowledged", "lost");
         for (Kind kind : Kind.values()) {
             long count = acknowledged.stream().filter(one -> one.kind() == kind).count();
@@ -88,8 +100,8 @@ final class KillRun {
                 "together",
                 acknowledged.size(),
                 lost.values().stream().mapToInt(n -> n).sum());
-        print("looked for once more at the end: %d lost", lostAtTheEnd);
-        return lost.isEmpty() && lostAtTheEnd == 0 && !acknowledged.isEmpty();
+        print("looked for once more at the end: %d lost; by halves or twice: %s", lostAtTheEnd, halfDone);
+        return lost.isEmpty() && halfDone.isEmpty() && lostAtTheEnd == 0 && !acknowledged.isEmpty();
     }
 
     private static void delete(Path folder) throws IOException {

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What was acknowledged is there after {@code kill -9}. {@link KillRun} does the same many times, on both databases. */
+/** What was acknowledged is there after {@code kill -9}. {@link KillRun} does the same many times, on both databases and both stores. */
 class KilledTest {
     private static final int KILLS = 2;
     /** Lives of different length, so that the kills strike at different moments. */
@@ -16,14 +16,17 @@ class KilledTest {
 
     @Test
     void nothingAcknowledgedIsLost(@TempDir Path folder) throws Exception {
-        var site = new Site(folder, Site.EMBEDDED);
+        var site = Site.in(folder);
         var acknowledged = new ArrayList<Acknowledged>();
         try (var killing = new Killing();
                 var burners = new Burners(2)) {
             burners.start();
             for (int i = 1; i <= KILLS; i++) {
                 acknowledged.addAll(killing.kill(site, LIFE.multipliedBy(i)));
-                assertThat(Witness.of(site).lost(acknowledged)).isEmpty();
+                try (var witness = Witness.of(site)) {
+                    assertThat(witness.lost(acknowledged)).isEmpty();
+                    assertThat(witness.halfDone()).isEmpty();
+                }
             }
         }
         assertThat(acknowledged).extracting(Acknowledged::kind).contains(Kind.values());

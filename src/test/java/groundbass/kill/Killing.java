@@ -46,16 +46,19 @@ final class Killing implements AutoCloseable {
     }
 
     private static Process start(Site site) throws IOException {
-        return new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx256m",
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        Victim.class.getName(),
-                        site.folder().toString(),
-                        site.database())
+        var command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path")));
+        // where an object server is, and under which keys, is said to this process alone
+        System.getProperties().stringPropertyNames().stream()
+                .filter(name -> name.startsWith("aws."))
+                .forEach(name -> command.add("-D" + name + "=" + System.getProperty(name)));
+        command.addAll(List.of(Victim.class.getName(), site.folder().toString(), site.database(), site.files()));
+        return new ProcessBuilder(command)
                 .redirectError(ProcessBuilder.Redirect.appendTo(
                         site.folder().resolve("victim.log").toFile()))
                 .start();

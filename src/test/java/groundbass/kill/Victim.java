@@ -60,16 +60,16 @@ final class Victim {
                 clock);
     }
 
-    /** @param args the data folder, and "embedded" or the address of a PostgreSQL */
+    /** @param args the parts of a {@link Site} */
     public static void main(String[] args) {
-        var site = new Site(Path.of(args[0]), args[1]);
+        var site = new Site(Path.of(args[0]), args[1], args[2]);
         var database = site.open();
-        if (args[1].equals(Site.EMBEDDED)) {
+        if (site.isEmbedded()) {
             // gaps in the file are filled at once instead of after 45 seconds, as in a server that has run for a while
             database.jdbi().useHandle(handle -> handle.execute("set retention_time 0"));
         }
         new Victim(database).work();
-        new VictimsDesk(site, database).work();
+        new VictimsDesk(database, site.blobs(database)).work();
     }
 
     static void forEver(Runnable work) {

@@ -19,7 +19,7 @@ import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Seen;
 import groundbass.publishing.jobs.ReleaseQueue;
-import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
 import groundbass.store.Database;
 import groundbass.store.RandomId;
 import java.io.ByteArrayInputStream;
@@ -39,12 +39,12 @@ final class VictimsDesk {
     private final EducatorId educator;
     private final SeriesId series;
 
-    VictimsDesk(Site site, Database database) {
+    VictimsDesk(Database database, Blobs blobs) {
         var jdbi = database.jdbi();
         var clock = Clock.systemUTC();
         var parts = Parts.over(jdbi, clock);
         this.desk = parts.desk();
-        this.uploads = parts.uploads(blobs(site, clock));
+        this.uploads = parts.uploads(blobs);
         this.publisher = new Publisher(
                 parts.publishing(() -> "https://lessons.example", new ReleaseQueue(database.dataSource(), clock)));
         String name = RandomId.next();
@@ -54,14 +54,6 @@ final class VictimsDesk {
         this.series = done(parts.catalog()
                         .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
                 .id();
-    }
-
-    private static BlobFolder blobs(Site site, Clock clock) {
-        try {
-            return new BlobFolder(site.files(), clock);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     void work() {

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import groundbass.Main;
 import groundbass.cli.ServeCommand;
 import groundbass.store.Database;
+import groundbass.web.answer.SendfileOffload;
+import groundbass.web.answer.SignedAddress;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.Map;
@@ -96,10 +98,30 @@ class ConfigTest {
     }
 
     @Test
+    void filesAreHandedOverToTheFrontServerOrToTheObjectStore() {
+        assertThat(read(Map.of("GROUNDBASS_HAND_OVER", "/stored/")).handOver())
+                .contains(new SendfileOffload("/stored/", SendfileOffload.USUAL_HEADER));
+        assertThat(read(Map.of(
+                                "GROUNDBASS_HAND_OVER", "/var/lib/my.site/",
+                                "GROUNDBASS_HAND_OVER_HEADER", "X-File-Of-Ours"))
+                        .handOver())
+                .contains(new SendfileOffload("/var/lib/my.site/", "X-File-Of-Ours"));
+        assertThat(read(Map.of(
+                                "GROUNDBASS_FILES", "s3://grooves/site",
+                                "GROUNDBASS_HAND_OVER", "https://objects.grooves.example/"))
+                        .handOver())
+                .contains(new SignedAddress(URI.create("https://objects.grooves.example")));
+    }
+
+    @Test
     void aWrongValueIsNamedWithWhatIsExpected() {
         assertThatThrownBy(() -> read(Map.of("GROUNDBASS_HAND_OVER", "stored")))
                 .isInstanceOf(ParameterException.class)
                 .hasMessage("--hand-over (or GROUNDBASS_HAND_OVER) is \"stored\"; expected a path such as /stored/.");
+        assertThatThrownBy(() -> read(Map.of(), "--files", "s3://grooves", "--hand-over", "/stored/"))
+                .hasMessageContaining("the host at which readers reach the object store");
+        assertThatThrownBy(() -> read(Map.of(), "--hand-over", "/stored/", "--hand-over-header", "X: y"))
+                .hasMessageContaining("--hand-over-header");
         assertThatThrownBy(() -> read(Map.of(), "--public-address", "grooves.example"))
                 .hasMessageContaining("expected http:// or https://");
         assertThatThrownBy(() -> read(Map.of(), "--smtp-host", "mail.example")).hasMessageContaining("--smtp-from");

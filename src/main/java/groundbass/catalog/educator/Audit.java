@@ -1,5 +1,6 @@
 package groundbass.catalog.educator;
 
+import groundbass.store.RequestId;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -71,20 +72,22 @@ public final class Audit {
     }
 
     public void append(Handle handle, String who, AuditWord what, String detail) {
-        handle.createUpdate(
-                        "insert into audit (at, who, what, detail, program) values (:at, :who, :what, :detail, :program)")
+        handle.createUpdate("""
+                        insert into audit (at, who, what, detail, program, request)
+                        values (:at, :who, :what, :detail, :program, :request)""")
                 .bind("at", clock.instant())
                 .bind("who", who)
                 .bind("what", what)
                 .bind("detail", detail.substring(0, Math.min(detail.length(), LONGEST_DETAIL)))
                 .bind("program", Optional.ofNullable(program.get()))
+                .bind("request", RequestId.current())
                 .execute();
     }
 
     /** The latest entries, newest first. */
     public List<AuditEntry> latest(int count) {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        "select at, who, what, detail, program from audit order by id desc limit :count")
+                        "select at, who, what, detail, program, request from audit order by id desc limit :count")
                 .bind("count", count)
                 .mapTo(AuditEntry.class)
                 .list());
@@ -110,7 +113,7 @@ public final class Audit {
     }
 
     private static Query part(Handle handle, String which, int skipped, int count) {
-        return handle.createQuery("select at, who, what, detail, program from audit " + which
+        return handle.createQuery("select at, who, what, detail, program, request from audit " + which
                         + " order by id desc limit :count offset :skipped")
                 .bind("count", count)
                 .bind("skipped", skipped);

@@ -12,13 +12,16 @@ import java.util.Optional;
  * @param what   an {@link AuditWord} as it is stored, perhaps one that only a newer program knows
  * @param detail which one, and what is good to know; no secret and no address
  * @param program by which program of theirs an educator did it; empty where no program did
+ * @param request of which request it comes, by the id that its lines in the log carry; empty where no request did it
  */
-public record AuditEntry(Instant at, String who, String what, String detail, Optional<String> program) {
+public record AuditEntry(
+        Instant at, String who, String what, String detail, Optional<String> program, Optional<String> request) {
     public AuditEntry {
         Objects.requireNonNull(at);
         Objects.requireNonNull(who);
         Objects.requireNonNull(what);
         Objects.requireNonNull(detail);
         Objects.requireNonNull(program);
+        Objects.requireNonNull(request);
     }
 }

@@ -17,6 +17,9 @@ public enum AuditWord implements TextValue {
     EDUCATOR_CHANGED("educator.changed"),
     FACTOR_ON("factor.on"),
     FACTOR_OFF("factor.off"),
+    /** Of everybody with a desk. */
+    FACTOR_DEMANDED("factor.demanded"),
+    FACTOR_UP_TO_EACH("factor.up-to-each"),
     EDUCATOR_PASSWORD("educator.password"),
     ACCOUNT_DELETED("account deleted"),
     ACCOUNT_ENDED("account.ended"),

@@ -22,15 +22,26 @@ public final class SecondFactors {
     private final Jdbi jdbi;
     private final Audit audit;
     private final Clock clock;
+    private final FactorDemand demand;
 
     public SecondFactors(Jdbi jdbi, Audit audit, Clock clock) {
         this.jdbi = jdbi;
         this.audit = audit;
         this.clock = clock;
+        this.demand = new FactorDemand(jdbi, audit);
+    }
+
+    /** Whether the site demands one of everybody. */
+    public FactorDemand demand() {
+        return demand;
     }
 
     public boolean isOn(EducatorId educator) {
-        return jdbi.withHandle(handle -> secret(handle, educator)).isPresent();
+        return jdbi.withHandle(handle -> isOn(handle, educator));
+    }
+
+    static boolean isOn(Handle handle, EducatorId educator) {
+        return secret(handle, educator).isPresent();
     }
 
     /**

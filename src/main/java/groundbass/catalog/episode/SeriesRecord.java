@@ -37,7 +37,7 @@ public final class SeriesRecord {
     /** A part of it, newest first. */
     public List<AuditEntry> of(SeriesId series, int skipped, int count) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select at, who, what, detail, program from audit
+                        select at, who, what, detail, program, request from audit
                         where substring(detail from 1 for 16) = :series
                             or substring(detail from 1 for 16) in (<lessons>)
                             or substring(detail from 1 for 16) in (

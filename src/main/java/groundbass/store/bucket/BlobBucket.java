@@ -9,6 +9,7 @@ import groundbass.store.fault.FilesAway;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -265,6 +266,11 @@ public final class BlobBucket implements BlobStore {
             long length = in.transferTo(new DigestOutputStream(OutputStream.nullOutputStream(), digest));
             return new Read(new Blob(Sha256.finish(digest), length), in.tag());
         }
+    }
+
+    @Override
+    public Optional<URI> lend(Sha256 sha256, Lent as) throws IOException {
+        return Optional.of(bucket.sign(key(sha256), as));
     }
 
     @Override

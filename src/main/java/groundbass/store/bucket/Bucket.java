@@ -1,15 +1,19 @@
 package groundbass.store.bucket;
 
 import groundbass.identity.Sha256;
+import groundbass.store.Blobs.Lent;
 import groundbass.store.fault.FilesAway;
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Base64;
 import java.util.HexFormat;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import software.amazon.awssdk.core.checksums.RequestChecksumCalculation;
@@ -18,10 +22,12 @@ import software.amazon.awssdk.core.exception.SdkClientException;
 import software.amazon.awssdk.core.sync.RequestBody;
 import software.amazon.awssdk.http.urlconnection.UrlConnectionHttpClient;
 import software.amazon.awssdk.services.s3.S3Client;
+import software.amazon.awssdk.services.s3.S3Configuration;
 import software.amazon.awssdk.services.s3.model.ChecksumMode;
 import software.amazon.awssdk.services.s3.model.HeadObjectResponse;
 import software.amazon.awssdk.services.s3.model.S3Exception;
 import software.amazon.awssdk.services.s3.model.S3Object;
+import software.amazon.awssdk.services.s3.presigner.S3Presigner;
 
 /**
  * What we ask an object store, each as one request: names are below the prefix. What it cannot answer for now is
@@ -39,6 +45,8 @@ final class Bucket implements AutoCloseable {
 
     private final BucketName name;
     private final S3Client client;
+    /** By the origin for which they sign; there is one for the whole life of a server. */
+    private final Map<URI, S3Presigner> signers = new ConcurrentHashMap<>();
 
     private Bucket(BucketName name, S3Client client) {
         this.name = name;
@@ -126,6 +134,31 @@ final class Bucket implements AutoCloseable {
         return new StoredStream(in, name.toString());
     }
 
+    /** An address that gives an object to whoever brings it; nothing is asked for that. */
+    URI sign(String key, Lent as) throws FilesAway {
+        try {
+            var signed = signers.computeIfAbsent(as.at(), Bucket::signer)
+                    .presignGetObject(request -> request.signatureDuration(as.life())
+                            .getObjectRequest(object -> object.bucket(name.bucket())
+                                    .key(name.prefix() + key)
+                                    .responseContentType(as.mediaType())
+                                    .responseContentDisposition(as.disposition().orElse(null))
+                                    .responseCacheControl("private, no-store")));
+            return URI.create(signed.url().toExternalForm());
+        } catch (SdkClientException e) {
+            throw new FilesAway(name.toString(), e.getMessage());
+        }
+    }
+
+    private static S3Presigner signer(URI at) {
+        return S3Presigner.builder()
+                .endpointOverride(at)
+                .serviceConfiguration(S3Configuration.builder()
+                        .pathStyleAccessEnabled(isOwnServer())
+                        .build())
+                .build();
+    }
+
     /**
      * Moves an object, unless others stand in its place by now.
      *
@@ -208,5 +241,6 @@ final class Bucket implements AutoCloseable {
     @Override
     public void close() {
         client.close();
+        signers.values().forEach(S3Presigner::close);
     }
 }

@@ -27,7 +27,7 @@ public record FileAnswer(
         Optional<String> disposition,
         String cacheControl,
         Transfer transfer,
-        Optional<SendfileOffload> handOver) {
+        Optional<HandOver> handOver) {
     private static final Logger log = LoggerFactory.getLogger(FileAnswer.class);
     private static final Pattern NOT_PLAIN = Pattern.compile("[^A-Za-z0-9._ -]");
     private static final String MAY_NOT_BE_SHARED = "private, no-cache";
@@ -91,8 +91,8 @@ public record FileAnswer(
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, observer, handOver);
     }
 
-    /** Lets the front server send the file where there is one and the file lies in a folder that it knows. */
-    public FileAnswer withHandOver(Optional<SendfileOffload> way) {
+    /** Lets somebody else send the file where there is somebody who can. */
+    public FileAnswer withHandOver(Optional<HandOver> way) {
         return new FileAnswer(body, mediaType, tag, disposition, cacheControl, transfer, way);
     }
 
@@ -115,16 +115,17 @@ public record FileAnswer(
 
     private void answer(Context ctx, FileBody.Opened opened) throws IOException {
         var range = range(ctx, opened.size());
-        var frontPath = frontPath();
-        if (frontPath.isEmpty() && ctx.method().equals(HandlerType.GET)) {
+        var instead = instead(ctx);
+        if (instead.isEmpty() && ctx.method().equals(HandlerType.GET)) {
             opened.begin(range instanceof ByteRange.Part part ? part.first() : 0);
         }
-        describe(ctx); // only now: where files are away this is no answer with a file
-        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
+        if (instead.isPresent() && !(range instanceof ByteRange.Unsatisfiable)) {
+            handOver(ctx, range, instead.get());
+            return;
+        }
+        describeFile(ctx); // only now: where files are away this is no answer with a file
         if (range instanceof ByteRange.Unsatisfiable none) {
             ctx.status(HttpStatus.RANGE_NOT_SATISFIABLE).header("Content-Range", none.contentRange());
-        } else if (frontPath.isPresent() && ctx.method().equals(HandlerType.GET)) {
-            handOver(ctx, range, frontPath.get());
         } else if (range instanceof ByteRange.Part part) {
             ctx.status(HttpStatus.PARTIAL_CONTENT).header("Content-Range", part.contentRange());
             sendPart(ctx, opened, range, part.first(), part.length());
@@ -133,16 +134,28 @@ public record FileAnswer(
         }
     }
 
-    private Optional<String> frontPath() throws IOException {
-        return handOver.isPresent() && body instanceof FileBody.Stored stored
-                ? stored.blobs().placeInFolder(stored.sha256()).map(handOver.get()::locationOf)
+    private void describeFile(Context ctx) {
+        describe(ctx);
+        disposition.ifPresent(value -> ctx.header("Content-Disposition", value));
+    }
+
+    private Optional<HandOver.Instead> instead(Context ctx) throws IOException {
+        boolean able = handOver.isPresent() && ctx.method().equals(HandlerType.GET);
+        return able && body instanceof FileBody.Stored stored
+                ? handOver.get().instead(ctx, stored, MediaTypes.encoded(mediaType), disposition)
                 : Optional.empty();
     }
 
-    private void handOver(Context ctx, ByteRange range, String frontPath) {
+    /** All that may fail comes first: an answer that tells of a fault must not name the file. */
+    private void handOver(Context ctx, ByteRange range, HandOver.Instead instead) {
         transfer.starting(range);
-        ctx.contentType(MediaTypes.encoded(mediaType)).header("X-Accel-Redirect", frontPath);
         transfer.handedOver();
+        if (instead.describes()) {
+            describeFile(ctx);
+            ctx.contentType(MediaTypes.encoded(mediaType));
+        }
+        ctx.status(instead.status());
+        instead.headers().forEach(ctx::header);
     }
 
     /** Ranges are defined for GET alone (RFC 9110 section 14.2). */

@@ -48,6 +48,7 @@ import groundbass.web.desk.account.AccountPages;
 import groundbass.web.desk.account.AuditPages;
 import groundbass.web.desk.account.DeskSessionPages;
 import groundbass.web.desk.account.DeskSignInPages;
+import groundbass.web.desk.account.FactorDemandPages;
 import groundbass.web.desk.account.ForgottenPages;
 import groundbass.web.desk.account.ProgramTokenPages;
 import groundbass.web.desk.account.SecondFactorPages;
@@ -203,6 +204,7 @@ public final class DeskPages {
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
                 new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
+                new FactorDemandPages(desk, services.educators(), signIn, services.factors()),
                 new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new ProgramTokenPages(desk, services.educators(), signIn, services.programs(), services.clock()),
                 new AuditPages(desk, services.audit(), services.educators(), services.seriesRecord()),

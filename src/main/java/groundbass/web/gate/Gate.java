@@ -17,7 +17,9 @@ public final class Gate {
         var threads = new ThreadsOfANetwork();
         var traffic = new Traffic();
         threads.setHandler((Handler) traffic);
-        traffic.setHandler((Handler) new Forms(largestForm));
+        var forms = new Forms(largestForm);
+        traffic.setHandler((Handler) forms);
+        forms.setHandler((Handler) new NamedRequests());
         server.setHandler((Handler) threads);
     }
 

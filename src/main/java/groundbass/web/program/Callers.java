@@ -1,5 +1,6 @@
 package groundbass.web.program;
 
+import groundbass.catalog.educator.FactorDemand;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.educator.ProgramSecret;
 import groundbass.catalog.educator.ProgramToken;
@@ -21,20 +22,35 @@ final class Callers {
     private static final String CHALLENGE = "Bearer realm=\"groundbass\"";
 
     private final ProgramTokens tokens;
+    private final FactorDemand demand;
     private final RateLimits limits;
 
-    Callers(ProgramTokens tokens, RateLimits limits) {
+    Callers(ProgramTokens tokens, FactorDemand demand, RateLimits limits) {
         this.tokens = tokens;
+        this.demand = demand;
         this.limits = limits;
     }
 
-    /** The token of a request; refuses with 401 where it brings none that is good. */
+    /**
+     * The token of a request; refuses with 401 where it brings none that is good, and with 403 where its educator lacks the
+     * second factor that the site demands.
+     */
     ProgramToken token(Context ctx) {
         // whoever brings nothing is not told what was wrong (RFC 6750 section 3.1)
         String shown = Bearer.of(ctx)
                 .orElseThrow(
                         () -> Refusal.challenge(HttpStatus.UNAUTHORIZED, CHALLENGE, "program.refused.token.missing"));
-        return good(ctx, shown);
+        var token = good(ctx, shown);
+        demandFactor(token);
+        return token;
+    }
+
+    /** Refuses with 403 as long as whoever made the token could not come in at the desk either. */
+    private void demandFactor(ProgramToken token) {
+        if (demand.lacks(token.educator())) {
+            log.warn("token {}: 403, its educator lacks the second factor", token.id());
+            throw Refusal.challenge(HttpStatus.FORBIDDEN, CHALLENGE, "program.refused.factor");
+        }
     }
 
     private ProgramToken good(Context ctx, String shown) {

@@ -3,6 +3,7 @@ package groundbass.web.program;
 import groundbass.audience.statistics.Statistics;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.FactorDemand;
 import groundbass.catalog.educator.ProgramAnswers;
 import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.episode.Beginnings;
@@ -38,6 +39,7 @@ public final class ProgramPages {
             Budget budget,
             Educators educators,
             ProgramTokens tokens,
+            FactorDemand demand,
             ProgramAnswers answers,
             Audit audit) {}
 
@@ -58,7 +60,7 @@ public final class ProgramPages {
             Clock clock) {}
 
     public static List<PageGroup> of(Entry entry, Services services) {
-        var callers = new Callers(entry.tokens(), entry.limits());
+        var callers = new Callers(entry.tokens(), entry.demand(), entry.limits());
         var door = new Door(callers, entry.limits(), entry.audit(), entry.pages());
         var once = new Once(entry.answers(), entry.limits(), entry.pages());
         var own = new Own(services.catalog(), services.episodes(), services.releases());

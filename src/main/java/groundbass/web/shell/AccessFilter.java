@@ -9,6 +9,9 @@ import java.nio.charset.StandardCharsets;
 
 /** Lets through to a route whom its role allows. */
 public final class AccessFilter {
+    /** Where a second factor is set up. */
+    public static final String SET_UP_FACTOR = "/desk/account/second-factor";
+
     private static final String VISITOR = "visitor";
 
     private final PrincipalResolver principals;
@@ -34,7 +37,7 @@ public final class AccessFilter {
 
     /**
      * Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. Who has a desk already is
-     * told who does what they asked for.
+     * told who does what they asked for, and who still lacks the second factor that the site demands sets it up first.
      */
     public void check(Context ctx) {
         Bodies.check(ctx, this);
@@ -43,13 +46,27 @@ public final class AccessFilter {
                     && needed != Role.ANYONE
                     && needed != Role.EXEMPT // a session opens nothing there, and is not looked up
                     && !principal(ctx).may(needed)) {
-                if (needed != Role.STUDENT && principal(ctx).may(Role.EDUCATOR)) {
-                    throw new NotYoursResponse(needed);
+                if (needed != Role.STUDENT && principal(ctx).may(Role.ENTERED)) {
+                    sendOn(ctx, needed);
+                    return;
                 }
                 refuse(ctx, needed);
                 return;
             }
         }
+    }
+
+    /** Who has come in at the desk is told who does what they asked for, or led to what they have to do first. */
+    private void sendOn(Context ctx, Role needed) {
+        if (principal(ctx).may(Role.EDUCATOR)) {
+            throw new NotYoursResponse(needed);
+        }
+        if (!isReading(ctx)) {
+            // a script of a page says then that the sign-in is over, and keeps what was typed
+            throw Accept.wantsPage(ctx) ? NotYoursResponse.lackingFactor() : new UnauthorizedResponse();
+        }
+        goOnAt(ctx, SET_UP_FACTOR, asked(ctx));
+        ctx.skipRemainingHandlers();
     }
 
     /** Whether a route is not for everybody. */
@@ -64,7 +81,10 @@ public final class AccessFilter {
         if (known == null || known.equals(Principal.UNKNOWN)) {
             return "somebody";
         }
-        return known.educator().map(id -> "educator " + id.value()).orElse("a student");
+        return known.educator()
+                .or(known::lackingFactor)
+                .map(id -> "educator " + id.value())
+                .orElse("a student");
     }
 
     /** Whether who sends this request keeps the site, as far as anybody has asked. */
@@ -78,18 +98,28 @@ public final class AccessFilter {
      * lost, gets 401. A handler that calls this returns.
      */
     public static void sendToSignIn(Context ctx, Role needed, String next) {
-        boolean reading = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
-        if (!reading || !Accept.wantsPage(ctx)) {
+        if (!isReading(ctx)) {
             throw new UnauthorizedResponse();
         }
-        String signIn = needed == Role.STUDENT ? "/sign-in" : "/desk/sign-in";
+        goOnAt(ctx, needed == Role.STUDENT ? "/sign-in" : "/desk/sign-in", next);
+    }
+
+    private static boolean isReading(Context ctx) {
+        boolean reading = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
+        return reading && Accept.wantsPage(ctx);
+    }
+
+    private static void goOnAt(Context ctx, String page, String next) {
         ctx.header("Cache-Control", "no-store");
-        ctx.redirect(signIn + "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
+        ctx.redirect(page + "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
+    }
+
+    private static String asked(Context ctx) {
+        return ctx.queryString() == null ? ctx.path() : ctx.path() + "?" + ctx.queryString();
     }
 
     private static void refuse(Context ctx, Role needed) {
-        String query = ctx.queryString() == null ? "" : "?" + ctx.queryString();
-        sendToSignIn(ctx, needed, ctx.path() + query);
+        sendToSignIn(ctx, needed, asked(ctx));
         ctx.skipRemainingHandlers();
     }
 }

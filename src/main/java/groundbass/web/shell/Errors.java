@@ -1,7 +1,7 @@
 package groundbass.web.shell;
 
 import groundbass.effort.Busy;
-import groundbass.store.RandomId;
+import groundbass.store.RequestId;
 import groundbass.text.Message;
 import groundbass.web.answer.CutConnection;
 import groundbass.web.answer.Vary;
@@ -27,14 +27,14 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Answers for whatever goes wrong: a page for people, a problem document (RFC 9457) for programs. A fault of ours gets
- * an id that is logged and shown; what went wrong inside stays in the log.
+ * Answers for whatever goes wrong: a page for people, a problem document (RFC 9457) for programs. A fault of ours is
+ * logged and shown under the id of its request; what went wrong inside stays in the log.
  */
 public final class Errors {
     private static final Logger log = LoggerFactory.getLogger(Errors.class);
 
-    private static final List<String> OF_A_FILE = List.of(
-            "Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag", "X-Accel-Redirect");
+    private static final List<String> OF_A_FILE =
+            List.of("Accept-Ranges", "Content-Disposition", "Content-Length", "Content-Range", "ETag");
 
     private static final Set<Integer> REFUSED = Set.of(
             HttpStatus.UNAUTHORIZED.getCode(),
@@ -113,7 +113,7 @@ public final class Errors {
     }
 
     private void fault(Context ctx, Exception e) {
-        String id = RandomId.next();
+        String id = RequestId.ofFault();
         faults.write(id, ctx, e);
         answer(ctx, HttpStatus.INTERNAL_SERVER_ERROR.getCode(), Optional.of(id));
     }
@@ -159,7 +159,7 @@ public final class Errors {
 
     /** What is left to say where even the page about the error cannot be made. */
     private void bare(Context ctx, ErrorView view, RuntimeException e) {
-        String id = view.faultId().orElseGet(RandomId::next);
+        String id = view.faultId().orElseGet(RequestId::ofFault);
         faults.write(id, ctx, e);
         ctx.header("Cache-Control", "no-store").contentType("text/plain; charset=utf-8");
         ctx.result(view.status() + " " + id + "\n");

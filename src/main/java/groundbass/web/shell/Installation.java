@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.web.answer.SendfileOffload;
+import groundbass.web.answer.HandOver;
 import io.javalin.http.Context;
 import java.net.URI;
 import java.util.Objects;
@@ -13,8 +13,7 @@ import java.util.Optional;
  * @param named whether the operator gave that address; else it was made up from where the server listens
  * @param hops how many front servers of the operator's own pass a request on and tell the caller's address and scheme
  */
-public record Installation(
-        URI publicAddress, boolean named, boolean demo, int hops, Optional<SendfileOffload> handOver) {
+public record Installation(URI publicAddress, boolean named, boolean demo, int hops, Optional<HandOver> handOver) {
     private static final String HERE = "installation";
 
     public Installation {

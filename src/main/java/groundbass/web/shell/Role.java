@@ -6,6 +6,8 @@ import io.javalin.security.RouteRole;
 public enum Role implements RouteRole {
     ANYONE,
     STUDENT,
+    /** Everybody with a desk, also who has to set up a second factor before it opens. */
+    ENTERED,
     /** Everybody with a desk; what of it is theirs, its pages ask. */
     EDUCATOR,
     /** Those who begin series of their own. */

@@ -5,16 +5,19 @@ import groundbass.audience.student.Session;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.FactorDemand;
 import java.util.Optional;
 
 /** Finds visitors by the session rows. */
 public final class SessionPrincipals implements PrincipalResolver {
     private final Sessions sessions;
     private final Educators educators;
+    private final FactorDemand demand;
 
-    public SessionPrincipals(Sessions sessions, Educators educators) {
+    public SessionPrincipals(Sessions sessions, Educators educators, FactorDemand demand) {
         this.sessions = sessions;
         this.educators = educators;
+        this.demand = demand;
     }
 
     @Override
@@ -30,7 +33,8 @@ public final class SessionPrincipals implements PrincipalResolver {
     private Principal atDesk(EducatorId educator) {
         return educators
                 .standing(educator)
-                .map(standing -> Principal.of(educator, standing))
+                .map(standing ->
+                        demand.lacks(educator) ? Principal.lackingFactor(educator) : Principal.of(educator, standing))
                 .orElse(Principal.UNKNOWN);
     }
 }

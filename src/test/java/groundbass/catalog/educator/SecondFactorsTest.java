@@ -3,6 +3,7 @@ package groundbass.catalog.educator;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.CatalogFixture;
+import groundbass.form.FieldProblem;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.Unguessable;
@@ -97,6 +98,55 @@ class SecondFactorsTest {
             assertThat(factors.turnOff(owner, Audit.OPERATOR)).isTrue();
             assertThat(factors.lets(owner, "")).isTrue();
             assertThat(factors.recoveryCodes(owner)).isZero();
+        }
+    }
+
+    /** OWASP ASVS 5.0, 6.3.3. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whoDemandsOneHasOneAndWhoHasNoneLacksIt(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var audit = new Audit(database.jdbi(), fixture.clock);
+            var factors = new SecondFactors(database.jdbi(), audit, fixture.clock);
+            // what another server of the same site knows
+            var elsewhere = new SecondFactors(database.jdbi(), audit, fixture.clock).demand();
+            var owner = fixture.owner;
+            var other = new Educators(database.jdbi(), audit, fixture.clock)
+                    .create("B. Teacher", "b@trial.example", "a password for trials")
+                    .result()
+                    .orElseThrow()
+                    .id();
+
+            assertThat(factors.demand().choose(owner, true).problems())
+                    .extracting(FieldProblem::key)
+                    .containsExactly("catalog.problem.factor.own-first");
+            assertThat(elsewhere.isOn()).isFalse();
+            assertThat(elsewhere.lacks(other)).isFalse();
+            assertThat(elsewhere.lacking())
+                    .as("the owner, another of the fixture, and this one")
+                    .isEqualTo(3);
+
+            var secret = FactorSecret.next();
+            factors.turnOn(owner, secret, now(secret, fixture)).result().orElseThrow();
+            for (int again = 0; again < 2; again++) {
+                assertThat(factors.demand().choose(owner, true).result()).contains(true);
+            }
+            assertThat(elsewhere.isOn()).isTrue();
+            assertThat(elsewhere.lacks(owner)).isFalse();
+            assertThat(elsewhere.lacks(other)).isTrue();
+            assertThat(elsewhere.lacking()).isEqualTo(2);
+
+            factors.turnOn(other, secret, now(secret, fixture)).result().orElseThrow();
+            assertThat(elsewhere.lacks(other)).isFalse();
+            factors.turnOff(owner, Audit.OPERATOR); // the phone is gone, and the operator helped
+            assertThat(elsewhere.lacks(owner)).isTrue();
+            assertThat(factors.demand().choose(owner, false).result()).contains(false);
+            assertThat(elsewhere.lacks(owner)).isFalse();
+            assertThat(audit.latest(20))
+                    .extracting(AuditEntry::what)
+                    .filteredOn(what -> what.startsWith("factor."))
+                    .containsExactly("factor.up-to-each", "factor.off", "factor.on", "factor.demanded", "factor.on");
         }
     }
 

@@ -30,7 +30,7 @@ public final class Relay {
         daemon(() -> serve(door));
     }
 
-    int port() {
+    public int port() {
         return port;
     }
 

@@ -84,7 +84,7 @@ class FileAnswerTest {
         var large = blobs.put(new byte[LARGE]).sha256();
         var onDisk = stored(blobs, kept, "audio/mpeg");
         var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
-        var handed = onDisk.withHandOver(Optional.of(new SendfileOffload("/stored/")));
+        var handed = onDisk.withHandOver(Optional.of(new SendfileOffload("/stored/", SendfileOffload.USUAL_HEADER)));
         var inFull = stored(blobs, large, "audio/wav");
         byte[] shrinking = new byte[LARGE];
         shrinking[0] = 1;

@@ -26,7 +26,7 @@ class ProgramDescriptionTest {
 
     /** The routes as they are entered; no service is asked for that. */
     private static Set<String> routes() {
-        var entry = new ProgramPages.Entry(null, null, null, null, null, null, null);
+        var entry = new ProgramPages.Entry(null, null, null, null, null, null, null, null);
         var services =
                 new ProgramPages.Services(null, null, null, null, null, null, null, null, null, null, null, null, null);
         var javalin = Javalin.create(config -> {

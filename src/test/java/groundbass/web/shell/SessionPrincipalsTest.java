@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.educator.SiteStanding;
 import groundbass.web.Site;
 import java.time.Duration;
@@ -23,8 +24,10 @@ class SessionPrincipalsTest {
 
     private final Jdbi jdbi = site.groundbass().database().jdbi();
     private final Audit audit = new Audit(jdbi, site.clock());
-    private final PrincipalResolver principals =
-            new SessionPrincipals(Parts.sessions(jdbi, site.clock()), new Educators(jdbi, audit, site.clock()));
+    private final PrincipalResolver principals = new SessionPrincipals(
+            Parts.sessions(jdbi, site.clock()),
+            new Educators(jdbi, audit, site.clock()),
+            new SecondFactors(jdbi, audit, site.clock()).demand());
 
     @Test
     void aTokenNamesWhoSignedInUntilTheSessionEnds() {

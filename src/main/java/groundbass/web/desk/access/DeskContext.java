@@ -60,6 +60,17 @@ public final class DeskContext {
         return accessFilter.principal(ctx).educator();
     }
 
+    /** Who has come in, on a route that demands it: also who has to set up a second factor before the desk opens. */
+    public EducatorId entered(Context ctx) {
+        var principal = accessFilter.principal(ctx);
+        return principal.educator().or(principal::lackingFactor).orElseThrow();
+    }
+
+    /** Whether who is signed in has to set up a second factor before the desk opens. */
+    boolean lacksFactor(Context ctx) {
+        return accessFilter.principal(ctx).lackingFactor().isPresent();
+    }
+
     /** Who is signed in, on a route that demands it. */
     public EducatorId educator(Context ctx) {
         return principal(ctx).orElseThrow();

@@ -195,6 +195,11 @@ public final class EducatorSignIn {
         return factors.isOn(who);
     }
 
+    /** Whether they have to set up a second factor before the desk opens. */
+    boolean lacksFactor(EducatorId who) {
+        return factors.demand().lacks(who);
+    }
+
     /** Counts that somebody asks for a link to an address. */
     public void countLetter(Context ctx, String email) {
         limits.demand(ctx, Limit.LETTERS_OF_NETWORK);

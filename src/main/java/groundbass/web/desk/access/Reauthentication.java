@@ -17,6 +17,12 @@ import java.util.Set;
 public final class Reauthentication {
     private static final Set<String> NEVER_CARRIED = Set.of("email", "password", "factor");
 
+    private static final FieldProblems WRONG =
+            new FieldProblems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
+    /** Said beside the field that they will need; the page leads to where it is set up, in another window. */
+    private static final FieldProblems FACTOR_FIRST =
+            new FieldProblems(List.of(FieldProblem.of("factor", "desk.factor.first")));
+
     private final DeskContext desk;
     private final EducatorSignIn signIn;
 
@@ -42,16 +48,16 @@ public final class Reauthentication {
             return known;
         }
         String email = FormParameters.text(ctx, "email");
-        var problems = FieldProblems.NONE;
-        if (!email.isBlank()) {
-            var entered = signIn.enter(ctx, EducatorSignIn.Entry.read(ctx));
-            if (entered.isPresent()) {
-                return entered.map(Educator::id);
-            }
-            problems = new FieldProblems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
+        if (email.isBlank()) {
+            asking.ask(email, desk.lacksFactor(ctx) ? FACTOR_FIRST : FieldProblems.NONE);
+            return Optional.empty();
         }
-        asking.ask(email, problems);
-        return Optional.empty();
+        var entered = signIn.enter(ctx, EducatorSignIn.Entry.read(ctx)).map(Educator::id);
+        boolean complete = entered.filter(who -> !signIn.lacksFactor(who)).isPresent();
+        if (!complete) {
+            asking.ask(email, entered.isPresent() ? FACTOR_FIRST : WRONG);
+        }
+        return entered.filter(who -> complete);
     }
 
     private void carryOn(Context ctx, String email, FieldProblems problems) {

@@ -11,7 +11,6 @@ import groundbass.web.answer.FileAnswer;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
-import groundbass.web.shell.Principal;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
@@ -116,7 +115,7 @@ public final class FilePages implements PageGroup {
 
     private boolean isToSignIn(Context ctx) {
         return settings.get().downloadsNeedSignIn()
-                && accessFilter.principal(ctx).equals(Principal.UNKNOWN);
+                && accessFilter.principal(ctx).isNobody();
     }
 
     private RecordedTransfer transfer(Context ctx, OfferedFile file) {

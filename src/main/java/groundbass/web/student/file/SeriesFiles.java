@@ -14,7 +14,6 @@ import groundbass.web.answer.CutConnection;
 import groundbass.web.gate.Network;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
-import groundbass.web.shell.Principal;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
@@ -81,7 +80,7 @@ public final class SeriesFiles implements PageGroup {
                 .orElseThrow(NotFoundResponse::new);
         limits.demand(ctx, Limit.SERIES_OF_NETWORK);
         var principal = accessFilter.principal(ctx);
-        if (settings.get().downloadsNeedSignIn() && principal.equals(Principal.UNKNOWN)) {
+        if (settings.get().downloadsNeedSignIn() && principal.isNobody()) {
             AccessFilter.sendToSignIn(ctx, Role.STUDENT, SeriesPage.path(series.series()));
             return;
         }

@@ -157,6 +157,15 @@ class AccessTest {
             assertThat(Html.mistakes(page)).isEmpty();
             var kept = new Audit(own.groundbass().database().jdbi(), own.clock()).latest(20);
             assertThat(kept).extracting(AuditEntry::what).contains("sign-in.done", "sign-in.refused");
+            // of three requests, each by its own id (OWASP ASVS 5.0, 16.2.1)
+            assertThat(kept.stream()
+                            .filter(entry -> entry.what().startsWith("sign-in."))
+                            .map(entry -> entry.request().orElseThrow()))
+                    .hasSize(3)
+                    .doesNotHaveDuplicates();
+            assertThat(kept)
+                    .filteredOn(entry -> entry.what().equals("educator.created"))
+                    .allMatch(entry -> entry.request().isEmpty());
             assertThat(kept.toString()).doesNotContain("stranger.example").doesNotContain(EMAIL);
         }
     }

@@ -9,6 +9,7 @@ import groundbass.web.Stage;
 import groundbass.web.shell.Role;
 import io.javalin.http.Context;
 import java.sql.SQLTransientConnectionException;
+import java.util.ArrayList;
 import java.util.List;
 import org.jdbi.v3.core.ConnectionException;
 import org.junit.jupiter.api.Test;
@@ -38,6 +39,34 @@ class FaultLogTest {
                 .filter(line -> line.getLoggerName().startsWith("groundbass.web.shell"))
                 .map(ILoggingEvent::getFormattedMessage)
                 .toList();
+    }
+
+    /** OWASP ASVS 5.0, 16.2.1: what belongs together can be found together. */
+    @Test
+    void everyLineOfARequestCarriesItsIdAndThePageOfItsFaultToo() {
+        var lines = new ListAppender<ILoggingEvent>();
+        lines.start();
+        var root = (Logger) LoggerFactory.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
+        root.addAppender(lines);
+        var shown = new ArrayList<String>();
+        try (var stage = Stage.with(routes -> routes.get("/e/{id}", Role.ANYONE, ctx -> {
+            LoggerFactory.getLogger("groundbass.trial").warn("on the way");
+            fail(ctx, new IllegalStateException("the inside"));
+        }))) {
+            for (int i = 0; i < 2; i++) {
+                shown.add(stage.request().get("/e/" + i).path("instance"));
+            }
+        } finally {
+            root.detachAppender(lines);
+        }
+        var ids = lines.list.stream()
+                .filter(line -> line.getLoggerName().startsWith("groundbass."))
+                .map(line -> line.getMDCPropertyMap().getOrDefault("request", "none"))
+                .toList();
+        assertThat(ids).hasSize(4).doesNotContain("none");
+        assertThat(ids.get(0)).isEqualTo(ids.get(1)).isNotEqualTo(ids.get(2));
+        assertThat(ids.get(2)).isEqualTo(ids.get(3));
+        assertThat(shown).containsExactly("urn:groundbass:fault:" + ids.get(0), "urn:groundbass:fault:" + ids.get(2));
     }
 
     private static void fail(Context ctx, Exception fault) throws Exception {
