@@ -3,7 +3,6 @@ package groundbass.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -69,15 +68,13 @@ class MigrationLogTest {
         }
     }
 
-    private Path byTheLibrary() throws SQLException {
+    private Path byTheLibrary() {
         Path other = folder.resolve("library");
-        try (Connection held = DriverManager.getConnection(url(other), "", "")) {
-            Flyway.configure()
-                    .dataSource(url(other), "", "")
-                    .locations("classpath:migrations")
-                    .load()
-                    .migrate();
-        }
+        Flyway.configure()
+                .dataSource(url(other), "", "")
+                .locations("classpath:migrations")
+                .load()
+                .migrate();
         return other;
     }
 
