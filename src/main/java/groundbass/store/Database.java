@@ -132,8 +132,7 @@ public final class Database implements AutoCloseable {
      * @throws CannotOpen where it does not answer, has tables of ours, or where that migration is not known
      */
     public static Database create(String url, String user, String password, String migration) {
-        return open(
-                url, user, password, (first, schema) -> schema.get().create(migration));
+        return open(url, user, password, (first, schema) -> schema.get().create(migration));
     }
 
     /** @param prepare does what is to be done to its schema, which it need not ask for: to make one takes a while */

@@ -33,10 +33,7 @@ final class Migrations {
                 .filter(Matcher::matches)
                 .sorted(Comparator.comparing(name -> Integer.valueOf(name.group(1))))
                 .map(name -> new Migration(
-                        name.group(1),
-                        name.group(2).replace('_', ' '),
-                        name.group(),
-                        checksum(text(name.group()))))
+                        name.group(1), name.group(2).replace('_', ' '), name.group(), checksum(text(name.group()))))
                 .toList();
     }
 

@@ -41,7 +41,9 @@ final class Schema {
         if (!MigrationLog.isWhole(connection)) {
             return false;
         }
-        lookAt(connection, made(Migrations.all().stream().map(Migrations.Migration::script).toList()));
+        lookAt(
+                connection,
+                made(Migrations.all().stream().map(Migrations.Migration::script).toList()));
         return true;
     }
 
