@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.store.migration.MigrationLog;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
@@ -7,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.sql.DriverManager;
 import java.sql.SQLException;
 
 /**
@@ -35,7 +35,7 @@ final class FirstTables {
     // no statement goes to the disk by itself: the whole file does, once
     private static void fill(Path begun) throws IOException {
         String url = "jdbc:h2:file:" + begun + ";WRITE_DELAY=1000;MAX_COMPACT_TIME=0";
-        try (var connection = DriverManager.getConnection(url, "", "")) {
+        try (var connection = FirstConnection.open(url, "", "")) {
             MigrationLog.make(connection);
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);

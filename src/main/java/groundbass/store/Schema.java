@@ -1,6 +1,8 @@
 package groundbass.store;
 
 import groundbass.store.fault.DatabaseAway;
+import groundbass.store.migration.MigrationLog;
+import groundbass.store.migration.Migrations;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;

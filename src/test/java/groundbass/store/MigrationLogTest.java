@@ -2,6 +2,7 @@ package groundbass.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.store.migration.MigrationLog;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.SQLException;

@@ -1,6 +1,6 @@
-package groundbass.store;
+package groundbass.store.migration;
 
-import groundbass.store.Migrations.Migration;
+import groundbass.store.migration.Migrations.Migration;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -10,7 +10,7 @@ import java.util.List;
  * What the migrating library notes in a database, read and written without it. It alone brings older databases up to date; where
  * there is nothing to do, and where an embedded database is still to be made, a start need not wait for it.
  */
-final class MigrationLog {
+public final class MigrationLog {
     /** As the library makes it in H2. */
     private static final String MAKE = """
             create table "flyway_schema_history" (
@@ -43,7 +43,7 @@ final class MigrationLog {
     private MigrationLog() {}
 
     /** Whether exactly what this program would do has been done, as it would do it now, and nothing has failed. */
-    static boolean isWhole(Connection database) {
+    public static boolean isWhole(Connection database) {
         var done = new ArrayList<Migration>();
         try (var statement = database.createStatement();
                 var rows = statement.executeQuery(READ)) {
@@ -60,7 +60,7 @@ final class MigrationLog {
     }
 
     /** Makes all tables in an H2 that has none. */
-    static void make(Connection empty) throws SQLException {
+    public static void make(Connection empty) throws SQLException {
         try (var statement = empty.createStatement()) {
             statement.execute(MAKE);
             statement.execute(BEGUN);

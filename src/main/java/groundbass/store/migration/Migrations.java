@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.migration;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -17,17 +17,17 @@ import java.util.stream.Stream;
 import java.util.zip.CRC32;
 
 /** The migrations of this program, read without the library that does them: it takes a second to start. */
-final class Migrations {
-    static final String FOLDER = "migrations";
+public final class Migrations {
+    public static final String FOLDER = "migrations";
     private static final Pattern NAME = Pattern.compile("V(\\d+)__(\\w+)\\.sql");
 
     private Migrations() {}
 
     /** One of them, as the library notes it in a database where it was done. */
-    record Migration(String version, String description, String script, int checksum) {}
+    public record Migration(String version, String description, String script, int checksum) {}
 
     /** In their order. */
-    static List<Migration> all() {
+    public static List<Migration> all() {
         return scripts().stream()
                 .map(NAME::matcher)
                 .filter(Matcher::matches)
@@ -38,7 +38,7 @@ final class Migrations {
     }
 
     /** The statements of one. */
-    static String text(String script) {
+    public static String text(String script) {
         try (InputStream in = Migrations.class.getResourceAsStream("/" + FOLDER + "/" + script)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
