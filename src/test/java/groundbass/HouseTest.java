@@ -131,7 +131,7 @@ class HouseTest {
                             List.of("series"),
                             List.of("educator"),
                             List.of(FACE))),
-            Map.entry("store", List.of(List.of("bucket", "node"), List.of(FACE), List.of("fault"))),
+            Map.entry("store", List.of(List.of("bucket", "node"), List.of(FACE), List.of("fault", "migration"))),
             Map.entry(
                     "engraving",
                     List.of(

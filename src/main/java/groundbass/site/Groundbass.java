@@ -94,7 +94,6 @@ public final class Groundbass implements AutoCloseable {
         services.blobs.guardedBy(lock::isHeld);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
-        var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
         open.add(services.visits);
         open.add(services.links);
@@ -106,6 +105,7 @@ public final class Groundbass implements AutoCloseable {
                             + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
                     config.host());
         }
+        var setUpNotice = setUpNotice(config, services); // its password takes a while, and no reader waits for it
         var background = new Background(services, ticking, open);
         background.work();
         rehearsal.ifPresent(Rehearsal::end);

@@ -10,7 +10,8 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.ServiceLoader;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
+import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jdbi.v3.core.ConnectionFactory;
 import org.jdbi.v3.core.Handle;
@@ -53,6 +54,9 @@ public final class Database implements AutoCloseable {
 
     /** Opens the embedded database in a file of {@code folder}, creating it where it is missing. */
     public static Database embedded(Path folder) {
+        if (!isEmbeddedIn(folder)) {
+            FirstTables.make(embeddedFile(folder, ""));
+        }
         return open(embeddedUrl(folder), "", "");
     }
 
@@ -102,7 +106,11 @@ public final class Database implements AutoCloseable {
      * @throws CannotOpen where it does not answer, is damaged, or belongs to a newer program
      */
     public static Database open(String url, String user, String password) {
-        return open(url, user, password, Schema::bringUpToDate);
+        return open(url, user, password, (first, schema) -> {
+            if (!Schema.isUpToDate(first)) {
+                schema.get().bringUpToDate();
+            }
+        });
     }
 
     /**
@@ -111,7 +119,11 @@ public final class Database implements AutoCloseable {
      * @throws CannotOpen where it does not answer, is damaged, or was written by an earlier or a newer program
      */
     public static Database openUnchanged(String url, String user, String password) {
-        return open(url, user, password, Schema::demandUpToDate);
+        return open(url, user, password, (first, schema) -> {
+            if (!Schema.isUpToDate(first)) {
+                schema.get().demandUpToDate();
+            }
+        });
     }
 
     /**
@@ -120,13 +132,15 @@ public final class Database implements AutoCloseable {
      * @throws CannotOpen where it does not answer, has tables of ours, or where that migration is not known
      */
     public static Database create(String url, String user, String password, String migration) {
-        return open(url, user, password, schema -> schema.create(migration));
+        return open(url, user, password, (first, schema) -> schema.get().create(migration));
     }
 
-    private static Database open(String url, String user, String password, Consumer<Schema> prepare) {
+    /** @param prepare does what is to be done to its schema, which it need not ask for: to make one takes a while */
+    private static Database open(
+            String url, String user, String password, BiConsumer<Connection, Supplier<Schema>> prepare) {
         try (Connection first = FirstConnection.open(url, user, password)) {
             first.setReadOnly(true); // it only holds the database open for what follows
-            prepare.accept(Schema.patient(whileTablesAreMade(url), user, password));
+            prepare.accept(first, () -> Schema.patient(whileTablesAreMade(url), user, password));
             return new Database(pool(url, user, password));
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);

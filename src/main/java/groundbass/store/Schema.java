@@ -1,10 +1,8 @@
 package groundbass.store;
 
 import groundbass.store.fault.DatabaseAway;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import groundbass.store.migration.MigrationLog;
+import groundbass.store.migration.Migrations;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -20,7 +18,6 @@ import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /** Brings a database up to date, and sees that what it says of itself is so. */
 final class Schema {
-    private static final String MIGRATIONS = "migrations";
     private static final Pattern TABLE = Pattern.compile("^create table (\\w+)", Pattern.MULTILINE);
     private static final Pattern DROPPED = Pattern.compile("^drop table (\\w+)", Pattern.MULTILINE);
 
@@ -28,13 +25,28 @@ final class Schema {
     private final Flyway flyway;
 
     private Schema(FluentConfiguration configuration) {
-        this.flyway = configuration.locations("classpath:" + MIGRATIONS).load();
+        this.flyway = configuration.locations("classpath:" + Migrations.FOLDER).load();
         this.database = flyway.getConfiguration().getDataSource();
     }
 
     /** Of an open database, to be read. */
     static Schema of(DataSource database) {
         return new Schema(Flyway.configure().dataSource(database));
+    }
+
+    /**
+     * Whether it is as this program makes it, which is asked without the library, since most starts find it so.
+     *
+     * @throws CannotOpen where it is, and tables that it should have are gone
+     */
+    static boolean isUpToDate(Connection connection) {
+        if (!MigrationLog.isWhole(connection)) {
+            return false;
+        }
+        lookAt(
+                connection,
+                made(Migrations.all().stream().map(Migrations.Migration::script).toList()));
+        return true;
     }
 
     /**
@@ -119,12 +131,14 @@ final class Schema {
     /** Reads a row of every table that a migration has made: a file that was overwritten in part opens all the same. */
     private void lookAt(MigrationInfo... applied) {
         try (Connection connection = database.getConnection()) {
-            for (String table : tables(applied)) {
-                lookAt(connection, table);
-            }
+            lookAt(connection, tables(applied));
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    private static void lookAt(Connection connection, List<String> tables) {
+        tables.forEach(table -> lookAt(connection, table));
     }
 
     private static void lookAt(Connection connection, String table) {
@@ -146,14 +160,18 @@ final class Schema {
     }
 
     private static List<String> tables(MigrationInfo... applied) {
-        var tables = new ArrayList<String>();
-        Arrays.stream(applied)
+        return made(Arrays.stream(applied)
                 .filter(migration -> migration.getState() == MigrationState.SUCCESS)
-                .map(migration -> text(migration.getScript()))
-                .forEach(text -> {
-                    tables.addAll(named(TABLE, text));
-                    tables.removeAll(named(DROPPED, text));
-                });
+                .map(MigrationInfo::getScript)
+                .toList());
+    }
+
+    private static List<String> made(List<String> scripts) {
+        var tables = new ArrayList<String>();
+        scripts.stream().map(Migrations::text).forEach(text -> {
+            tables.addAll(named(TABLE, text));
+            tables.removeAll(named(DROPPED, text));
+        });
         return List.copyOf(tables);
     }
 
@@ -163,13 +181,5 @@ final class Schema {
                 .results()
                 .map((MatchResult found) -> found.group(1))
                 .toList();
-    }
-
-    private static String text(String script) {
-        try (InputStream in = Schema.class.getResourceAsStream("/" + MIGRATIONS + "/" + script)) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
@@ -29,21 +30,31 @@ final class Child implements AutoCloseable {
     }
 
     static Child java(Path log, String main, String... args) throws IOException {
-        var command = new ArrayList<String>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx256m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                main));
+        return java(log, List.of(), Map.of(), main, args);
+    }
+
+    /**
+     * @param options of the virtual machine, beside its heap
+     * @param environment what it has beside this process's own
+     */
+    static Child java(Path log, List<String> options, Map<String, String> environment, String main, String... args)
+            throws IOException {
+        var command = new ArrayList<String>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx256m"));
+        command.addAll(options);
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), main));
         command.addAll(List.of(args));
-        return start(log, command);
+        return start(log, environment, command);
     }
 
     static Child start(Path log, List<String> command) throws IOException {
-        return new Child(new ProcessBuilder(command)
-                .redirectErrorStream(true)
-                .redirectOutput(log.toFile())
-                .start());
+        return start(log, Map.of(), command);
+    }
+
+    private static Child start(Path log, Map<String, String> environment, List<String> command) throws IOException {
+        var builder = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile());
+        builder.environment().putAll(environment);
+        return new Child(builder.start());
     }
 
     /** The output of a program that ends by itself. */
@@ -57,10 +68,19 @@ final class Child implements AutoCloseable {
 
     /** The most memory that it held at once, in MiB, where the system tells. */
     Optional<Long> mostMemory() throws IOException {
+        return memory("VmHWM:");
+    }
+
+    /** The memory that it holds now, likewise. */
+    Optional<Long> memory() throws IOException {
+        return memory("VmRSS:");
+    }
+
+    private Optional<Long> memory(String name) throws IOException {
         var status = Path.of("/proc", Long.toString(process.pid()), "status");
         if (!Files.isReadable(status)) return Optional.empty();
         return Files.readAllLines(status).stream()
-                .filter(line -> line.startsWith("VmHWM:"))
+                .filter(line -> line.startsWith(name))
                 .map(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)
                 .findFirst();
     }
@@ -68,6 +88,11 @@ final class Child implements AutoCloseable {
     /** Processor time that it has used, in microseconds. */
     long cpuMicros() {
         return process.info().totalCpuDuration().orElse(Duration.ZERO).toNanos() / 1000;
+    }
+
+    /** Until it has ended by itself. */
+    void await() {
+        process.onExit().join();
     }
 
     boolean isAlive() {
