@@ -58,6 +58,8 @@ export class Engine extends EventTarget {
   #clicks = new Map();
   /** @type {{index: number, at: number, round?: number} | null} where it goes on once its sound is there */
   #resume = null;
+  /** @type {{start: {index: number, at: number, round?: number} | null, anew: boolean} | null} a change until it is heard */
+  #wanted = null;
 
   constructor(source, range, settings) {
     super();
@@ -98,28 +100,29 @@ export class Engine extends EventTarget {
     this.#open();
     const rounds = this.#rounds(start);
     this.#resume = start && rounds.start; // a change while it loads goes on from here
-    await this.#start(rounds, 0);
+    await this.#start(rounds);
   }
 
-  /** Begins with step `n` of the rounds once its sound is there: what is counted in is sure to follow. */
-  async #start(rounds, n) {
+  /** Begins with the rounds once their sound is there: what is counted in is sure to follow. */
+  async #start(rounds) {
     const asked = ++this.#asked;
     this.#tell("loading");
     try {
-      await this.#load([rounds.step(n)]);
+      await this.#load([rounds.step(0)]);
       if (asked !== this.#asked) return;
-      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : this.#soon();
-      if (asked === this.#asked) this.#run(rounds, begin, n);
+      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(0), asked) : this.#soon();
+      if (asked === this.#asked) this.#run(rounds, begin);
     } catch (problem) {
       this.#fail(asked, problem);
     }
   }
 
-  /** Where sound is late there is silence: it is waited for, and counted in again. */
+  /** Where sound is late there is silence: it is waited for, and counted in again. A change that is on its way goes before it. */
   #wait({ rounds, n }) {
     clearInterval(this.#timer);
-    this.#resume = begin(rounds.step(n));
-    this.#start(rounds, n);
+    const next = this.#rounds(this.#wished(begin(rounds.step(n))));
+    this.#resume = next.start;
+    this.#start(next);
   }
 
   stop() {
@@ -140,9 +143,11 @@ export class Engine extends EventTarget {
    */
   async change(start = null, anew = false) {
     if (this.state === "stopped") return;
-    if (!this.#at(SOON)?.step) return this.play(start ?? this.#place(anew));
+    // what was asked for just before and is not heard yet is not forgotten
+    this.#wanted = { start: start ?? this.#wanted?.start ?? null, anew: anew || this.#wanted?.anew === true };
+    if (!this.#at(SOON)?.step) return this.play(this.#place());
     const asked = ++this.#asked;
-    const next = () => this.#rounds(start ?? this.#place(anew));
+    const next = () => this.#rounds(this.#place());
     try {
       let rounds = next();
       do {
@@ -238,14 +243,14 @@ export class Engine extends EventTarget {
     return { seconds: begin - time, beats, stop };
   }
 
-  #run(rounds, begin, n = 0) {
+  #run(rounds, begin) {
     this.#resume = null;
+    this.#wanted = null;
     this.#before = this.#clock;
     const { context, mixer } = this.#out;
     const interlude = (step, time) => this.#interlude(step, time);
     const clock = new Clock({ context, source: this.#source, rounds, outputs: mixer.outputs, interlude });
     this.#clock = clock;
-    clock.n = n;
     clock.begin(begin);
     this.#tick(clock);
     clearInterval(this.#timer);
@@ -286,10 +291,15 @@ export class Engine extends EventTarget {
     return steps.filter((step) => !this.#ready(step));
   }
 
-  /** Where a change begins to be heard, as a place of the line; `anew` in the first round. */
-  #place(anew) {
-    const place = this.#going(this.#at(SOON));
-    return place && anew ? { ...place, round: 0 } : place;
+  /** Where a change begins to be heard, as a place of the line. */
+  #place() {
+    return this.#wished(this.#going(this.#at(SOON)));
+  }
+
+  /** What is wanted instead of going on at a place; without a change it is that place. */
+  #wished(place) {
+    const { start = null, anew = false } = this.#wanted ?? {};
+    return start ?? (place && anew ? { ...place, round: 0 } : place);
   }
 
   /** Where the music is or, while it rests, is counted in or waits for sound, where it goes on. */
@@ -324,6 +334,7 @@ export class Engine extends EventTarget {
     this.#clock = null;
     this.#before = null;
     this.#resume = null;
+    this.#wanted = null;
   }
 
   #fail(asked, problem) {

@@ -1,0 +1,137 @@
+// What plays while sound is late, as on a slow line. The clock stands where the test puts it, and it is looked at when the
+// test says so.
+import { deepEqual, equal } from "node:assert/strict";
+import { having } from "../desk/stand-ins.js";
+import { engineOf, source } from "./still.js";
+
+/** Sound that comes when it is let through: what is asked for is named by `nameOf`. */
+class SlowLine {
+  here = new Set();
+  /** @type {{names: string[], done: () => void, failed: (problem: Error) => void}[]} */
+  held = [];
+
+  constructor(nameOf = ({ index }) => String(index)) {
+    this.source = {
+      ...source,
+      ready: (step) => this.here.has(nameOf(step)) ? [] : null,
+      load: (steps) => this.#load(steps.map(nameOf)),
+    };
+  }
+
+  #load(names) {
+    if (names.every((name) => this.here.has(name))) return Promise.resolve();
+    return new Promise((done, failed) => this.held.push({ names, done: () => done(undefined), failed }));
+  }
+
+  /** These have come, and so whoever waits for nothing else goes on. */
+  async arrive(...names) {
+    for (const name of names) this.here.add(name);
+    this.#settle(({ done }) => done());
+    await turns();
+  }
+
+  async fail() {
+    const problem = new Error("the line is down");
+    for (const { failed } of this.held.splice(0)) failed(problem);
+    await turns();
+  }
+
+  #settle(task) {
+    const isHere = ({ names }) => names.every((name) => this.here.has(name));
+    this.held.filter(isHere).forEach(task);
+    this.held = this.held.filter((one) => !isHere(one));
+  }
+}
+
+async function turns() {
+  for (let turn = 0; turn < 50; turn++) await Promise.resolve();
+}
+
+/** Without a timer of its own: `tick()` is what it would do next. */
+async function looked(work) {
+  let look = () => {};
+  const names = { setInterval: (task) => (look = task, 1), clearInterval: () => (look = () => {}) };
+  await having(names, () =>
+    work(async () => {
+      look();
+      await turns();
+    }));
+}
+
+/** Moves the clock on. */
+function later({ context }, seconds) {
+  context.currentTime += seconds;
+}
+
+const atTempo = ({ index, percent }) => `${index} at ${percent}`;
+
+/** Plays the first bar at 80 %, whose neighbour is on its way. */
+async function begun(line, wishes = {}) {
+  const made = engineOf(line.source, Object.assign(wishes, { percent: 80 }));
+  const playing = made.play();
+  await line.arrive("0 at 80");
+  await playing;
+  later(made, 0.3);
+  return made;
+}
+
+Deno.test("a tempo that is chosen while a bar is late is what plays when sound comes", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const wishes = { percent: 80 };
+    const made = await begun(line, wishes);
+    wishes.percent = 75;
+    made.change();
+    later(made, 0.25); // the bar has ended, and no sound has come
+    await tick();
+    equal(made.state, "loading");
+    await line.arrive("1 at 80", "0 at 75", "1 at 75");
+    equal(made.state, "playing");
+    equal(made.clock?.rounds.percent, 75);
+    deepEqual(made.clock?.rounds.start, { index: 1, at: 0, round: 0 });
+    made.stop();
+  }));
+
+Deno.test("a place that is tapped while a bar is late is gone to, also where another tempo is chosen after it", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const wishes = { percent: 80 };
+    const made = await begun(line, wishes);
+    made.change({ index: 0, at: 0.5 });
+    wishes.percent = 75;
+    made.change();
+    later(made, 0.25);
+    await tick();
+    await line.arrive("1 at 80", "0 at 75", "1 at 75");
+    deepEqual(made.clock?.rounds.start, { index: 0, at: 0.5, round: 0 });
+    equal(made.clock?.rounds.percent, 75);
+    made.stop();
+  }));
+
+Deno.test("a passage that is chosen while a bar is late is what plays", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const made = await begun(line);
+    made.range = { first: 0, from: 0.5, last: 0, to: Infinity };
+    made.change(null, true);
+    later(made, 0.25);
+    await tick();
+    await line.arrive("1 at 80");
+    deepEqual(made.clock?.rounds.range, made.range);
+    deepEqual(made.clock?.rounds.start, { index: 0, at: 0.5, round: 0 });
+    made.stop();
+  }));
+
+Deno.test("what was asked for before a stop is forgotten", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const made = await begun(line);
+    made.change({ index: 0, at: 0.5 });
+    made.stop();
+    await made.play();
+    later(made, 0.56);
+    await tick();
+    await line.arrive("1 at 80");
+    deepEqual(made.clock?.rounds.start, { index: 1, at: 0, round: 0 });
+    made.stop();
+  }));
