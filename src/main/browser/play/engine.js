@@ -49,6 +49,8 @@ export class Engine extends EventTarget {
   #clock = null;
   /** @type {Clock | null} the one that had the word until this one */
   #before = null;
+  /** @type {Clock | null} the one whose sound is late */
+  #late = null;
   /** @type {{stop: () => void, begin: number, beats: {number: number, time: number}[]} | null} */
   #counting = null;
   #asked = 0;
@@ -118,8 +120,10 @@ export class Engine extends EventTarget {
   }
 
   /** Where sound is late there is silence: it is waited for, and counted in again. A change that is on its way goes before it. */
-  #wait({ rounds, n }) {
+  #wait(clock) {
     clearInterval(this.#timer);
+    this.#late = clock;
+    const { rounds, n } = clock;
     const next = this.#rounds(this.#wished(begin(rounds.step(n))));
     this.#resume = next.start;
     this.#start(next);
@@ -275,15 +279,20 @@ export class Engine extends EventTarget {
     if (this.#preparing || this.#missing(clock, FEW).length === 0) return;
     this.#preparing = true;
     try {
-      for (let many = 1; clock === this.#clock && this.#missing(clock, READY).length; many = 2 * many) {
+      for (let many = 1; this.#hasTheWord(clock) && this.#missing(clock, READY).length; many = 2 * many) {
         await this.#load(this.#missing(clock, READY).slice(0, many));
-        if (clock === this.#clock) clock.fill(this.#out.context.currentTime + AHEAD);
+        if (this.#hasTheWord(clock)) clock.fill(this.#out.context.currentTime + AHEAD);
       }
     } catch (problem) {
       if (clock === this.#clock) this.#fail(this.#asked, problem);
     } finally {
       this.#preparing = false;
     }
+  }
+
+  /** Not while it waits for sound: what comes then is counted in, and laid by the clock after it. */
+  #hasTheWord(clock) {
+    return clock === this.#clock && clock !== this.#late;
   }
 
   #missing(clock, many) {

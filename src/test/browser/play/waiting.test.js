@@ -63,6 +63,8 @@ function later({ context }, seconds) {
   context.currentTime += seconds;
 }
 
+const laid = (clock) => clock.laid.map(({ step }) => step.index);
+
 const atTempo = ({ index, percent }) => `${index} at ${percent}`;
 
 /** Plays the first bar at 80 %, whose neighbour is on its way. */
@@ -133,5 +135,22 @@ Deno.test("what was asked for before a stop is forgotten", () =>
     await tick();
     await line.arrive("1 at 80");
     deepEqual(made.clock?.rounds.start, { index: 1, at: 0, round: 0 });
+    made.stop();
+  }));
+
+Deno.test("a bar that was waited for sounds once, after its count", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const made = await begun(line, { countIn: true });
+    later(made, 1 + 0.25); // it was counted in
+    await tick();
+    const before = made.clock;
+    equal(made.state, "loading");
+    await line.arrive("1 at 80");
+    equal(made.state, "playing");
+    deepEqual(laid(before), [0]);
+    later(made, 1.06);
+    await tick();
+    deepEqual(laid(made.clock)[0], 1);
     made.stop();
   }));
