@@ -55,7 +55,8 @@ export class Engine extends EventTarget {
   #counting = null;
   #asked = 0;
   #timer = 0;
-  #preparing = false;
+  /** @type {Clock | null} for which sound is being made ready */
+  #preparing = null;
   /** The click of each take whose rounds are counted in. @type {Map<any, AudioBuffer>} */
   #clicks = new Map();
   /** @type {{index: number, at: number, round?: number} | null} where it goes on once its sound is there */
@@ -276,8 +277,8 @@ export class Engine extends EventTarget {
   }
 
   async #prepare(clock) {
-    if (this.#preparing || this.#missing(clock, FEW).length === 0) return;
-    this.#preparing = true;
+    if (this.#preparing === clock || this.#missing(clock, FEW).length === 0) return;
+    this.#preparing = clock; // what an earlier one still waits for holds up nothing
     try {
       for (let many = 1; this.#hasTheWord(clock) && this.#missing(clock, READY).length; many = 2 * many) {
         await this.#load(this.#missing(clock, READY).slice(0, many));
@@ -286,7 +287,7 @@ export class Engine extends EventTarget {
     } catch (problem) {
       if (clock === this.#clock) this.#fail(this.#asked, problem);
     } finally {
-      this.#preparing = false;
+      if (this.#preparing === clock) this.#preparing = null;
     }
   }
 

@@ -154,3 +154,21 @@ Deno.test("a bar that was waited for sounds once, after its count", () =>
     deepEqual(laid(made.clock)[0], 1);
     made.stop();
   }));
+
+Deno.test("what another tempo has asked for before does not hold up what the new one needs", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(({ index, round, percent }) => `${index} of ${round} at ${percent}`);
+    const wishes = { percent: 80 };
+    const made = engineOf(line.source, wishes);
+    const playing = made.play();
+    await line.arrive("0 of 0 at 80");
+    await playing;
+    equal(line.held.length, 1); // the second bar
+    wishes.percent = 75;
+    made.change();
+    await line.arrive("0 of 0 at 75", "1 of 0 at 75");
+    equal(made.clock?.rounds.percent, 75);
+    await tick();
+    deepEqual(line.held.map(({ names }) => names), [["1 of 0 at 80"], ["0 of 1 at 75"]]);
+    made.stop();
+  }));
