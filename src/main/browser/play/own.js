@@ -29,6 +29,8 @@ function mapped(track, band) {
   });
   const known = bars.filter(Boolean);
   const take = Object.assign(Object.create(Take.prototype), model, { bars: known, percent: 100, files: {} });
+  // its bars count from its own start, and it may leave out the first
+  take.before = known[0]?.bar === model.bars[0].bar ? model.before : model.countIn.frames;
   take.events = known.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
   return new Score({ rate, stems: [STEM], takes: [take] });
 }

@@ -34,6 +34,7 @@ Object.assign(globalThis, {
 
 /** Two bars of half a second, counted in by a second of beats. */
 export const take = {
+  before: 1000,
   bars: [{ start: 1000, frames: 500 }, { start: 1500, frames: 500 }],
   countIn: { frames: 1000, beats: [{ frame: 0, accent: true }, { frame: 500 }] },
   frameOf: (_, at) => 500 * Math.min(at, 1),
