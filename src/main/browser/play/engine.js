@@ -14,6 +14,8 @@ const READY = 8;
 const FEW = 4;
 /** Seconds before sound that is missing is due: the next look may come too late. */
 const LATE = 0.1;
+/** Seconds until what did not come ahead of time is asked for again. */
+const AGAIN = 0.5;
 
 /** @type {AudioContext | null} */
 let context = null;
@@ -57,6 +59,8 @@ export class Engine extends EventTarget {
   #timer = 0;
   /** @type {Clock | null} for which sound is being made ready */
   #preparing = null;
+  /** When sound is made ready again after it did not come, in seconds of the audio clock. */
+  #again = 0;
   /** The click of each take whose rounds are counted in. @type {Map<any, AudioBuffer>} */
   #clicks = new Map();
   /** @type {{index: number, at: number, round?: number} | null} where it goes on once its sound is there */
@@ -277,7 +281,8 @@ export class Engine extends EventTarget {
   }
 
   async #prepare(clock) {
-    if (this.#preparing === clock || this.#missing(clock, FEW).length === 0) return;
+    const isAsked = this.#preparing === clock || this.#out.context.currentTime < this.#again;
+    if (isAsked || this.#missing(clock, FEW).length === 0) return;
     this.#preparing = clock; // what an earlier one still waits for holds up nothing
     try {
       for (let many = 1; this.#hasTheWord(clock) && this.#missing(clock, READY).length; many = 2 * many) {
@@ -285,7 +290,8 @@ export class Engine extends EventTarget {
         if (this.#hasTheWord(clock)) clock.fill(this.#out.context.currentTime + AHEAD);
       }
     } catch (problem) {
-      if (clock === this.#clock) this.#fail(this.#asked, problem);
+      console.warn(problem); // what is here plays on; where sound is due it is waited for
+      this.#again = this.#out.context.currentTime + AGAIN;
     } finally {
       if (this.#preparing === clock) this.#preparing = null;
     }
@@ -347,11 +353,12 @@ export class Engine extends EventTarget {
     this.#wanted = null;
   }
 
+  /** Tells it before it stops, so that who hears of it can keep the place. */
   #fail(asked, problem) {
     if (asked !== this.#asked) return;
-    this.stop();
     console.warn(problem);
     this.dispatchEvent(new CustomEvent("problem"));
+    this.stop();
   }
 
   #tell(state) {

@@ -59,8 +59,7 @@ export class Practice extends EventTarget {
   #engineOf(source) {
     const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     engine.addEventListener("state", () => this.#stateChanged());
-    engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
-    engine.addEventListener("interrupted", () => this.#interrupted());
+    for (const news of ["problem", "interrupted"]) engine.addEventListener(news, () => this.#brokenOff(news));
     return engine;
   }
 
@@ -334,9 +333,10 @@ export class Practice extends EventTarget {
     return { index, at: index === first ? from : 0 };
   }
 
-  #interrupted() {
+  /** What stops it by itself goes on where it was; who tells of it does so last, for a stop is told as well. */
+  #brokenOff(news) {
     this.stop();
-    this.dispatchEvent(new CustomEvent("interrupted"));
+    this.dispatchEvent(new CustomEvent(news));
   }
 
   #move(start, play) {

@@ -38,6 +38,26 @@ Deno.test("a note of another length at the same moment is another", () => {
   deepEqual(watched([short, long]).told, [short, long]);
 });
 
+/** What Play does: `{index, at, round}` from which it goes on. */
+function goesOnAt(practice) {
+  let begun = null;
+  practice.engine.play = (start) => (begun = start);
+  practice.go();
+  return begun;
+}
+
+Deno.test("what the line breaks off goes on in its bar and round", () => {
+  const sheet = { shade() {}, light() {} };
+  const practice = new Practice({ source: { score: { bars, sections: [] } }, sheet, settings });
+  practice.engine.state = "playing";
+  practice.engine.heard = () => practice.state === "playing" ? { step: { index: 1, round: 5 } } : null;
+  const told = [];
+  practice.addEventListener("problem", () => told.push(practice.state));
+  practice.engine.dispatchEvent(new CustomEvent("problem"));
+  deepEqual(told, ["stopped"]);
+  deepEqual(goesOnAt(practice), { index: 1, at: 0, round: 5 });
+});
+
 /** 85 % of 42 beats a minute are 35.7, and fractions make 85.00000000000001 % of that. */
 Deno.test("a tempo that is a whole percentage is one", () => {
   const kept = new Map();

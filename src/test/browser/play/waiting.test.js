@@ -172,3 +172,60 @@ Deno.test("what another tempo has asked for before does not hold up what the new
     deepEqual(line.held.map(({ names }) => names), [["1 of 0 at 80"], ["0 of 1 at 75"]]);
     made.stop();
   }));
+
+/** What is told of trouble: where it would go on. */
+function troubles(made) {
+  const told = [];
+  made.addEventListener("problem", () => told.push([made.state, made.resume]));
+  return told;
+}
+
+Deno.test("sound that is here plays on where more of it does not come, and is asked for again", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const made = await begun(line);
+    const told = troubles(made);
+    await line.fail();
+    equal(made.state, "playing");
+    await tick();
+    equal(line.held.length, 0, "not at every look");
+    later(made, 0.1);
+    await tick();
+    await tick();
+    equal(made.state, "playing");
+    deepEqual(told, []);
+    made.stop();
+  }));
+
+Deno.test("what did not come is asked for again after a while", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(({ index, round }) => `${index} of ${round}`);
+    const made = engineOf(line.source);
+    const playing = made.play();
+    await line.arrive("0 of 0");
+    await playing;
+    await line.arrive("1 of 0");
+    await line.fail();
+    later(made, 0.4);
+    await tick();
+    equal(line.held.length, 0);
+    later(made, 0.2); // the second bar sounds until 1.06
+    await tick();
+    deepEqual(line.held.map(({ names }) => names), [["0 of 1"]]);
+    await line.arrive("0 of 1");
+    equal(made.clock?.laid.length, 3);
+    made.stop();
+  }));
+
+Deno.test("where sound is due and does not come, it is told before it stops where it would go on", () =>
+  looked(async (tick) => {
+    const line = new SlowLine(atTempo);
+    const made = await begun(line);
+    const told = troubles(made);
+    await line.fail();
+    later(made, 0.25);
+    await tick();
+    await line.fail();
+    deepEqual(told, [["loading", { index: 1, at: 0, round: 0 }]]);
+    equal(made.state, "stopped");
+  }));
