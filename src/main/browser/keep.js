@@ -1,8 +1,8 @@
 // A lesson's page: keeps it on this device at a press, says what is kept and how old that is, and lets it go again.
 import { spacesIn } from "./common/fitted.js";
 import { byId, inside, partsOf, wordsOf } from "./common/page.js";
+import { Refused } from "./common/patience.js";
 import { isOffered, noteOf, notes, remove } from "./keep/copies.js";
-import { Refused } from "./keep/fetching.js";
 import { keep, reckon } from "./keep/keeping.js";
 import { dayWords, sizeWords } from "./keep/words.js";
 import { sheetsOn } from "./play/fit.js";

@@ -1,4 +1,6 @@
 // A recording of the educator's own in place of the band: cut at the bars that were mapped, laid like stems.
+import { asked, patiently } from "../common/patience.js";
+import { AGAIN } from "./parts.js";
 import { Score, Take } from "./score.js";
 import { Sounds } from "./sounds.js";
 import { Stretcher } from "../common/stretcher.js";
@@ -128,9 +130,8 @@ class OwnTrack {
   }
 
   async #decode() {
-    const answer = await fetch(this.#address);
-    if (!answer.ok) throw new Error(`${answer.status} for ${this.#address}`);
-    return this.#context.decodeAudioData(await answer.arrayBuffer());
+    const bytes = await patiently(async () => (await asked(this.#address)).arrayBuffer(), { again: AGAIN });
+    return this.#context.decodeAudioData(bytes);
   }
 }
 

@@ -1,7 +1,8 @@
 // The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
 import { decodeOpus, decodesOpus, Undecodable } from "../common/opus.js";
+import { asked, patiently } from "../common/patience.js";
 import { Stretcher } from "../common/stretcher.js";
-import { Parts, patiently } from "./parts.js";
+import { AGAIN, Parts } from "./parts.js";
 import { Sounds } from "./sounds.js";
 
 const STROKES = ["drums", "click"];
@@ -120,7 +121,7 @@ export class Stems {
   }
 
   async #exact(take) {
-    const answer = await patiently(new URL(take.exact, this.#base), {});
+    const answer = await patiently(() => asked(new URL(take.exact, this.#base)), { again: AGAIN });
     const { tempos: [tempo] } = await answer.json();
     take.become(tempo);
   }
