@@ -3,6 +3,7 @@ import { Clock } from "./clock.js";
 import { counted, layCountIn } from "./count-in.js";
 import { holds, Rounds } from "./loop.js";
 import { Mixer } from "./mixer.js";
+import { Mute } from "./trouble.js";
 
 /** Seconds that are laid ahead: more than the second to which browsers slow a page in the background. */
 const AHEAD = 1.6;
@@ -39,7 +40,7 @@ function openAudio(rate) {
 }
 
 /**
- * Tells of `state` (stopped, loading, playing), `problem` and `interrupted` events. `settings` is read whenever it matters:
+ * Tells of `state` (stopped, loading, playing), `problem` (with the error) and `interrupted` events. `settings` is read whenever it matters:
  * `{percent, countIn, ladder, counted, balance, volume}`.
  */
 export class Engine extends EventTarget {
@@ -104,7 +105,6 @@ export class Engine extends EventTarget {
    */
   async play(start = null) {
     this.#end();
-    this.#open();
     const rounds = this.#rounds(start);
     this.#resume = start && rounds.start; // a change while it loads goes on from here
     await this.#start(rounds);
@@ -115,6 +115,7 @@ export class Engine extends EventTarget {
     const asked = ++this.#asked;
     this.#tell("loading");
     try {
+      this.#open(); // at once: only a press may
       await this.#load([rounds.step(0)]);
       if (asked !== this.#asked) return;
       const begin = this.#settings.countIn ? await this.#countIn(rounds.step(0), asked) : this.#soon();
@@ -181,9 +182,13 @@ export class Engine extends EventTarget {
   }
 
   #open() {
-    const now = audio(this.#source.score.rate);
-    this.#source.open(now);
-    this.#mixer ??= this.#mixerOf(now);
+    try {
+      const now = audio(this.#source.score.rate);
+      this.#source.open(now);
+      this.#mixer ??= this.#mixerOf(now);
+    } catch (cause) {
+      throw new Mute("this browser opens no way to its loudspeaker", { cause });
+    }
     this.balance();
   }
 
@@ -357,7 +362,7 @@ export class Engine extends EventTarget {
   #fail(asked, problem) {
     if (asked !== this.#asked) return;
     console.warn(problem);
-    this.dispatchEvent(new CustomEvent("problem"));
+    this.dispatchEvent(new CustomEvent("problem", { detail: problem }));
     this.stop();
   }
 

@@ -7,6 +7,7 @@ import { isSame } from "./loop.js";
 import { Passages } from "./passages.js";
 import { barsOf } from "./passes.js";
 import { ENOUGH, Rest } from "./rest.js";
+import { troubleOf } from "./trouble.js";
 import { number, say } from "./words.js";
 
 const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys", "restReminder"];
@@ -40,7 +41,7 @@ export class Panel {
     new Passages(practice, this.#parts.passages, this.#parts.keep);
     practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
-    practice.addEventListener("problem", () => this.#tell(say("failed")));
+    practice.addEventListener("problem", ({ detail }) => this.#tell(say(troubleOf(detail))));
     practice.addEventListener("interrupted", () => this.#tell(say("interrupted")));
     this.#parts.more.open = place.dataset.open === "true";
     place.hidden = false;

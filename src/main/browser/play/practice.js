@@ -59,7 +59,7 @@ export class Practice extends EventTarget {
   #engineOf(source) {
     const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     engine.addEventListener("state", () => this.#stateChanged());
-    for (const news of ["problem", "interrupted"]) engine.addEventListener(news, () => this.#brokenOff(news));
+    for (const news of ["problem", "interrupted"]) engine.addEventListener(news, (event) => this.#brokenOff(event));
     return engine;
   }
 
@@ -334,9 +334,10 @@ export class Practice extends EventTarget {
   }
 
   /** What stops it by itself goes on where it was; who tells of it does so last, for a stop is told as well. */
-  #brokenOff(news) {
+  #brokenOff(event) {
+    const { type, detail } = /** @type {CustomEvent} */ (event);
     this.stop();
-    this.dispatchEvent(new CustomEvent(news));
+    this.dispatchEvent(new CustomEvent(type, { detail }));
   }
 
   #move(start, play) {
