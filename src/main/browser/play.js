@@ -1,6 +1,9 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { element } from "./common/page.js";
+import { asked, patiently, Refused } from "./common/patience.js";
 import { tell, whereToTell } from "./common/tell.js";
-import { asked, show } from "./play/address.js";
+import { asked as wanted, show } from "./play/address.js";
+import { beginAll } from "./play/arriving.js";
 import { stayAwake } from "./play/awake.js";
 import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
@@ -9,6 +12,7 @@ import { tellMedia, watchMedia } from "./play/media.js";
 import { Neck } from "./play/neck.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
+import { AGAIN } from "./play/parts.js";
 import { Practice } from "./play/practice.js";
 import { LineSettings, Settings } from "./play/remember.js";
 import { Score } from "./play/score.js";
@@ -31,31 +35,44 @@ const marks = new Marks();
 const remembered = document.querySelector("[data-practised][data-lesson]");
 /** Where this page tells what was played; null where it does not. */
 const telling = whereToTell();
-/** The lines that can be practised, each `{practice, panel, sheet}`. */
+/** @type {HTMLElement[]} where lines are practised, in the order of the page */
+const places = [...document.querySelectorAll(/** @type {any} */ (".practice[data-manifest]"))];
+/** The lines that can be practised, in the order of the page, each `{practice, panel, sheet}`. */
 export const lines = [];
-let current = null; // the line that keys are for: the last one that was used
+/** @type {any} the line that was used last */
+let used = null;
 
-async function begin(place) {
-  const address = new URL(place.dataset.manifest, document.baseURI);
-  const answer = await fetch(address);
-  if (!answer.ok) return;
-  const manifest = await answer.json();
+/** The line that keys are for. */
+function current() {
+  return used ?? lines[0] ?? null;
+}
+
+function manifestAddress(place) {
+  return new URL(place.dataset.manifest, document.baseURI);
+}
+
+function bring(place) {
+  return patiently(async () => (await asked(manifestAddress(place))).json(), { again: AGAIN });
+}
+
+function begin(place, manifest) {
+  const address = manifestAddress(place);
   const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
   const score = Score.of(manifest);
   const band = new Stems(score, address);
   const sources = [{ title: say("band"), source: band }, ...ownTracks(manifest, address, band)];
   const own = new LineSettings(settings, `${location.pathname}#${place.id}`, score.percents);
   const practice = new Practice({ source: band, sheet, settings: own });
-  const isFirst = lines.length === 0;
-  goTo(asked(location.search, place.id, isFirst, score), practice);
+  const isFirst = place === places[0];
+  goTo(wanted(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
   if (manifest.places) new Neck(panel.neck(), practice, manifest);
   const { title } = place.dataset;
   const { fitted } = sheet.figure.dataset;
   const name = place.id.replace("-practice", "");
-  const line = { practice, panel, sheet, title, fitted, name, played: new Played(name) };
+  const line = { place, practice, panel, sheet, title, fitted, name, played: new Played(name) };
   lines.push(line);
-  current ??= line;
+  lines.sort((one, other) => places.indexOf(one.place) - places.indexOf(other.place));
   watch(line, place);
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
@@ -77,6 +94,13 @@ async function begin(place) {
   warmWhenSeen(place, practice);
 }
 
+/** Says it where the player would stand. */
+function away(place, problem) {
+  const word = problem instanceof Refused && problem.isBusy ? "awayBusy" : "away";
+  place.append(element("p", { class: "practice-said", role: "status", text: say(word) }));
+  place.hidden = false;
+}
+
 /** To the sheet for the eye, and to the button that plays for the keyboard: following a link would leave it with nothing. */
 function lead(press, place, panel) {
   if (press.ctrlKey || press.metaKey || press.shiftKey) return;
@@ -86,10 +110,10 @@ function lead(press, place, panel) {
 }
 
 /** What the page's address asks for, as far as the line has it. */
-function goTo(asked, practice) {
-  if (!asked) return;
-  practice.setRange(asked.from, asked.to);
-  if (asked.percent) practice.setTempo(practice.score.bpm(asked.percent));
+function goTo(place, practice) {
+  if (!place) return;
+  practice.setRange(place.from, place.to);
+  if (place.percent) practice.setTempo(practice.score.bpm(place.percent));
 }
 
 /** What the address says of a line: nothing of what is usual. */
@@ -103,13 +127,12 @@ function watch(line, place) {
   const { practice, panel, sheet } = line;
   sheet.figure.classList.add("practice-sheet");
   reach(sheet.figure, () => line);
-  for (const used of [place, sheet.figure]) {
-    used.addEventListener("pointerdown", () => (current = line));
-    used.addEventListener("focusin", () => (current = line));
+  for (const reached of [place, sheet.figure]) {
+    for (const way of ["pointerdown", "focusin"]) reached.addEventListener(way, () => (used = line));
   }
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
   practice.addEventListener("change", watchScreen);
-  practice.addEventListener("change", () => line === current && tellMedia(line.title, practice.state !== "stopped"));
+  practice.addEventListener("change", () => line === current() && tellMedia(line.title, practice.state !== "stopped"));
   panel.standWanted(() => stand.open(line));
   if (remembered?.dataset.lesson) panel.askable(remembered.dataset.lesson, line.name);
   panel.show();
@@ -133,7 +156,7 @@ function watchScreen() {
 }
 
 reach(stand.figure, () => stand.line);
-stand.addEventListener("open", () => (current = stand.line));
+stand.addEventListener("open", () => (used = stand.line));
 for (const turn of ["open", "close"]) stand.addEventListener(turn, watchScreen);
 
 /** A press that no pointer made (W3C UI Events: its count of clicks is 0) comes from a program that reads the page out. */
@@ -231,25 +254,25 @@ function warmWhenSeen(place, practice) {
 }
 
 watchMedia({
-  play: () => current?.practice.state === "stopped" && current.practice.go(),
-  pause: () => current?.practice.stop(),
-  stop: () => current?.practice.stop(),
-  previoustrack: () => current?.practice.back(),
-  nexttrack: () => current?.practice.on(),
+  play: () => current()?.practice.state === "stopped" && current().practice.go(),
+  pause: () => current()?.practice.stop(),
+  stop: () => current()?.practice.stop(),
+  previoustrack: () => current()?.practice.back(),
+  nexttrack: () => current()?.practice.on(),
 });
 
-watchKeys(() => current !== null && settings.get("keys"), {
-  go: () => current.practice.go(),
-  rewind: () => current.practice.rewind(),
-  slower: () => current.practice.slower(),
-  faster: () => current.practice.faster(),
-  back: () => current.practice.back(),
-  on: () => current.practice.on(),
-  loopFrom: () => current.practice.loopFrom(),
-  loopTo: () => current.practice.loopTo(),
-  loopNone: () => current.practice.wholeLine(),
+watchKeys(() => current() !== null && settings.get("keys"), {
+  go: () => current().practice.go(),
+  rewind: () => current().practice.rewind(),
+  slower: () => current().practice.slower(),
+  faster: () => current().practice.faster(),
+  back: () => current().practice.back(),
+  on: () => current().practice.on(),
+  loopFrom: () => current().practice.loopFrom(),
+  loopTo: () => current().practice.loopTo(),
+  loopNone: () => current().practice.wholeLine(),
   countIn: () => settings.set("countIn", !settings.get("countIn")),
-  silence: (n) => silence(current.practice, n),
+  silence: (n) => silence(current().practice, n),
 });
 
-for (const place of document.querySelectorAll(".practice[data-manifest]")) await begin(place);
+await beginAll(places, bring, begin, away);
