@@ -19,8 +19,11 @@ let cautioned = false; // once a visit, whichever line is played first
 const rest = new Rest(); // of all lines together
 const MINUTE = 60;
 
-export class Panel {
+/** Tells of `urgent` events: something else than before is to be read wherever one plays. */
+export class Panel extends EventTarget {
   #practice;
+  /** Why nothing sounds, until something does. */
+  #trouble = "";
   #parts = {};
   #said = "";
   #shown = null;
@@ -29,6 +32,7 @@ export class Panel {
 
   /** `sources` are what can be chosen to play with, `{title, source}`; the first is what the practice has now. */
   constructor(place, practice, title, sources) {
+    super();
     this.#practice = practice;
     place.append(byId("practice-panel", HTMLTemplateElement).content.cloneNode(true));
     place.setAttribute("role", "region");
@@ -41,11 +45,16 @@ export class Panel {
     new Passages(practice, this.#parts.passages, this.#parts.keep);
     practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
-    practice.addEventListener("problem", ({ detail }) => this.#tell(say(troubleOf(detail))));
-    practice.addEventListener("interrupted", () => this.#tell(say("interrupted")));
+    practice.addEventListener("problem", ({ detail }) => this.#fail(say(troubleOf(detail))));
+    practice.addEventListener("interrupted", () => this.#fail(say("interrupted")));
     this.#parts.more.open = place.dataset.open === "true";
     place.hidden = false;
     this.show();
+  }
+
+  /** What the stand says too, since nobody sees or hears the panel behind it; "" for nothing. */
+  get urgent() {
+    return this.#trouble || this.#parts.caution.textContent;
   }
 
   /** How much of the window's foot the strip covers, in CSS pixels. */
@@ -108,8 +117,21 @@ export class Panel {
 
   /** Stands until one stops. */
   #caution(words) {
-    write(this.#parts.caution, words);
+    if (this.#parts.caution.textContent === words) return;
+    this.#parts.caution.textContent = words;
     this.#parts.caution.hidden = !words;
+    this.dispatchEvent(new Event("urgent"));
+  }
+
+  #fail(words) {
+    this.#tell(words);
+    this.#setTrouble(words);
+  }
+
+  #setTrouble(words) {
+    if (this.#trouble === words) return;
+    this.#trouble = words;
+    this.dispatchEvent(new Event("urgent"));
   }
 
   /** Says what is wrong with the two fields; nothing for null. */
@@ -230,6 +252,7 @@ export class Panel {
     const word = { stopped: "play", loading: "wait", playing: "pause" }[state];
     write(this.#parts.go, say(word));
     this.#parts.go.dataset.state = state;
+    if (state !== "stopped") this.#setTrouble("");
     const range = this.#practice.range;
     const what = range ? rangeWords(range, say) : say("all");
     if (state === "stopped") {
