@@ -8,6 +8,7 @@ import { Mute } from "./trouble.js";
 /** Seconds that are laid ahead: more than the second to which browsers slow a page in the background. */
 const AHEAD = 1.6;
 const TICK = 80; // milliseconds
+const LONGEST = 3000; // milliseconds in which a loudspeaker that stands still comes back
 /** Seconds until what is asked for begins. */
 const SOON = 0.06;
 /** Steps that are made ready ahead, and how few may be left before more are. */
@@ -24,8 +25,18 @@ let context = null;
 /** The page's one way to its loudspeaker; only a press of a key or button may open it. */
 function audio(rate) {
   context ??= openAudio(rate);
-  if (context.state !== "running") context.resume();
+  if (context.state !== "running") context.resume().catch(() => {}); // whether it runs is asked before it plays
   return context;
+}
+
+/** Whether the audio clock goes: a call may hold it, or a browser that waits for another press. */
+async function runs(context) {
+  if (context.state === "running") return true;
+  let timer = 0;
+  const enough = new Promise((done) => (timer = setTimeout(done, LONGEST)));
+  await Promise.race([context.resume(), enough]).catch(() => {});
+  clearTimeout(timer);
+  return context.state === "running";
 }
 
 function openAudio(rate) {
@@ -116,10 +127,13 @@ export class Engine extends EventTarget {
     this.#tell("loading");
     try {
       this.#open(); // at once: only a press may
-      await this.#load([rounds.step(0)]);
+      const step = rounds.step(0);
+      const [click] = await Promise.all([this.#settings.countIn ? this.#click(step) : null, this.#load([step])]);
       if (asked !== this.#asked) return;
-      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(0), asked) : this.#soon();
-      if (asked === this.#asked) this.#run(rounds, begin);
+      const isRunning = await runs(this.#out.context);
+      if (asked !== this.#asked) return;
+      if (isRunning) this.#run(rounds, click ? this.#countIn(step, click) : this.#soon());
+      else this.#breakOff("interrupted");
     } catch (problem) {
       this.#fail(asked, problem);
     }
@@ -229,10 +243,13 @@ export class Engine extends EventTarget {
     return counted && this.#source.ready(step) !== null;
   }
 
-  async #countIn(step, asked) {
+  #click(step) {
+    return this.#source.countIn(this.#source.score.at(step.percent).take);
+  }
+
+  /** Lays the beats before it; the time at which it begins. */
+  #countIn(step, sound) {
     const { take } = this.#source.score.at(step.percent);
-    const sound = await this.#source.countIn(take);
-    if (asked !== this.#asked) return 0;
     const time = this.#soon() + (take.countIn.quietFrames ?? 0) / this.#source.score.rate;
     this.#counting = this.#layCount(step, sound, time);
     return this.#counting.begin;
@@ -358,11 +375,15 @@ export class Engine extends EventTarget {
     this.#wanted = null;
   }
 
-  /** Tells it before it stops, so that who hears of it can keep the place. */
   #fail(asked, problem) {
     if (asked !== this.#asked) return;
     console.warn(problem);
-    this.dispatchEvent(new CustomEvent("problem", { detail: problem }));
+    this.#breakOff("problem", problem);
+  }
+
+  /** Tells it before it stops, so that who hears of it can keep the place. */
+  #breakOff(news, detail = null) {
+    this.dispatchEvent(new CustomEvent(news, { detail }));
     this.stop();
   }
 

@@ -3,6 +3,7 @@ import { Engine } from "../../../main/browser/play/engine.js";
 
 class StillContext extends EventTarget {
   state = "running";
+  resume = () => Promise.resolve();
   sampleRate = 1000;
   currentTime = 0;
   destination = {};
