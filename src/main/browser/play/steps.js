@@ -2,13 +2,14 @@
 import { rangeOf, writeRange } from "./loop.js";
 import { tempoWords } from "./panel.js";
 import { stepsOf } from "./told.js";
+import { Visiting } from "./visiting.js";
 import { say } from "./words.js";
 
 /** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
 export function watchSteps(list, line) {
   const { practice, sheet } = line;
   let open = null; // one at a time
-  let before = null; // what was repeated until the first step was opened
+  const visiting = new Visiting(practice);
 
   function close() {
     open?.button.setAttribute("aria-expanded", "false");
@@ -18,8 +19,7 @@ export function watchSteps(list, line) {
   }
 
   function show(step, passage, button) {
-    before ??= practice.engine.range;
-    practice.visit(passage);
+    visiting.go(passage);
     const piece = sheet.piece(passage, practice.score.bars);
     const controls = new Controls(practice);
     step.append(piece, controls.row);
@@ -36,8 +36,7 @@ export function watchSteps(list, line) {
       return;
     }
     practice.stop();
-    practice.goBackTo(before);
-    before = null;
+    visiting.back();
   }
 
   for (const { step, ...passage } of stepsOf(list)) {
