@@ -8,7 +8,7 @@ import { stayAwake } from "./play/awake.js";
 import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
 import { watchKeys } from "./play/keys.js";
-import { tellMedia, watchMedia } from "./play/media.js";
+import { MediaKeys } from "./play/media.js";
 import { Neck } from "./play/neck.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
@@ -21,6 +21,7 @@ import { Played } from "./play/sitting.js";
 import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
+import { Used } from "./play/used.js";
 import { Ways } from "./play/ways.js";
 import { say } from "./play/words.js";
 import { Marks, today } from "./practised/marks.js";
@@ -39,13 +40,16 @@ const telling = whereToTell();
 const places = [...document.querySelectorAll(/** @type {any} */ (".practice[data-manifest]"))];
 /** The lines that can be practised, in the order of the page, each `{practice, panel, sheet}`. */
 export const lines = [];
-/** @type {any} the line that was used last */
-let used = null;
+const used = new Used(lines);
 
-/** The line that keys are for. */
-function current() {
-  return used ?? lines[0] ?? null;
-}
+/** Theirs is the line that keys are for. */
+const media = new MediaKeys({
+  play: () => used.line?.practice.state === "stopped" && used.line.practice.go(),
+  pause: () => used.line?.practice.stop(),
+  stop: () => used.line?.practice.stop(),
+  previoustrack: () => used.line?.practice.back(),
+  nexttrack: () => used.line?.practice.on(),
+});
 
 function manifestAddress(place) {
   return new URL(place.dataset.manifest, document.baseURI);
@@ -127,12 +131,10 @@ function watch(line, place) {
   const { practice, panel, sheet } = line;
   sheet.figure.classList.add("practice-sheet");
   reach(sheet.figure, () => line);
-  for (const reached of [place, sheet.figure]) {
-    for (const way of ["pointerdown", "focusin"]) reached.addEventListener(way, () => (used = line));
-  }
+  used.watch(line, [place, sheet.figure]);
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
   practice.addEventListener("change", watchScreen);
-  practice.addEventListener("change", () => line === current() && tellMedia(line.title, practice.state !== "stopped"));
+  practice.addEventListener("change", () => line === used.line && media.tell(line.title, practice.state !== "stopped"));
   panel.standWanted(() => stand.open(line));
   if (remembered?.dataset.lesson) panel.askable(remembered.dataset.lesson, line.name);
   panel.show();
@@ -156,7 +158,7 @@ function watchScreen() {
 }
 
 reach(stand.figure, () => stand.line);
-stand.addEventListener("open", () => (used = stand.line));
+stand.addEventListener("open", () => used.use(stand.line));
 for (const turn of ["open", "close"]) stand.addEventListener(turn, watchScreen);
 
 /** A press that no pointer made (W3C UI Events: its count of clicks is 0) comes from a program that reads the page out. */
@@ -253,26 +255,18 @@ function warmWhenSeen(place, practice) {
   watcher.observe(place.parentElement);
 }
 
-watchMedia({
-  play: () => current()?.practice.state === "stopped" && current().practice.go(),
-  pause: () => current()?.practice.stop(),
-  stop: () => current()?.practice.stop(),
-  previoustrack: () => current()?.practice.back(),
-  nexttrack: () => current()?.practice.on(),
-});
-
-watchKeys(() => current() !== null && settings.get("keys"), {
-  go: () => current().practice.go(),
-  rewind: () => current().practice.rewind(),
-  slower: () => current().practice.slower(),
-  faster: () => current().practice.faster(),
-  back: () => current().practice.back(),
-  on: () => current().practice.on(),
-  loopFrom: () => current().practice.loopFrom(),
-  loopTo: () => current().practice.loopTo(),
-  loopNone: () => current().practice.wholeLine(),
+watchKeys(() => used.line !== null && settings.get("keys"), {
+  go: () => used.line.practice.go(),
+  rewind: () => used.line.practice.rewind(),
+  slower: () => used.line.practice.slower(),
+  faster: () => used.line.practice.faster(),
+  back: () => used.line.practice.back(),
+  on: () => used.line.practice.on(),
+  loopFrom: () => used.line.practice.loopFrom(),
+  loopTo: () => used.line.practice.loopTo(),
+  loopNone: () => used.line.practice.wholeLine(),
   countIn: () => settings.set("countIn", !settings.get("countIn")),
-  silence: (n) => silence(current().practice, n),
+  silence: (n) => silence(used.line.practice, n),
 });
 
 await beginAll(places, bring, begin, away);
