@@ -1,6 +1,6 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
 import { element } from "./common/page.js";
-import { asked, patiently, Refused } from "./common/patience.js";
+import { patiently, receivedJson, Refused } from "./common/patience.js";
 import { tell, whereToTell } from "./common/tell.js";
 import { asked as wanted, show } from "./play/address.js";
 import { beginAll } from "./play/arriving.js";
@@ -56,7 +56,7 @@ function manifestAddress(place) {
 }
 
 function bring(place) {
-  return patiently(async () => (await asked(manifestAddress(place))).json(), { again: AGAIN });
+  return patiently(() => receivedJson(manifestAddress(place)), { again: AGAIN });
 }
 
 function begin(place, manifest) {

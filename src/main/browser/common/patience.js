@@ -5,6 +5,8 @@ const TRIES = 6;
 const LONGEST = 20;
 /** Seconds before something that did not come is asked for again; twice that before the next time. */
 const MOMENT = 0.7;
+/** Seconds without a byte after which a request is given up. */
+const STALLED = 15;
 
 /** What the server does not give. */
 export class Refused extends Error {
@@ -30,6 +32,46 @@ export async function asked(address, ask) {
   const answer = await fetch(address, ask);
   if (!answer.ok) throw new Refused(answer.status, address, Number(answer.headers.get("Retry-After") ?? Infinity));
   return answer;
+}
+
+/**
+ * The bytes of an answer, broken off where none come for so long: a telephone that changes its net leaves a request behind
+ * that neither ends nor fails.
+ * @param {string | URL} address
+ * @param {RequestInit} [ask]
+ * @param {number} [longest] seconds
+ */
+export async function received(address, ask, longest = STALLED) {
+  const stalled = new AbortController();
+  let timer = 0;
+  const wait = () => {
+    clearTimeout(timer);
+    timer = setTimeout(() => stalled.abort(new DOMException("nothing comes", "TimeoutError")), 1000 * longest);
+  };
+  wait();
+  try {
+    const answer = await asked(address, { ...ask, signal: stalled.signal });
+    return { status: answer.status, bytes: await all(answer, wait) };
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** @param {string | URL} address @param {number} [longest] seconds without a byte of it */
+export async function receivedJson(address, longest) {
+  const { bytes } = await received(address, {}, longest);
+  return JSON.parse(new TextDecoder().decode(bytes));
+}
+
+/** @param {Response} answer @param {() => void} came is told of each piece */
+async function all(answer, came) {
+  const pieces = [];
+  const reader = answer.body?.getReader();
+  for (let read = await reader?.read(); read?.value; read = await reader?.read()) {
+    came();
+    pieces.push(/** @type {Uint8Array<ArrayBuffer>} */ (read.value));
+  }
+  return new Blob(pieces).arrayBuffer();
 }
 
 /**

@@ -1,5 +1,5 @@
 // A recording of the educator's own in place of the band: cut at the bars that were mapped, laid like stems.
-import { asked, patiently } from "../common/patience.js";
+import { patiently, received } from "../common/patience.js";
 import { AGAIN } from "./parts.js";
 import { Score, Take } from "./score.js";
 import { Sounds } from "./sounds.js";
@@ -130,7 +130,7 @@ class OwnTrack {
   }
 
   async #decode() {
-    const bytes = await patiently(async () => (await asked(this.#address)).arrayBuffer(), { again: AGAIN });
+    const { bytes } = await patiently(() => received(this.#address), { again: AGAIN });
     return this.#context.decodeAudioData(bytes);
   }
 }

@@ -1,5 +1,5 @@
 // Parts of files, fetched by HTTP Range (RFC 9110 section 14): neighbours in one request, nothing twice.
-import { asked, patiently } from "../common/patience.js";
+import { patiently, received } from "../common/patience.js";
 import { Kept } from "./kept.js";
 
 const MOST_BYTES = 24_000_000;
@@ -71,8 +71,8 @@ function neighbours(parts) {
 
 function fetchRange(url, first, last) {
   return patiently(async () => {
-    const answer = await asked(url, { headers: { Range: `bytes=${first}-${last}` } });
+    const { status, bytes } = await received(url, { headers: { Range: `bytes=${first}-${last}` } });
     // a server may send all of a file instead (section 14.2)
-    return { body: await answer.arrayBuffer(), start: answer.status === 206 ? first : 0 };
+    return { body: bytes, start: status === 206 ? first : 0 };
   }, { again: AGAIN });
 }
