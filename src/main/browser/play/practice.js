@@ -1,7 +1,7 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
-import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { around, holds, isSame, isWhole, passesOf, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
 import { waysOf } from "./passes.js";
 import { eventKey } from "./score.js";
 import { Trainer, typedIn } from "./trainer.js";
@@ -64,7 +64,8 @@ export class Practice extends EventTarget {
   }
 
   #begun() {
-    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
+    // what is kept is another line's by now, or the band's alone
+    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.goBackTo(wholeLine(this.score.bars));
     this.dispatchEvent(new CustomEvent("source"));
     this.#tell();
   }
@@ -285,12 +286,13 @@ export class Practice extends EventTarget {
     this.#tell();
   }
 
-  /** Begins at an event of the sheet. */
+  /** Begins at an event of the sheet, in the pass that is repeated where there is one. */
   beginAt({ bar, at }) {
-    const index = this.score.bars.findIndex((known) => known.bar === bar);
-    if (index < 0) return;
-    if (!holds(this.#engine.range, index, at)) this.wholeLine();
-    this.#move({ index, at }, true);
+    const passes = passesOf(bar, this.score.bars);
+    if (!passes.length) return;
+    const inside = passes.find((index) => holds(this.#engine.range, index, at));
+    if (inside === undefined) this.wholeLine();
+    this.#move({ index: inside ?? passes[0], at }, true);
   }
 
   back() {
