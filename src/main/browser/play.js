@@ -212,7 +212,7 @@ function remember(line) {
   if (remembered && step?.round > heard?.round) {
     const [from, to] = practice.range ?? ["", ""];
     const mark = { day: today(), tempo: practice.score.bpm(heard.percent), from, to };
-    const { lesson, title, signedIn } = remembered.dataset;
+    const { lesson = "", title = "", signedIn } = remembered.dataset;
     marks.note(lesson, title, name, mark, signedIn === "true");
   }
   if (step) line.heard = step; // while a round is counted in, the one before it is not forgotten

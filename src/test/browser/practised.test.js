@@ -31,6 +31,30 @@ Deno.test("what was practised outlasts the page, the last first, whichever scrip
   localStorage.clear();
 });
 
+Deno.test("the way on leads to what was played last, which need not have been the fastest", () => {
+  localStorage.clear();
+  const marks = new Marks();
+  marks.note("a", "Lantern", "line", mark("2026-11-28", 140, "1", "4"), true, 1000);
+  marks.note("b", "Quay", "line", mark("2026-11-28", 70), true, 2000);
+  equal(marks.last?.id, "b");
+  marks.note("a", "Lantern", "line", mark("2026-11-28", 60, "5", "8"), true, 3000);
+  deepEqual(marks.last, { id: "a", title: "Lantern", line: "line", mark: mark("2026-11-28", 60, "5", "8") });
+  deepEqual(marks.lessons.map(([id]) => id), ["a", "b"]);
+  deepEqual([...marks.unsent()][0], ["mark", "a,line,2026-11-28,140,1,4"], "the fastest of the day");
+  marks.replace({
+    lines: [
+      { lesson: "a", title: "Lantern", line: "line", ...mark("2026-11-28", 140, "1", "4") },
+      { lesson: "b", title: "Quay", line: "line", ...mark("2026-11-28", 70) },
+    ],
+    stars: [],
+  }, marks.unsent());
+  equal(marks.last?.mark.from, "5", "an account knows nothing of it");
+  const elsewhere = mark("2026-11-29", 90, "2", "3"); // on another device, the day after
+  marks.replace({ lines: [{ lesson: "b", title: "Quay", line: "line", ...elsewhere }], stars: [] }, marks.unsent());
+  deepEqual(marks.last, { id: "b", title: "Quay", line: "line", mark: elsewhere });
+  localStorage.clear();
+});
+
 Deno.test("an account is told what it does not know, and its marks leave with whoever signs out", () => {
   localStorage.clear();
   const marks = new Marks();

@@ -4,9 +4,11 @@ const KEY = "groundbass.practised";
 const MOST = 400; // lessons; the longest unused goes first
 
 /**
- * @typedef {{day: string, tempo: number, from: string, to: string, sent?: boolean, own?: boolean}} Mark of a line: the
- *   day as 2026-11-29, the fastest tempo of that day in beats a minute, the passage as its two fields have it; `sent` is
- *   what an account knows, `own` what somebody did who was signed in
+ * @typedef {{day: string, tempo: number, from: string, to: string}} Passage that was played: the day as 2026-11-29, the
+ *   tempo in beats a minute, the ends as the two fields have them
+ * @typedef {Passage & {sent?: boolean, own?: boolean, last?: Passage & {at: number}}} Mark of a line: the fastest passage of
+ *   the last day; `sent` is what an account knows, `own` what somebody did who was signed in, `last` what was played last
+ *   in this browser, at which millisecond
  * @typedef {{title: string, star: boolean, starSent?: boolean, starOwn?: boolean, lines: Record<string, Mark>}} Lesson
  */
 
@@ -33,19 +35,35 @@ export class Marks {
   /** What was practised last: `{id, title, line, mark}`; undefined where nothing was. */
   get last() {
     const all = this.lessons.flatMap(([id, { title, lines }]) =>
-      Object.entries(lines).map(([line, mark]) => ({ id, title, line, mark }))
+      Object.entries(lines).map(([line, mark]) => ({ id, title, line, mark: lastOf(mark) }))
     );
-    return all.reduce((best, one) => (!best || goesBefore(one.mark, best.mark) ? one : best), all[0]);
+    if (all.length === 0) return undefined;
+    const { mark: { day, tempo, from, to }, ...of } = all.reduce((best, one) =>
+      isLater(one.mark, best.mark) ? one : best
+    );
+    return { ...of, mark: { day, tempo, from, to } };
   }
 
   isStar(id) {
     return this.#read()[id]?.star === true;
   }
 
-  /** That a passage of a line was played to its end; `own` where somebody is signed in. */
-  note(id, title, line, mark, own = false) {
-    if (!goesBefore(mark, this.#read()[id]?.lines[line])) return;
-    this.#change((lessons) => (entry(lessons, id, title).lines[line] = own ? { ...mark, own } : mark));
+  /**
+   * That a passage of a line was played to its end.
+   * @param {string} id
+   * @param {string} title
+   * @param {string} line
+   * @param {Passage} mark
+   * @param {boolean} own where somebody is signed in
+   * @param {number} at milliseconds of the world's time
+   */
+  note(id, title, line, mark, own = false, at = Date.now()) {
+    this.#change((lessons) => {
+      const { lines } = entry(lessons, id, title);
+      const known = lines[line];
+      const fastest = goesBefore(mark, known) ? { ...mark, ...(own && { own }) } : known;
+      lines[line] = { ...fastest, last: { ...mark, at } };
+    });
   }
 
   star(id, title, chosen, own = false) {
@@ -80,7 +98,8 @@ export class Marks {
       const before = Object.entries(lessons);
       for (const [id] of before) delete lessons[id];
       for (const { lesson, title, line, ...mark } of lines) {
-        entry(lessons, lesson, title).lines[line] = { ...mark, sent: true };
+        const last = before.find(([id]) => id === lesson)?.[1].lines[line]?.last;
+        entry(lessons, lesson, title).lines[line] = { ...mark, sent: true, ...(last && { last }) };
       }
       for (const { lesson, title } of stars) {
         Object.assign(entry(lessons, lesson, title), { star: true, starSent: true });
@@ -150,7 +169,8 @@ function keepSince(lessons, had, id, { title, star, starSent, starOwn, lines }) 
 
 /** @param {Record<string, Lesson>} lessons */
 function inOrder(lessons) {
-  return Object.entries(lessons).sort(([, one], [, other]) => lastDay(other).localeCompare(lastDay(one)));
+  const last = ([, { lines }]) => Object.values(lines).map(lastOf).sort(byTime).at(-1);
+  return Object.entries(lessons).sort((one, other) => byTime(last(other), last(one)));
 }
 
 function entry(lessons, id, title) {
@@ -159,6 +179,17 @@ function entry(lessons, id, title) {
   return lesson;
 }
 
-function lastDay({ lines }) {
-  return Object.values(lines).map(({ day }) => day).sort().at(-1) ?? "";
+/** What was played last of a line: here, or on a later day on another device. @returns {Passage & {at?: number}} */
+function lastOf(mark) {
+  return mark.last && mark.last.day >= mark.day ? mark.last : mark;
+}
+
+/** By day, then as they were played here, then by tempo; what was never played comes first. */
+function byTime(one, other) {
+  if (!one || !other) return Number(Boolean(one)) - Number(Boolean(other));
+  return one.day.localeCompare(other.day) || (one.at ?? 0) - (other.at ?? 0) || one.tempo - other.tempo;
+}
+
+function isLater(one, other) {
+  return byTime(one, other) > 0;
 }
