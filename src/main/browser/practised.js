@@ -61,9 +61,9 @@ function row(id, { title, star, lines }) {
 }
 
 async function forgetAll(id) {
-  marks.forget(id);
+  marks.forget(id, signedIn);
   showList();
-  if (signedIn) await join(marks, signedIn, [["forget", id]]);
+  if (signedIn) await join(marks, signedIn);
 }
 
 function showLast() {
@@ -92,12 +92,12 @@ part("star")?.addEventListener("click", async () => {
   const chosen = !marks.isStar(lesson);
   marks.star(lesson, title, chosen, signedIn);
   showStar();
-  if (signedIn) await join(marks, signedIn, chosen ? [] : [["unstar", lesson]]);
+  if (signedIn) await join(marks, signedIn);
 });
 
 // what was practised on this page belongs to whoever is signed in now, not to the next who sits here
 addEventListener("pagehide", () => {
-  if (signedIn && marks.unsent().size) join(marks, signedIn, [], true);
+  if (signedIn && marks.unsent().size) join(marks, signedIn, true);
 });
 
 show();

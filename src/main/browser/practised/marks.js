@@ -9,7 +9,9 @@ const MOST = 400; // lessons; the longest unused goes first
  * @typedef {Passage & {sent?: boolean, own?: boolean, last?: Passage & {at: number}}} Mark of a line: the fastest passage of
  *   the last day; `sent` is what an account knows, `own` what somebody did who was signed in, `last` what was played last
  *   in this browser, at which millisecond
- * @typedef {{title: string, star: boolean, starSent?: boolean, starOwn?: boolean, lines: Record<string, Mark>}} Lesson
+ * @typedef {{title: string, star: boolean, starSent?: boolean, starOwn?: boolean, lines: Record<string, Mark>,
+ *   unstar?: boolean, gone?: boolean}} Lesson `unstar` and `gone` where an account is still to be told that it is no
+ *   favourite any more, and that it is forgotten
  */
 
 /** Whether a mark says more than another: a later day, or on the same day a faster tempo. */
@@ -29,7 +31,9 @@ export class Marks {
 
   /** All lessons, the one that was practised last first: `[id, lesson]`. */
   get lessons() {
-    return inOrder(this.#read());
+    /** @param {Lesson} lesson */
+    const isOwed = ({ gone, unstar, star, lines }) => (gone || unstar) && !star && Object.keys(lines).length === 0;
+    return inOrder(this.#read()).filter(([, lesson]) => !isOwed(lesson));
   }
 
   /** What was practised last: `{id, title, line, mark}`; undefined where nothing was. */
@@ -67,19 +71,29 @@ export class Marks {
   }
 
   star(id, title, chosen, own = false) {
-    const star = { star: chosen, starSent: undefined, starOwn: (chosen && own) || undefined };
+    const [starOwn, unstar] = [(chosen && own) || undefined, (!chosen && own) || undefined];
+    const star = { star: chosen, starSent: undefined, starOwn, unstar };
     this.#change((lessons) => Object.assign(entry(lessons, id, title), star));
   }
 
-  forget(id) {
-    this.#change((lessons) => delete lessons[id]);
+  /** `own` where an account is to be told. */
+  forget(id, own = false) {
+    this.#change((lessons) => {
+      if (own) lessons[id] = { title: lessons[id]?.title ?? "", star: false, lines: {}, gone: true };
+      else delete lessons[id];
+    });
   }
 
   /** What an account has not been told yet: the fields of a form. */
   unsent() {
     const fields = new URLSearchParams();
-    for (const [id, { star, starSent, lines }] of this.lessons) {
+    for (const [id, { star, starSent, unstar, gone, lines }] of inOrder(this.#read())) {
+      if (gone) {
+        fields.append("forget", id); // first; what was done with it since then is told after that
+        continue;
+      }
       if (star && !starSent) fields.append("star", id);
+      if (unstar) fields.append("unstar", id);
       for (const [line, mark] of Object.entries(lines)) if (!mark.sent) fields.append("mark", fieldOf(id, line, mark));
     }
     return fields;
@@ -93,7 +107,7 @@ export class Marks {
    * @param {URLSearchParams} told as `unsent` gave it
    */
   replace({ lines, stars }, told) {
-    const had = { stars: new Set(told.getAll("star")), marks: new Set(told.getAll("mark")) };
+    const had = new Set([...told].map(([name, value]) => `${name} ${value}`));
     this.#change((lessons) => {
       const before = Object.entries(lessons);
       for (const [id] of before) delete lessons[id];
@@ -115,6 +129,8 @@ export class Marks {
         if (lesson.starSent || lesson.starOwn) {
           Object.assign(lesson, { star: false, starSent: undefined, starOwn: undefined });
         }
+        delete lesson.unstar;
+        delete lesson.gone;
         const others = Object.entries(lesson.lines).filter(([, mark]) => !mark.sent && !mark.own);
         lesson.lines = Object.fromEntries(others);
         if (!lesson.star && !others.length) delete lessons[id];
@@ -153,16 +169,20 @@ function fieldOf(id, line, { day, tempo, from, to }) {
  * Puts back what an account could not answer, for it had not been told.
  *
  * @param {Record<string, Lesson>} lessons
- * @param {{stars: Set<string>, marks: Set<string>}} had
+ * @param {Set<string>} had the fields that it was told
  * @param {string} id
  * @param {Lesson} before
  */
-function keepSince(lessons, had, id, { title, star, starSent, starOwn, lines }) {
-  if (star && !starSent && !had.stars.has(id)) {
+function keepSince(lessons, had, id, { title, star, starSent, starOwn, unstar, gone, lines }) {
+  if (gone && !had.has(`forget ${id}`)) lessons[id] = { title, star: false, lines: {}, gone };
+  if (unstar && !had.has(`unstar ${id}`)) {
+    Object.assign(entry(lessons, id, title), { star: false, starSent: undefined, unstar });
+  }
+  if (star && !starSent && !had.has(`star ${id}`)) {
     Object.assign(entry(lessons, id, title), { star, starSent: undefined, starOwn });
   }
   for (const [line, mark] of Object.entries(lines)) {
-    const isNew = !mark.sent && !had.marks.has(fieldOf(id, line, mark));
+    const isNew = !mark.sent && !had.has(`mark ${fieldOf(id, line, mark)}`);
     if (isNew && goesBefore(mark, lessons[id]?.lines[line])) entry(lessons, id, title).lines[line] = mark;
   }
 }
