@@ -33,9 +33,11 @@ export class Passages {
   #keep() {
     const [from, to] = this.#practice.range ?? ["", ""];
     const percent = this.#practice.settings.get("percent");
-    this.#kept = [...this.#kept.filter((one) => one.from !== from || one.to !== to), { from, to, percent }].slice(
-      -MOST,
-    );
+    this.#kept = [...this.#othersThan({ from, to }), { from, to, percent }].slice(-MOST);
+  }
+
+  #othersThan({ from, to }) {
+    return this.#kept.filter((one) => one.from !== from || one.to !== to);
   }
 
   #go({ from, to, percent }) {
@@ -60,7 +62,7 @@ export class Passages {
       "aria-label": say("forget", name),
     });
     go.addEventListener("click", () => this.#go(passage));
-    forget.addEventListener("click", () => (this.#kept = this.#kept.filter((one) => one !== passage)));
+    forget.addEventListener("click", () => (this.#kept = this.#othersThan(passage)));
     return element("li", {}, go, forget);
   }
 }
