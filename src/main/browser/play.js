@@ -148,6 +148,7 @@ function reach(figure, line) {
     chosen: (one, other) => line().practice.choose(one, other),
     left: () => line().practice.consider(null),
   });
+  figure.addEventListener("pointerdown", (event) => (line().tapped = event.target.closest("g.event")));
   figure.addEventListener("keydown", (event) => fromTheSheet(event, line()));
   figure.addEventListener("click", (event) => pressed(event, line()));
 }
@@ -167,11 +168,19 @@ function pressed(click, { practice }) {
   if (event) practice.beginAt(readEvent(event));
 }
 
-/** Enter begins at the event that has the focus; with Shift it repeats from where that was last done up to this one. */
+/**
+ * Enter and Space begin at the event that has the focus, as they press any button (WAI-ARIA); with Shift they repeat from
+ * where that was last done up to this one. On an event that has the focus from a tap Space plays and stops as elsewhere.
+ */
 function fromTheSheet(pressed, line) {
   const focused = pressed.target.closest?.("g.event");
-  if (!focused || pressed.key !== "Enter") return;
+  if (!focused || !["Enter", " "].includes(pressed.key)) return;
   pressed.preventDefault();
+  if (pressed.repeat) return;
+  if (pressed.key === " " && focused === line.tapped) {
+    line.practice.go();
+    return;
+  }
   const event = readEvent(focused);
   if (pressed.shiftKey) {
     line.practice.choose(line.begun ?? event, event);

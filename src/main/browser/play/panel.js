@@ -42,7 +42,7 @@ export class Panel extends EventTarget {
     this.#bind();
     this.#offer(sources);
     this.#newScore();
-    new Passages(practice, this.#parts.passages, this.#parts.keep);
+    new Passages(practice, this.#parts.passages, this.#parts.keep, (words) => this.#tell(words));
     practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
     practice.addEventListener("problem", ({ detail }) => this.#fail(say(troubleOf(detail))));

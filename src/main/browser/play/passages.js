@@ -8,15 +8,20 @@ const MOST = 12;
 export class Passages {
   #practice;
   #list;
+  #keeper;
+  #tell;
 
   /**
    * @param {any} practice
    * @param {HTMLElement} list in which they are shown
    * @param {HTMLElement} keep marks the passage that is repeated now
+   * @param {(words: string) => void} tell says what was done
    */
-  constructor(practice, list, keep) {
+  constructor(practice, list, keep, tell) {
     this.#practice = practice;
     this.#list = list;
+    this.#keeper = keep;
+    this.#tell = tell;
     keep.addEventListener("click", () => this.#keep());
     practice.settings.addEventListener("change", ({ detail }) => detail === "passages" && this.#show());
     this.#show();
@@ -45,6 +50,16 @@ export class Passages {
     this.#practice.setPercent(percent);
   }
 
+  /** The button that was pressed is gone: the keyboard stands at its neighbour. */
+  #forget(passage, name) {
+    const at = this.#kept.findIndex((one) => one.from === passage.from && one.to === passage.to);
+    this.#kept = this.#othersThan(passage);
+    const rows = [...this.#list.querySelectorAll("li")];
+    (rows[at] ?? rows.at(-1))?.querySelector("button")?.focus();
+    if (!rows.length) this.#keeper.focus();
+    this.#tell(say("forgot", name));
+  }
+
   #show() {
     this.#list.hidden = !this.#kept.length;
     this.#list.replaceChildren(...this.#kept.map((passage) => this.#row(passage)));
@@ -62,7 +77,7 @@ export class Passages {
       "aria-label": say("forget", name),
     });
     go.addEventListener("click", () => this.#go(passage));
-    forget.addEventListener("click", () => (this.#kept = this.#othersThan(passage)));
+    forget.addEventListener("click", () => this.#forget(passage, name));
     return element("li", {}, go, forget);
   }
 }
