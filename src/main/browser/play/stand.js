@@ -118,7 +118,7 @@ export class Stand extends EventTarget {
   #key(event) {
     if (event.key !== " " || targetOf(event).closest("button, input, summary, [role=button]")) return;
     event.preventDefault();
-    this.#line.practice.go();
+    if (!event.repeat) this.#line.practice.go();
   }
 
   /** The choice that is kept, else the first that there is. */
