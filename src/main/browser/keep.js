@@ -65,9 +65,10 @@ async function press() {
   keeping = new AbortController();
   const problem = await attempt(keeping.signal).then(() => "", wrong);
   keeping = null;
+  const stood = document.activeElement === part("copy-stop"); // it goes; who has gone on meanwhile is left where they are
   const note = await show();
   tell(problem || (note ? state(note) : say("removed"))); // in another window
-  part("copy-said").focus(); // the button that was pressed is gone, or of no use now
+  if (stood) part("copy-said").focus();
 }
 
 /** @param {AbortSignal} signal */
