@@ -28,6 +28,8 @@ export class Practice extends EventTarget {
   #sheet;
   /** @type {Engine} */
   #engine;
+  /** By source: each has nodes that the loudspeaker holds for as long as the page lasts. */
+  #engines = new Map();
   /** @type {{index: number, at: number, round?: number} | null} */
   #start = null;
   /** @type {any} the passage that was repeated last */
@@ -57,6 +59,12 @@ export class Practice extends EventTarget {
   }
 
   #engineOf(source) {
+    const engine = this.#engines.get(source) ?? this.#newEngine(source);
+    this.#engines.set(source, engine);
+    return engine;
+  }
+
+  #newEngine(source) {
     const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     engine.addEventListener("state", () => this.#stateChanged());
     for (const news of ["problem", "interrupted"]) engine.addEventListener(news, (event) => this.#brokenOff(event));

@@ -89,6 +89,19 @@ Deno.test("a recording without the kept passage plays whole, and the band has th
   deepEqual(practice.range, ["2", "2"]);
 });
 
+Deno.test("a source that is chosen again has the way to the loudspeaker that it had", () => {
+  const { practice } = practising();
+  const { engine } = practice;
+  practice.use({ score: { bars: bars.slice(0, 2), sections: [] } });
+  deepEqual(practice.engine === engine, false);
+  practice.use(engine.source);
+  deepEqual(practice.engine === engine, true);
+  const told = [];
+  practice.addEventListener("problem", () => told.push("problem"));
+  engine.dispatchEvent(new CustomEvent("problem"));
+  deepEqual(told, ["problem"], "and is heard once");
+});
+
 /** 85 % of 42 beats a minute are 35.7, and fractions make 85.00000000000001 % of that. */
 Deno.test("a tempo that is a whole percentage is one", () => {
   const kept = new Map();

@@ -173,6 +173,28 @@ Deno.test("what another tempo has asked for before does not hold up what the new
     made.stop();
   }));
 
+Deno.test("a count between rounds is let go once it is over", () =>
+  looked(async (tick) => {
+    const sounds = new Set();
+    const node = globalThis.AudioBufferSourceNode;
+    class Counting extends node {
+      stop() {
+        sounds.add(this);
+      }
+    }
+    await having({ AudioBufferSourceNode: Counting }, async () => {
+      const made = engineOf(source, { counted: true });
+      await made.play();
+      for (let second = 0; second < 60; second++) {
+        later(made, 1);
+        await tick();
+      }
+      sounds.clear();
+      made.stop();
+      deepEqual(sounds.size < 20, true, `${sounds.size} after a minute of two beats each two seconds`);
+    });
+  }));
+
 /** What is told of trouble: where it would go on. */
 function troubles(made) {
   const told = [];
