@@ -86,6 +86,11 @@ class OwnTrack {
     this.#band.open(context);
   }
 
+  /** Once something else is played with, it need not be held whole: minutes of sound are much for a telephone. */
+  close() {
+    this.#whole = null;
+  }
+
   /** A recording is one piece: it comes when somebody wants to hear it. */
   fetch() {}
 
@@ -120,7 +125,7 @@ class OwnTrack {
     });
   }
 
-  /** Decoded once, as long as the page lasts; a failure is not kept. */
+  /** Decoded once, as long as it is played with; a failure is not kept. */
   #recording() {
     this.#whole ??= this.#decode().catch((problem) => {
       this.#whole = null;

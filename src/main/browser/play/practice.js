@@ -52,6 +52,7 @@ export class Practice extends EventTarget {
   /** Plays from another source from now on. */
   use(source) {
     this.#engine.stop();
+    if (source !== this.#engine.source) this.#engine.source.close?.();
     this.#start = null;
     this.#passage = null;
     this.#engine = this.#engineOf(source);

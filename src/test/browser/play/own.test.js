@@ -1,8 +1,10 @@
 // How a recording of the educator's own is counted in: its bars stand where they were mapped.
-import { deepEqual } from "node:assert/strict";
+import { deepEqual, equal } from "node:assert/strict";
 import { counted } from "../../../main/browser/play/count-in.js";
 import { ownTracks } from "../../../main/browser/play/own.js";
+import { Practice } from "../../../main/browser/play/practice.js";
 import { Score } from "../../../main/browser/play/score.js";
+import { having } from "../desk/stand-ins.js";
 
 const RATE = 1000;
 
@@ -28,13 +30,17 @@ const score = (bars) =>
     tempos: [{ percent: 100, bpm: 120, countIn: { frames: 2000, beats: BEATS }, files: {}, bars }],
   });
 
+/** The recording whose bars begin at these seconds, to be played in the place of a band that plays `bars`. */
+function recording(bars, seconds) {
+  const mapped = Object.entries(seconds).map(([number, at]) => ({ bar: +number, pass: 1, round: 1, seconds: at }));
+  const band = { score: score(bars), open() {} };
+  const track = { url: "own.mp3", title: "Live", bars: mapped, endSeconds: 60 };
+  return ownTracks({ tracks: [track] }, "https://site.example/", band)[0].source;
+}
+
 /** Frames and numbers that are counted before the first bar of a recording whose bars begin at these seconds. */
 function before(bars, seconds) {
-  const mapped = Object.entries(seconds).map(([number, at]) => ({ bar: +number, pass: 1, round: 1, seconds: at }));
-  const band = { score: score(bars) };
-  const track = { url: "own.mp3", title: "Live", bars: mapped, endSeconds: 60 };
-  const [{ source }] = ownTracks({ tracks: [track] }, "https://site.example/", band);
-  const { frames, beats } = counted(source.score.at(100).take, 0, 0);
+  const { frames, beats } = counted(recording(bars, seconds).score.at(100).take, 0, 0);
   return [frames, beats.map(({ number }) => number).join("")];
 }
 
@@ -52,4 +58,22 @@ Deno.test("the pickup of a recording is counted up to as the band's is", () => {
 Deno.test("a recording that leaves out the beginning is counted in a whole bar", () => {
   const bars = [pickup, bar(1, 2000), bar(2, 4000)];
   deepEqual(before(bars, { 1: 3, 2: 5 }), [2000, "1234"]);
+});
+
+Deno.test("a recording is held whole as long as it is played with", async () => {
+  const source = recording([bar(1, 2000), bar(2, 4000), bar(3, 6000)], { 1: 0, 2: 2, 3: 4 });
+  let decoded = 0;
+  const sound = { numberOfChannels: 0, sampleRate: RATE, length: 60 * RATE };
+  const context = { decodeAudioData: () => Promise.resolve((decoded++, sound)), createBuffer: () => sound };
+  const settings = Object.assign(new EventTarget(), { get: () => "", set() {} });
+  const names = { document: new EventTarget(), fetch: () => Promise.resolve(new Response("sound")) };
+  await having(names, async () => {
+    const practice = new Practice({ source, sheet: { shade() {}, light() {} }, settings });
+    source.open(context);
+    await source.load([{ index: 0, percent: 100 }, { index: 1, percent: 100 }]);
+    equal(decoded, 1);
+    practice.use(recording([bar(1, 2000)], { 1: 0 }));
+    await source.load([{ index: 2, percent: 100 }]);
+    equal(decoded, 2);
+  });
 });
