@@ -8,7 +8,7 @@ import { Passages } from "./passages.js";
 import { barsOf } from "./passes.js";
 import { ENOUGH, Rest } from "./rest.js";
 import { troubleOf } from "./trouble.js";
-import { number, say } from "./words.js";
+import { goWords, number, say } from "./words.js";
 
 const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys", "restReminder"];
 /** The fields of the tempo trainer. */
@@ -249,8 +249,7 @@ export class Panel extends EventTarget {
 
   #showState() {
     const { state } = this.#practice;
-    const word = { stopped: "play", loading: "wait", playing: "pause" }[state];
-    write(this.#parts.go, say(word));
+    write(this.#parts.go, goWords(state));
     this.#parts.go.dataset.state = state;
     if (state !== "stopped") this.#setTrouble("");
     const range = this.#practice.range;

@@ -5,7 +5,7 @@ import { rove, walkable } from "../common/sheet-keys.js";
 import { nextIndex, scrolledTo, spacesFor } from "./fit.js";
 import { tempoWords } from "./panel.js";
 import { gently } from "./sheet.js";
-import { say } from "./words.js";
+import { goWords, say } from "./words.js";
 
 /** Milliseconds after the reader's own scrolling in which the sheet stays where it is. */
 const LEAVE = 4000;
@@ -72,7 +72,7 @@ export class Stand extends EventTarget {
     const { state } = practice;
     const go = this.#part("go");
     go.dataset.state = state;
-    go.setAttribute("aria-label", say({ stopped: "play", loading: "wait", playing: "pause" }[state]));
+    go.setAttribute("aria-label", goWords(state));
     this.#part("loop").setAttribute("aria-pressed", String(practice.range !== null));
     this.showTempo();
   }

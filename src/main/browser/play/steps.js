@@ -1,9 +1,10 @@
 // The walkthrough played along to: each step shows its piece of the sheet, repeats its sound, and has the controls at hand.
+import { element } from "../common/page.js";
 import { rangeOf, writeRange } from "./loop.js";
 import { tempoWords } from "./panel.js";
 import { stepsOf } from "./told.js";
 import { Visiting } from "./visiting.js";
-import { say } from "./words.js";
+import { goWords, say } from "./words.js";
 
 /** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
 export function watchSteps(list, line) {
@@ -77,18 +78,13 @@ class Controls {
   }
 
   #show() {
-    this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "pause" }[this.#practice.state]);
+    this.#go.textContent = goWords(this.#practice.state);
     this.#percent.textContent = tempoWords(this.#practice);
   }
 }
 
 function plain(text, name) {
-  const button = document.createElement("button");
-  button.type = "button";
-  button.className = "practice-plain";
-  button.textContent = text;
-  if (name) button.setAttribute("aria-label", name);
-  return button;
+  return element("button", { type: "button", class: "practice-plain", text, ...(name && { "aria-label": name }) });
 }
 
 /** What tells this step's button from the others': where it begins and ends. */
