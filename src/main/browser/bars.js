@@ -8,7 +8,7 @@ import { Deck } from "./desk/recording/deck.js";
 import { RecordingPlayer } from "./desk/recording/player.js";
 import { secondAt } from "./desk/recording/view.js";
 import { minutes } from "./common/minutes.js";
-import { byId, partsOf, wordsOf } from "./common/page.js";
+import { byId, element, partsOf, wordsOf } from "./common/page.js";
 import { Stretcher } from "./common/stretcher.js";
 
 const NUDGE = 0.01;
@@ -53,7 +53,11 @@ class Bars {
 
   async begin() {
     if (this.#root.dataset.state === "waiting") return void setTimeout(() => this.#waited(), ASK_AGAIN);
-    const { peaks, stepsASecond, seconds } = await this.#store.picture();
+    const picture = await this.#store.picture();
+    if (!picture) {
+      return void this.#root.before(element("p", { class: "problem", role: "alert", text: this.#say("away") }));
+    }
+    const { peaks, stepsASecond, seconds } = picture;
     this.#deck.wave.take(peaks, stepsASecond);
     this.#deck.open(seconds);
     this.#root.hidden = false;

@@ -1,8 +1,8 @@
 // A lesson's page: keeps it on this device at a press, says what is kept and how old that is, and lets it go again.
 import { spacesIn } from "./common/fitted.js";
 import { byId, inside, partsOf, wordsOf } from "./common/page.js";
+import { Refused } from "./common/patience.js";
 import { isOffered, noteOf, notes, remove } from "./keep/copies.js";
-import { Refused } from "./keep/fetching.js";
 import { keep, reckon } from "./keep/keeping.js";
 import { dayWords, sizeWords } from "./keep/words.js";
 import { sheetsOn } from "./play/fit.js";
@@ -65,9 +65,10 @@ async function press() {
   keeping = new AbortController();
   const problem = await attempt(keeping.signal).then(() => "", wrong);
   keeping = null;
+  const stood = document.activeElement === part("copy-stop"); // it goes; who has gone on meanwhile is left where they are
   const note = await show();
   tell(problem || (note ? state(note) : say("removed"))); // in another window
-  part("copy-said").focus(); // the button that was pressed is gone, or of no use now
+  if (stood) part("copy-said").focus();
 }
 
 /** @param {AbortSignal} signal */

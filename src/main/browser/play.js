@@ -1,14 +1,18 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { element } from "./common/page.js";
+import { patiently, receivedJson, Refused } from "./common/patience.js";
 import { tell, whereToTell } from "./common/tell.js";
-import { asked, show } from "./play/address.js";
+import { asked as wanted, show } from "./play/address.js";
+import { beginAll } from "./play/arriving.js";
 import { stayAwake } from "./play/awake.js";
 import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
 import { watchKeys } from "./play/keys.js";
-import { tellMedia, watchMedia } from "./play/media.js";
+import { MediaKeys } from "./play/media.js";
 import { Neck } from "./play/neck.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
+import { AGAIN } from "./play/parts.js";
 import { Practice } from "./play/practice.js";
 import { LineSettings, Settings } from "./play/remember.js";
 import { Score } from "./play/score.js";
@@ -17,6 +21,7 @@ import { Played } from "./play/sitting.js";
 import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
+import { Used } from "./play/used.js";
 import { Ways } from "./play/ways.js";
 import { say } from "./play/words.js";
 import { Marks, today } from "./practised/marks.js";
@@ -31,31 +36,47 @@ const marks = new Marks();
 const remembered = document.querySelector("[data-practised][data-lesson]");
 /** Where this page tells what was played; null where it does not. */
 const telling = whereToTell();
-/** The lines that can be practised, each `{practice, panel, sheet}`. */
+/** @type {HTMLElement[]} where lines are practised, in the order of the page */
+const places = [...document.querySelectorAll(/** @type {any} */ (".practice[data-manifest]"))];
+/** The lines that can be practised, in the order of the page, each `{practice, panel, sheet}`. */
 export const lines = [];
-let current = null; // the line that keys are for: the last one that was used
+const used = new Used(lines);
 
-async function begin(place) {
-  const address = new URL(place.dataset.manifest, document.baseURI);
-  const answer = await fetch(address);
-  if (!answer.ok) return;
-  const manifest = await answer.json();
+/** Theirs is the line that keys are for. */
+const media = new MediaKeys({
+  play: () => used.line?.practice.state === "stopped" && used.line.practice.go(),
+  pause: () => used.line?.practice.stop(),
+  stop: () => used.line?.practice.stop(),
+  previoustrack: () => used.line?.practice.back(),
+  nexttrack: () => used.line?.practice.on(),
+});
+
+function manifestAddress(place) {
+  return new URL(place.dataset.manifest, document.baseURI);
+}
+
+function bring(place) {
+  return patiently(() => receivedJson(manifestAddress(place)), { again: AGAIN });
+}
+
+function begin(place, manifest) {
+  const address = manifestAddress(place);
   const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
   const score = Score.of(manifest);
   const band = new Stems(score, address);
   const sources = [{ title: say("band"), source: band }, ...ownTracks(manifest, address, band)];
   const own = new LineSettings(settings, `${location.pathname}#${place.id}`, score.percents);
   const practice = new Practice({ source: band, sheet, settings: own });
-  const isFirst = lines.length === 0;
-  goTo(asked(location.search, place.id, isFirst, score), practice);
+  const isFirst = place === places[0];
+  goTo(wanted(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
   if (manifest.places) new Neck(panel.neck(), practice, manifest);
   const { title } = place.dataset;
   const { fitted } = sheet.figure.dataset;
   const name = place.id.replace("-practice", "");
-  const line = { practice, panel, sheet, title, fitted, name, played: new Played(name) };
+  const line = { place, practice, panel, sheet, title, fitted, name, played: new Played(name) };
   lines.push(line);
-  current ??= line;
+  lines.sort((one, other) => places.indexOf(one.place) - places.indexOf(other.place));
   watch(line, place);
   /** @type {NodeListOf<HTMLAnchorElement>} */
   const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
@@ -77,6 +98,13 @@ async function begin(place) {
   warmWhenSeen(place, practice);
 }
 
+/** Says it where the player would stand. */
+function away(place, problem) {
+  const word = problem instanceof Refused && problem.isBusy ? "awayBusy" : "away";
+  place.append(element("p", { class: "practice-said", role: "status", text: say(word) }));
+  place.hidden = false;
+}
+
 /** To the sheet for the eye, and to the button that plays for the keyboard: following a link would leave it with nothing. */
 function lead(press, place, panel) {
   if (press.ctrlKey || press.metaKey || press.shiftKey) return;
@@ -86,10 +114,10 @@ function lead(press, place, panel) {
 }
 
 /** What the page's address asks for, as far as the line has it. */
-function goTo(asked, practice) {
-  if (!asked) return;
-  practice.setRange(asked.from, asked.to);
-  if (asked.percent) practice.setTempo(practice.score.bpm(asked.percent));
+function goTo(place, practice) {
+  if (!place) return;
+  practice.setRange(place.from, place.to);
+  if (place.percent) practice.setTempo(practice.score.bpm(place.percent));
 }
 
 /** What the address says of a line: nothing of what is usual. */
@@ -103,13 +131,10 @@ function watch(line, place) {
   const { practice, panel, sheet } = line;
   sheet.figure.classList.add("practice-sheet");
   reach(sheet.figure, () => line);
-  for (const used of [place, sheet.figure]) {
-    used.addEventListener("pointerdown", () => (current = line));
-    used.addEventListener("focusin", () => (current = line));
-  }
+  used.watch(line, [place, sheet.figure]);
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
   practice.addEventListener("change", watchScreen);
-  practice.addEventListener("change", () => line === current && tellMedia(line.title, practice.state !== "stopped"));
+  practice.addEventListener("change", () => line === used.line && media.tell(line.title, practice.state !== "stopped"));
   panel.standWanted(() => stand.open(line));
   if (remembered?.dataset.lesson) panel.askable(remembered.dataset.lesson, line.name);
   panel.show();
@@ -123,6 +148,7 @@ function reach(figure, line) {
     chosen: (one, other) => line().practice.choose(one, other),
     left: () => line().practice.consider(null),
   });
+  figure.addEventListener("pointerdown", (event) => (line().tapped = event.target.closest("g.event")));
   figure.addEventListener("keydown", (event) => fromTheSheet(event, line()));
   figure.addEventListener("click", (event) => pressed(event, line()));
 }
@@ -133,7 +159,7 @@ function watchScreen() {
 }
 
 reach(stand.figure, () => stand.line);
-stand.addEventListener("open", () => (current = stand.line));
+stand.addEventListener("open", () => used.use(stand.line));
 for (const turn of ["open", "close"]) stand.addEventListener(turn, watchScreen);
 
 /** A press that no pointer made (W3C UI Events: its count of clicks is 0) comes from a program that reads the page out. */
@@ -142,11 +168,19 @@ function pressed(click, { practice }) {
   if (event) practice.beginAt(readEvent(event));
 }
 
-/** Enter begins at the event that has the focus; with Shift it repeats from where that was last done up to this one. */
+/**
+ * Enter and Space begin at the event that has the focus, as they press any button (WAI-ARIA); with Shift they repeat from
+ * where that was last done up to this one. On an event that has the focus from a tap Space plays and stops as elsewhere.
+ */
 function fromTheSheet(pressed, line) {
   const focused = pressed.target.closest?.("g.event");
-  if (!focused || pressed.key !== "Enter") return;
+  if (!focused || !["Enter", " "].includes(pressed.key)) return;
   pressed.preventDefault();
+  if (pressed.repeat) return;
+  if (pressed.key === " " && focused === line.tapped) {
+    line.practice.go();
+    return;
+  }
   const event = readEvent(focused);
   if (pressed.shiftKey) {
     line.practice.choose(line.begun ?? event, event);
@@ -187,7 +221,7 @@ function remember(line) {
   if (remembered && step?.round > heard?.round) {
     const [from, to] = practice.range ?? ["", ""];
     const mark = { day: today(), tempo: practice.score.bpm(heard.percent), from, to };
-    const { lesson, title, signedIn } = remembered.dataset;
+    const { lesson = "", title = "", signedIn } = remembered.dataset;
     marks.note(lesson, title, name, mark, signedIn === "true");
   }
   if (step) line.heard = step; // while a round is counted in, the one before it is not forgotten
@@ -230,26 +264,18 @@ function warmWhenSeen(place, practice) {
   watcher.observe(place.parentElement);
 }
 
-watchMedia({
-  play: () => current?.practice.state === "stopped" && current.practice.go(),
-  pause: () => current?.practice.stop(),
-  stop: () => current?.practice.stop(),
-  previoustrack: () => current?.practice.back(),
-  nexttrack: () => current?.practice.on(),
-});
-
-watchKeys(() => current !== null && settings.get("keys"), {
-  go: () => current.practice.go(),
-  rewind: () => current.practice.rewind(),
-  slower: () => current.practice.slower(),
-  faster: () => current.practice.faster(),
-  back: () => current.practice.back(),
-  on: () => current.practice.on(),
-  loopFrom: () => current.practice.loopFrom(),
-  loopTo: () => current.practice.loopTo(),
-  loopNone: () => current.practice.wholeLine(),
+watchKeys(() => used.line !== null && settings.get("keys"), {
+  go: () => used.line.practice.go(),
+  rewind: () => used.line.practice.rewind(),
+  slower: () => used.line.practice.slower(),
+  faster: () => used.line.practice.faster(),
+  back: () => used.line.practice.back(),
+  on: () => used.line.practice.on(),
+  loopFrom: () => used.line.practice.loopFrom(),
+  loopTo: () => used.line.practice.loopTo(),
+  loopNone: () => used.line.practice.wholeLine(),
   countIn: () => settings.set("countIn", !settings.get("countIn")),
-  silence: (n) => silence(current.practice, n),
+  silence: (n) => silence(used.line.practice, n),
 });
 
-for (const place of document.querySelectorAll(".practice[data-manifest]")) await begin(place);
+await beginAll(places, bring, begin, away);

@@ -40,12 +40,32 @@ function whatOf(line, { from, to, tempo, day }) {
   ].filter(Boolean).join(" · ");
 }
 
+/** What the list says now: it is made anew only where that is something else, for a finger or the keyboard may be on it. */
+let listed = "";
+
 function showList() {
   const list = part("list");
   if (!list) return;
   const { lessons } = marks;
   part("nothing").hidden = lessons.length > 0;
-  list.replaceChildren(...lessons.map(([id, known]) => row(id, known)));
+  const rows = lessons.map(([id, known]) => row(id, known));
+  const now = rows.map(({ outerHTML }) => outerHTML).join("");
+  if (now === listed) return;
+  listed = now;
+  const reached = document.activeElement?.closest("[data-id]") ? document.activeElement : null;
+  const [id, place] = reached ? placeOf(reached) : ["", 0];
+  list.replaceChildren(...rows);
+  if (reached) rowOf(id)?.querySelectorAll("a, button")[place]?.focus();
+}
+
+/** In which lesson's row something stands, and the how manyeth of it. */
+function placeOf(reached) {
+  const row = reached.closest("[data-id]");
+  return [row.dataset.id, [...row.querySelectorAll("a, button")].indexOf(reached)];
+}
+
+function rowOf(id) {
+  return [...part("list").children].find(({ dataset }) => dataset.id === id);
 }
 
 function row(id, { title, star, lines }) {
@@ -56,14 +76,19 @@ function row(id, { title, star, lines }) {
   );
   const forget = element("button", { type: "button", class: "button-quiet", text: say("forget") });
   forget.setAttribute("aria-label", say("forgetOf", title));
-  forget.addEventListener("click", () => forgetAll(id));
-  return element("li", { class: "practised" }, name, element("ul", { class: "plain" }, ...all), forget);
+  forget.addEventListener("click", () => forgetAll(id, title));
+  return element("li", { class: "practised", "data-id": id }, name, element("ul", { class: "plain" }, ...all), forget);
 }
 
-async function forgetAll(id) {
-  marks.forget(id);
+/** The button that was pressed is gone: the keyboard stands at the lesson after it, or at the head of the page. */
+async function forgetAll(id, title) {
+  const row = rowOf(id);
+  const next = (row?.nextElementSibling ?? row?.previousElementSibling)?.dataset.id;
+  marks.forget(id, signedIn);
   showList();
-  if (signedIn) await join(marks, signedIn, [["forget", id]]);
+  (rowOf(next)?.querySelector("a") ?? inside(document, "h1")).focus();
+  part("said").textContent = say("forgot", title);
+  if (signedIn) await join(marks, signedIn);
 }
 
 function showLast() {
@@ -92,12 +117,12 @@ part("star")?.addEventListener("click", async () => {
   const chosen = !marks.isStar(lesson);
   marks.star(lesson, title, chosen, signedIn);
   showStar();
-  if (signedIn) await join(marks, signedIn, chosen ? [] : [["unstar", lesson]]);
+  if (signedIn) await join(marks, signedIn);
 });
 
 // what was practised on this page belongs to whoever is signed in now, not to the next who sits here
 addEventListener("pagehide", () => {
-  if (signedIn && marks.unsent().size) join(marks, signedIn, [], true);
+  if (signedIn && marks.unsent().size) join(marks, signedIn, true);
 });
 
 show();

@@ -14,6 +14,9 @@ const ONSET = 1440;
 /** Frames that a decoder may be early or late by: less than anybody hears, and than what one leaves out by itself. */
 const NEARLY = 8;
 
+/** Milliseconds after which a browser that does not answer is taken, for now, for one that does not decode it. */
+const LONGEST = 5000;
+
 /** @type {Promise<boolean> | null} */
 let tried = null;
 
@@ -23,6 +26,15 @@ export function decodesOpus() {
 }
 
 async function tryStroke() {
+  let timer = 0;
+  const noAnswer = new Promise((done) => (timer = setTimeout(() => done(null), LONGEST)));
+  const found = await Promise.race([decodesStroke(), noAnswer]);
+  clearTimeout(timer);
+  if (found === null) tried = null; // nothing was found out
+  return found === true;
+}
+
+async function decodesStroke() {
   try {
     const bytes = Uint8Array.from(atob(STROKE), (letter) => letter.charCodeAt(0));
     const { length, loudest } = heard(await decode(bytes.buffer, STROKE_RATE));

@@ -1,25 +1,14 @@
 // Fetches parts of a copy, a few at once, each once. Nothing is sent that says who asks: what is kept is what all get.
 import { readersLanguage } from "../common/language.js";
+import { asked, patiently } from "../common/patience.js";
 import { ANY_READER } from "./copies.js";
 import { neighbours } from "./plan.js";
 
 /** @typedef {import("./plan.js").Part} Part */
 
 const AT_ONCE = 3;
-/** How often a busy server is asked, and how many seconds one waits for it at most (RFC 9110 section 10.2.3). */
-const TRIES = 6;
-const LONGEST = 20;
 /** Bytes that are reckoned for a style sheet, script or typeface, of which nothing is known before it is here. */
 export const USUAL = 30_000;
-
-/** What the server does not give. */
-export class Refused extends Error {
-  /** @param {number} status @param {string} address */
-  constructor(status, address) {
-    super(`${status} for ${address}`);
-    this.status = status;
-  }
-}
 
 /**
  * How to ask: as somebody whom the server does not know, in the language of this page.
@@ -43,7 +32,7 @@ export function asking(signal) {
 export async function bring(cache, address, ask) {
   const here = await cache.match(address, ANY_READER);
   if (here) return here;
-  await cache.put(address, await patiently(address, ask));
+  await cache.put(address, await given(address, ask));
   // read from there again, so that a sound of which nothing is read takes no memory
   return /** @type {Response} */ (await cache.match(address, ANY_READER));
 }
@@ -78,23 +67,9 @@ export async function bringAll(cache, parts, ask, tell) {
   await Promise.all(Array.from({ length: AT_ONCE }, () => work().catch(stop)));
 }
 
-/** A server that has much to draw names a time after which it is asked again. */
-export async function patiently(address, ask) {
-  for (let tried = 1;; tried++) {
-    const answer = await fetch(address, ask);
-    if (answer.ok) return answer;
-    const seconds = Number(answer.headers.get("Retry-After") ?? Infinity);
-    const isBusy = [429, 503].includes(answer.status) && seconds <= LONGEST && tried < TRIES;
-    if (!isBusy) throw new Refused(answer.status, address);
-    await pause(seconds, ask.signal);
-  }
-}
-
-function pause(seconds, signal) {
-  return new Promise((done, failed) => {
-    setTimeout(done, 1000 * seconds);
-    signal?.addEventListener("abort", () => failed(signal.reason));
-  });
+/** @param {string} address @param {RequestInit} ask */
+export function given(address, ask) {
+  return patiently(() => asked(address, ask), { signal: ask.signal });
 }
 
 /** @param {Response} answer @param {string} address */

@@ -1,7 +1,7 @@
 // Keeps the page of a lesson on this device, whole or not at all.
 import { decodesOpus } from "../common/opus.js";
 import { ANY_READER, cacheOf, noteOf, offlineCache, OURS, remove, write } from "./copies.js";
-import { asking, bring, bringAll, patiently } from "./fetching.js";
+import { asking, bring, bringAll, given } from "./fetching.js";
 import { assetsOf, lessonOf, manifestsOf, pageAt, picturesOf } from "./pages.js";
 import { exactly, exactOf, keptAddress, keptManifest, keptPage, largerOnes, soundsOf } from "./plan.js";
 
@@ -34,7 +34,7 @@ async function keepNow(path, sheetsOf, signal, tell) {
     throw problem;
   });
   const lines = await linesOf(page, (address) => bring(cache, address, ask));
-  for (const line of lines) line.manifest = await decodable(line, (address) => patiently(address, ask));
+  for (const line of lines) line.manifest = await decodable(line, (address) => given(address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   await bringAll(cache, [...assetsOf(page), ...sounds, ...picturesOf(page), ...sheetsOf(page)], ask, tell);
   for (const { manifest, address } of lines) {

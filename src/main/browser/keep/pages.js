@@ -1,5 +1,6 @@
 // What a page of the site names, as the server sends it to everybody.
-import { Refused, USUAL } from "./fetching.js";
+import { asked } from "../common/patience.js";
+import { USUAL } from "./fetching.js";
 
 /** Bytes that are reckoned for a picture before it is here. */
 const PICTURE = 200_000;
@@ -13,8 +14,7 @@ const OF_THE_WAY = ["Content-Encoding", "Content-Length", "ETag", "Vary", "Date"
  * @param {RequestInit} ask
  */
 export async function pageAt(path, ask) {
-  const answer = await fetch(path, { ...ask, cache: "no-store" });
-  if (!answer.ok) throw new Refused(answer.status, path);
+  const answer = await asked(path, { ...ask, cache: "no-store" });
   const html = await answer.text();
   const headers = new Headers(answer.headers);
   for (const name of OF_THE_WAY) headers.delete(name);

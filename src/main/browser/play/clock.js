@@ -109,7 +109,7 @@ export class Clock {
     if (!counted) return false;
     const begin = this.#next;
     this.#next += this.#frame(counted.seconds);
-    this.#laid.push({ next: step, beats: counted.beats, begin, end: this.#next });
+    this.#laid.push({ next: step, beats: counted.beats, begin, end: this.#next, counted });
     this.#sounding.add(counted);
     return true;
   }
@@ -162,7 +162,7 @@ export class Clock {
 
   #forget() {
     const past = this.#frame(this.#context.currentTime - 5);
-    while (this.#laid.length > 2 && this.#laid[0].end < past) this.#laid.shift();
+    while (this.#laid.length > 2 && this.#laid[0].end < past) this.#sounding.delete(this.#laid.shift().counted);
   }
 }
 

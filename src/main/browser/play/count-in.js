@@ -8,7 +8,7 @@
 export function counted(take, index, from) {
   const { frames, beats } = take.countIn;
   const numbered = numbers(beats);
-  if (index === 0 && from === 0) return { frames: take.bars[0].start, beats: numbered };
+  if (index === 0 && from === 0) return { frames: take.before, beats: numbered };
   const rest = numbered.filter((beat) => beat.frame < from).map((beat) => ({ ...beat, frame: frames + beat.frame }));
   return { frames: frames + from, beats: [...numbered, ...rest] };
 }

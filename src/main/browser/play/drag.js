@@ -16,6 +16,11 @@ export function watchDrag(figure, sheet, { tapped, dragged, chosen, left }) {
 
   figure.addEventListener("pointermove", (event) => {
     if (!begun || event.pointerId !== begun.id) return;
+    if (!event.buttons) { // let go where the figure heard nothing of it
+      if (begun.moved) left();
+      begun = null;
+      return;
+    }
     if (!begun.moved && Math.hypot(event.clientX - begun.x, event.clientY - begun.y) < STILL) return;
     if (!begun.moved) figure.setPointerCapture(event.pointerId);
     begun.moved = true;

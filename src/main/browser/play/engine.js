@@ -3,10 +3,12 @@ import { Clock } from "./clock.js";
 import { counted, layCountIn } from "./count-in.js";
 import { holds, Rounds } from "./loop.js";
 import { Mixer } from "./mixer.js";
+import { Mute } from "./trouble.js";
 
 /** Seconds that are laid ahead: more than the second to which browsers slow a page in the background. */
 const AHEAD = 1.6;
 const TICK = 80; // milliseconds
+const LONGEST = 3000; // milliseconds in which a loudspeaker that stands still comes back
 /** Seconds until what is asked for begins. */
 const SOON = 0.06;
 /** Steps that are made ready ahead, and how few may be left before more are. */
@@ -14,6 +16,8 @@ const READY = 8;
 const FEW = 4;
 /** Seconds before sound that is missing is due: the next look may come too late. */
 const LATE = 0.1;
+/** Seconds until what did not come ahead of time is asked for again. */
+const AGAIN = 0.5;
 
 /** @type {AudioContext | null} */
 let context = null;
@@ -21,8 +25,18 @@ let context = null;
 /** The page's one way to its loudspeaker; only a press of a key or button may open it. */
 function audio(rate) {
   context ??= openAudio(rate);
-  if (context.state !== "running") context.resume();
+  if (context.state !== "running") context.resume().catch(() => {}); // whether it runs is asked before it plays
   return context;
+}
+
+/** Whether the audio clock goes: a call may hold it, or a browser that waits for another press. */
+async function runs(context) {
+  if (context.state === "running") return true;
+  let timer = 0;
+  const enough = new Promise((done) => (timer = setTimeout(done, LONGEST)));
+  await Promise.race([context.resume(), enough]).catch(() => {});
+  clearTimeout(timer);
+  return context.state === "running";
 }
 
 function openAudio(rate) {
@@ -37,7 +51,7 @@ function openAudio(rate) {
 }
 
 /**
- * Tells of `state` (stopped, loading, playing), `problem` and `interrupted` events. `settings` is read whenever it matters:
+ * Tells of `state` (stopped, loading, playing), `problem` (with the error) and `interrupted` events. `settings` is read whenever it matters:
  * `{percent, countIn, ladder, counted, balance, volume}`.
  */
 export class Engine extends EventTarget {
@@ -49,15 +63,22 @@ export class Engine extends EventTarget {
   #clock = null;
   /** @type {Clock | null} the one that had the word until this one */
   #before = null;
+  /** @type {Clock | null} the one whose sound is late */
+  #late = null;
   /** @type {{stop: () => void, begin: number, beats: {number: number, time: number}[]} | null} */
   #counting = null;
   #asked = 0;
   #timer = 0;
-  #preparing = false;
+  /** @type {Clock | null} for which sound is being made ready */
+  #preparing = null;
+  /** When sound is made ready again after it did not come, in seconds of the audio clock. */
+  #again = 0;
   /** The click of each take whose rounds are counted in. @type {Map<any, AudioBuffer>} */
   #clicks = new Map();
   /** @type {{index: number, at: number, round?: number} | null} where it goes on once its sound is there */
   #resume = null;
+  /** @type {{start: {index: number, at: number, round?: number} | null, anew: boolean} | null} a change until it is heard */
+  #wanted = null;
 
   constructor(source, range, settings) {
     super();
@@ -95,31 +116,37 @@ export class Engine extends EventTarget {
    */
   async play(start = null) {
     this.#end();
-    this.#open();
     const rounds = this.#rounds(start);
     this.#resume = start && rounds.start; // a change while it loads goes on from here
-    await this.#start(rounds, 0);
+    await this.#start(rounds);
   }
 
-  /** Begins with step `n` of the rounds once its sound is there: what is counted in is sure to follow. */
-  async #start(rounds, n) {
+  /** Begins with the rounds once their sound is there: what is counted in is sure to follow. */
+  async #start(rounds) {
     const asked = ++this.#asked;
     this.#tell("loading");
     try {
-      await this.#load([rounds.step(n)]);
+      this.#open(); // at once: only a press may
+      const step = rounds.step(0);
+      const [click] = await Promise.all([this.#settings.countIn ? this.#click(step) : null, this.#load([step])]);
       if (asked !== this.#asked) return;
-      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : this.#soon();
-      if (asked === this.#asked) this.#run(rounds, begin, n);
+      const isRunning = await runs(this.#out.context);
+      if (asked !== this.#asked) return;
+      if (isRunning) this.#run(rounds, click ? this.#countIn(step, click) : this.#soon());
+      else this.#breakOff("interrupted");
     } catch (problem) {
       this.#fail(asked, problem);
     }
   }
 
-  /** Where sound is late there is silence: it is waited for, and counted in again. */
-  #wait({ rounds, n }) {
+  /** Where sound is late there is silence: it is waited for, and counted in again. A change that is on its way goes before it. */
+  #wait(clock) {
     clearInterval(this.#timer);
-    this.#resume = begin(rounds.step(n));
-    this.#start(rounds, n);
+    this.#late = clock;
+    const { rounds, n } = clock;
+    const next = this.#rounds(this.#wished(begin(rounds.step(n))));
+    this.#resume = next.start;
+    this.#start(next);
   }
 
   stop() {
@@ -140,9 +167,11 @@ export class Engine extends EventTarget {
    */
   async change(start = null, anew = false) {
     if (this.state === "stopped") return;
-    if (!this.#at(SOON)?.step) return this.play(start ?? this.#place(anew));
+    // what was asked for just before and is not heard yet is not forgotten
+    this.#wanted = { start: start ?? this.#wanted?.start ?? null, anew: anew || this.#wanted?.anew === true };
+    if (!this.#at(SOON)?.step) return this.play(this.#place());
     const asked = ++this.#asked;
-    const next = () => this.#rounds(start ?? this.#place(anew));
+    const next = () => this.#rounds(this.#place());
     try {
       let rounds = next();
       do {
@@ -167,9 +196,13 @@ export class Engine extends EventTarget {
   }
 
   #open() {
-    const now = audio(this.#source.score.rate);
-    this.#source.open(now);
-    this.#mixer ??= this.#mixerOf(now);
+    try {
+      const now = audio(this.#source.score.rate);
+      this.#source.open(now);
+      this.#mixer ??= this.#mixerOf(now);
+    } catch (cause) {
+      throw new Mute("this browser opens no way to its loudspeaker", { cause });
+    }
     this.balance();
   }
 
@@ -210,10 +243,13 @@ export class Engine extends EventTarget {
     return counted && this.#source.ready(step) !== null;
   }
 
-  async #countIn(step, asked) {
+  #click(step) {
+    return this.#source.countIn(this.#source.score.at(step.percent).take);
+  }
+
+  /** Lays the beats before it; the time at which it begins. */
+  #countIn(step, sound) {
     const { take } = this.#source.score.at(step.percent);
-    const sound = await this.#source.countIn(take);
-    if (asked !== this.#asked) return 0;
     const time = this.#soon() + (take.countIn.quietFrames ?? 0) / this.#source.score.rate;
     this.#counting = this.#layCount(step, sound, time);
     return this.#counting.begin;
@@ -238,14 +274,14 @@ export class Engine extends EventTarget {
     return { seconds: begin - time, beats, stop };
   }
 
-  #run(rounds, begin, n = 0) {
+  #run(rounds, begin) {
     this.#resume = null;
+    this.#wanted = null;
     this.#before = this.#clock;
     const { context, mixer } = this.#out;
     const interlude = (step, time) => this.#interlude(step, time);
     const clock = new Clock({ context, source: this.#source, rounds, outputs: mixer.outputs, interlude });
     this.#clock = clock;
-    clock.n = n;
     clock.begin(begin);
     this.#tick(clock);
     clearInterval(this.#timer);
@@ -267,18 +303,25 @@ export class Engine extends EventTarget {
   }
 
   async #prepare(clock) {
-    if (this.#preparing || this.#missing(clock, FEW).length === 0) return;
-    this.#preparing = true;
+    const isAsked = this.#preparing === clock || this.#out.context.currentTime < this.#again;
+    if (isAsked || this.#missing(clock, FEW).length === 0) return;
+    this.#preparing = clock; // what an earlier one still waits for holds up nothing
     try {
-      for (let many = 1; clock === this.#clock && this.#missing(clock, READY).length; many = 2 * many) {
+      for (let many = 1; this.#hasTheWord(clock) && this.#missing(clock, READY).length; many = 2 * many) {
         await this.#load(this.#missing(clock, READY).slice(0, many));
-        if (clock === this.#clock) clock.fill(this.#out.context.currentTime + AHEAD);
+        if (this.#hasTheWord(clock)) clock.fill(this.#out.context.currentTime + AHEAD);
       }
     } catch (problem) {
-      if (clock === this.#clock) this.#fail(this.#asked, problem);
+      console.warn(problem); // what is here plays on; where sound is due it is waited for
+      this.#again = this.#out.context.currentTime + AGAIN;
     } finally {
-      this.#preparing = false;
+      if (this.#preparing === clock) this.#preparing = null;
     }
+  }
+
+  /** Not while it waits for sound: what comes then is counted in, and laid by the clock after it. */
+  #hasTheWord(clock) {
+    return clock === this.#clock && clock !== this.#late;
   }
 
   #missing(clock, many) {
@@ -286,10 +329,15 @@ export class Engine extends EventTarget {
     return steps.filter((step) => !this.#ready(step));
   }
 
-  /** Where a change begins to be heard, as a place of the line; `anew` in the first round. */
-  #place(anew) {
-    const place = this.#going(this.#at(SOON));
-    return place && anew ? { ...place, round: 0 } : place;
+  /** Where a change begins to be heard, as a place of the line. */
+  #place() {
+    return this.#wished(this.#going(this.#at(SOON)));
+  }
+
+  /** What is wanted instead of going on at a place; without a change it is that place. */
+  #wished(place) {
+    const { start = null, anew = false } = this.#wanted ?? {};
+    return start ?? (place && anew ? { ...place, round: 0 } : place);
   }
 
   /** Where the music is or, while it rests, is counted in or waits for sound, where it goes on. */
@@ -324,13 +372,19 @@ export class Engine extends EventTarget {
     this.#clock = null;
     this.#before = null;
     this.#resume = null;
+    this.#wanted = null;
   }
 
   #fail(asked, problem) {
     if (asked !== this.#asked) return;
-    this.stop();
     console.warn(problem);
-    this.dispatchEvent(new CustomEvent("problem"));
+    this.#breakOff("problem", problem);
+  }
+
+  /** Tells it before it stops, so that who hears of it can keep the place. */
+  #breakOff(news, detail = null) {
+    this.dispatchEvent(new CustomEvent(news, { detail }));
+    this.stop();
   }
 
   #tell(state) {

@@ -18,6 +18,9 @@ const ACTIONS = {
   c: "countIn",
 };
 
+/** What goes on while its key is held; all else would begin and end many times a second. */
+const HELD = ["slower", "faster", "back", "on"];
+
 const TYPED =
   "input:not([type=checkbox], [type=radio], [type=range], [type=button]), textarea, select, [contenteditable]";
 /** Keys that such a thing needs for itself. */
@@ -33,15 +36,12 @@ export function watchKeys(wanted, actions) {
     const key = event.key.toLowerCase();
     const target = targetOf(event);
     if (target.closest(TYPED) || isTheirs(key, target)) return;
-    const done = /^[1-9]$/.test(key) ? actions.silence(Number(key) - 1) : run(actions, ACTIONS[key]);
-    if (done) event.preventDefault();
+    const name = ACTIONS[key];
+    if (name) event.preventDefault();
+    if (event.repeat && !HELD.includes(name)) return;
+    if (name) actions[name]();
+    else if (/^[1-9]$/.test(key) && actions.silence(Number(key) - 1)) event.preventDefault();
   });
-}
-
-function run(actions, name) {
-  if (!name) return false;
-  actions[name]();
-  return true;
 }
 
 function isTheirs(key, target) {

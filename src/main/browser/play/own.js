@@ -1,4 +1,6 @@
 // A recording of the educator's own in place of the band: cut at the bars that were mapped, laid like stems.
+import { patiently, received } from "../common/patience.js";
+import { AGAIN } from "./parts.js";
 import { Score, Take } from "./score.js";
 import { Sounds } from "./sounds.js";
 import { Stretcher } from "../common/stretcher.js";
@@ -29,6 +31,8 @@ function mapped(track, band) {
   });
   const known = bars.filter(Boolean);
   const take = Object.assign(Object.create(Take.prototype), model, { bars: known, percent: 100, files: {} });
+  // its bars count from its own start, and it may leave out the first
+  take.before = known[0]?.bar === model.bars[0].bar ? model.before : model.countIn.frames;
   take.events = known.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
   return new Score({ rate, stems: [STEM], takes: [take] });
 }
@@ -82,6 +86,11 @@ class OwnTrack {
     this.#band.open(context);
   }
 
+  /** Once something else is played with, it need not be held whole: minutes of sound are much for a telephone. */
+  close() {
+    this.#whole = null;
+  }
+
   /** A recording is one piece: it comes when somebody wants to hear it. */
   fetch() {}
 
@@ -116,7 +125,7 @@ class OwnTrack {
     });
   }
 
-  /** Decoded once, as long as the page lasts; a failure is not kept. */
+  /** Decoded once, as long as it is played with; a failure is not kept. */
   #recording() {
     this.#whole ??= this.#decode().catch((problem) => {
       this.#whole = null;
@@ -126,9 +135,8 @@ class OwnTrack {
   }
 
   async #decode() {
-    const answer = await fetch(this.#address);
-    if (!answer.ok) throw new Error(`${answer.status} for ${this.#address}`);
-    return this.#context.decodeAudioData(await answer.arrayBuffer());
+    const { bytes } = await patiently(() => received(this.#address), { again: AGAIN });
+    return this.#context.decodeAudioData(bytes);
   }
 }
 

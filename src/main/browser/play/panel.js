@@ -7,7 +7,8 @@ import { isSame } from "./loop.js";
 import { Passages } from "./passages.js";
 import { barsOf } from "./passes.js";
 import { ENOUGH, Rest } from "./rest.js";
-import { number, say } from "./words.js";
+import { troubleOf } from "./trouble.js";
+import { goWords, number, say } from "./words.js";
 
 const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys", "restReminder"];
 /** The fields of the tempo trainer. */
@@ -18,8 +19,11 @@ let cautioned = false; // once a visit, whichever line is played first
 const rest = new Rest(); // of all lines together
 const MINUTE = 60;
 
-export class Panel {
+/** Tells of `urgent` events: something else than before is to be read wherever one plays. */
+export class Panel extends EventTarget {
   #practice;
+  /** Why nothing sounds, until something does. */
+  #trouble = "";
   #parts = {};
   #said = "";
   #shown = null;
@@ -28,6 +32,7 @@ export class Panel {
 
   /** `sources` are what can be chosen to play with, `{title, source}`; the first is what the practice has now. */
   constructor(place, practice, title, sources) {
+    super();
     this.#practice = practice;
     place.append(byId("practice-panel", HTMLTemplateElement).content.cloneNode(true));
     place.setAttribute("role", "region");
@@ -37,14 +42,19 @@ export class Panel {
     this.#bind();
     this.#offer(sources);
     this.#newScore();
-    new Passages(practice, this.#parts.passages, this.#parts.keep);
+    new Passages(practice, this.#parts.passages, this.#parts.keep, (words) => this.#tell(words));
     practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
-    practice.addEventListener("problem", () => this.#tell(say("failed")));
-    practice.addEventListener("interrupted", () => this.#tell(say("interrupted")));
+    practice.addEventListener("problem", ({ detail }) => this.#fail(say(troubleOf(detail))));
+    practice.addEventListener("interrupted", () => this.#fail(say("interrupted")));
     this.#parts.more.open = place.dataset.open === "true";
     place.hidden = false;
     this.show();
+  }
+
+  /** What the stand says too, since nobody sees or hears the panel behind it; "" for nothing. */
+  get urgent() {
+    return this.#trouble || this.#parts.caution.textContent;
   }
 
   /** How much of the window's foot the strip covers, in CSS pixels. */
@@ -107,8 +117,21 @@ export class Panel {
 
   /** Stands until one stops. */
   #caution(words) {
-    write(this.#parts.caution, words);
+    if (this.#parts.caution.textContent === words) return;
+    this.#parts.caution.textContent = words;
     this.#parts.caution.hidden = !words;
+    this.dispatchEvent(new Event("urgent"));
+  }
+
+  #fail(words) {
+    this.#tell(words);
+    this.#setTrouble(words);
+  }
+
+  #setTrouble(words) {
+    if (this.#trouble === words) return;
+    this.#trouble = words;
+    this.dispatchEvent(new Event("urgent"));
   }
 
   /** Says what is wrong with the two fields; nothing for null. */
@@ -226,9 +249,9 @@ export class Panel {
 
   #showState() {
     const { state } = this.#practice;
-    const word = { stopped: "play", loading: "wait", playing: "pause" }[state];
-    write(this.#parts.go, say(word));
+    write(this.#parts.go, goWords(state));
     this.#parts.go.dataset.state = state;
+    if (state !== "stopped") this.#setTrouble("");
     const range = this.#practice.range;
     const what = range ? rangeWords(range, say) : say("all");
     if (state === "stopped") {

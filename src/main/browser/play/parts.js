@@ -1,9 +1,10 @@
 // Parts of files, fetched by HTTP Range (RFC 9110 section 14): neighbours in one request, nothing twice.
+import { patiently, received } from "../common/patience.js";
 import { Kept } from "./kept.js";
 
 const MOST_BYTES = 24_000_000;
-const TRIES = 3;
-const PAUSE = 700; // milliseconds before the second try, twice that before the third
+/** How often what did not come is asked for again. */
+export const AGAIN = 2;
 
 export class Parts {
   #base;
@@ -69,32 +70,9 @@ function neighbours(parts) {
 }
 
 function fetchRange(url, first, last) {
-  return trying(async () => {
-    const answer = await asked(url, { headers: { Range: `bytes=${first}-${last}` } });
+  return patiently(async () => {
+    const { status, bytes } = await received(url, { headers: { Range: `bytes=${first}-${last}` } });
     // a server may send all of a file instead (section 14.2)
-    return { body: await answer.arrayBuffer(), start: answer.status === 206 ? first : 0 };
-  });
-}
-
-/** Something whole, asked for again where it does not come. */
-export function patiently(url, ask) {
-  return trying(() => asked(url, ask));
-}
-
-async function asked(url, ask) {
-  const answer = await fetch(url, ask);
-  if (!answer.ok) throw new Error(`${answer.status} for ${url}`);
-  return answer;
-}
-
-/** @template T @param {() => Promise<T>} task @returns {Promise<T>} */
-async function trying(task) {
-  for (let tried = 1;; tried++) {
-    try {
-      return await task();
-    } catch (problem) {
-      if (tried === TRIES) throw problem;
-      await new Promise((done) => setTimeout(done, tried * PAUSE));
-    }
-  }
+    return { body: bytes, start: status === 206 ? first : 0 };
+  }, { again: AGAIN });
 }

@@ -8,15 +8,20 @@ const MOST = 12;
 export class Passages {
   #practice;
   #list;
+  #keeper;
+  #tell;
 
   /**
    * @param {any} practice
    * @param {HTMLElement} list in which they are shown
    * @param {HTMLElement} keep marks the passage that is repeated now
+   * @param {(words: string) => void} tell says what was done
    */
-  constructor(practice, list, keep) {
+  constructor(practice, list, keep, tell) {
     this.#practice = practice;
     this.#list = list;
+    this.#keeper = keep;
+    this.#tell = tell;
     keep.addEventListener("click", () => this.#keep());
     practice.settings.addEventListener("change", ({ detail }) => detail === "passages" && this.#show());
     this.#show();
@@ -33,14 +38,26 @@ export class Passages {
   #keep() {
     const [from, to] = this.#practice.range ?? ["", ""];
     const percent = this.#practice.settings.get("percent");
-    this.#kept = [...this.#kept.filter((one) => one.from !== from || one.to !== to), { from, to, percent }].slice(
-      -MOST,
-    );
+    this.#kept = [...this.#othersThan({ from, to }), { from, to, percent }].slice(-MOST);
+  }
+
+  #othersThan({ from, to }) {
+    return this.#kept.filter((one) => one.from !== from || one.to !== to);
   }
 
   #go({ from, to, percent }) {
     if (this.#practice.setRange(from, to)) return; // another line by now
     this.#practice.setPercent(percent);
+  }
+
+  /** The button that was pressed is gone: the keyboard stands at its neighbour. */
+  #forget(passage, name) {
+    const at = this.#kept.findIndex((one) => one.from === passage.from && one.to === passage.to);
+    this.#kept = this.#othersThan(passage);
+    const rows = [...this.#list.querySelectorAll("li")];
+    (rows[at] ?? rows.at(-1))?.querySelector("button")?.focus();
+    if (!rows.length) this.#keeper.focus();
+    this.#tell(say("forgot", name));
   }
 
   #show() {
@@ -60,7 +77,7 @@ export class Passages {
       "aria-label": say("forget", name),
     });
     go.addEventListener("click", () => this.#go(passage));
-    forget.addEventListener("click", () => (this.#kept = this.#kept.filter((one) => one !== passage)));
+    forget.addEventListener("click", () => this.#forget(passage, name));
     return element("li", {}, go, forget);
   }
 }

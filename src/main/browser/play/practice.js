@@ -1,7 +1,7 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
-import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { around, holds, isSame, isWhole, passesOf, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
 import { waysOf } from "./passes.js";
 import { eventKey } from "./score.js";
 import { Trainer, typedIn } from "./trainer.js";
@@ -28,6 +28,8 @@ export class Practice extends EventTarget {
   #sheet;
   /** @type {Engine} */
   #engine;
+  /** By source: each has nodes that the loudspeaker holds for as long as the page lasts. */
+  #engines = new Map();
   /** @type {{index: number, at: number, round?: number} | null} */
   #start = null;
   /** @type {any} the passage that was repeated last */
@@ -50,6 +52,7 @@ export class Practice extends EventTarget {
   /** Plays from another source from now on. */
   use(source) {
     this.#engine.stop();
+    if (source !== this.#engine.source) this.#engine.source.close?.();
     this.#start = null;
     this.#passage = null;
     this.#engine = this.#engineOf(source);
@@ -57,15 +60,21 @@ export class Practice extends EventTarget {
   }
 
   #engineOf(source) {
+    const engine = this.#engines.get(source) ?? this.#newEngine(source);
+    this.#engines.set(source, engine);
+    return engine;
+  }
+
+  #newEngine(source) {
     const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     engine.addEventListener("state", () => this.#stateChanged());
-    engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
-    engine.addEventListener("interrupted", () => this.#interrupted());
+    for (const news of ["problem", "interrupted"]) engine.addEventListener(news, (event) => this.#brokenOff(event));
     return engine;
   }
 
   #begun() {
-    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
+    // what is kept is another line's by now, or the band's alone
+    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.goBackTo(wholeLine(this.score.bars));
     this.dispatchEvent(new CustomEvent("source"));
     this.#tell();
   }
@@ -286,12 +295,13 @@ export class Practice extends EventTarget {
     this.#tell();
   }
 
-  /** Begins at an event of the sheet. */
+  /** Begins at an event of the sheet, in the pass that is repeated where there is one. */
   beginAt({ bar, at }) {
-    const index = this.score.bars.findIndex((known) => known.bar === bar);
-    if (index < 0) return;
-    if (!holds(this.#engine.range, index, at)) this.wholeLine();
-    this.#move({ index, at }, true);
+    const passes = passesOf(bar, this.score.bars);
+    if (!passes.length) return;
+    const inside = passes.find((index) => holds(this.#engine.range, index, at));
+    if (inside === undefined) this.wholeLine();
+    this.#move({ index: inside ?? passes[0], at }, true);
   }
 
   back() {
@@ -334,9 +344,11 @@ export class Practice extends EventTarget {
     return { index, at: index === first ? from : 0 };
   }
 
-  #interrupted() {
+  /** What stops it by itself goes on where it was; who tells of it does so last, for a stop is told as well. */
+  #brokenOff(event) {
+    const { type, detail } = /** @type {CustomEvent} */ (event);
     this.stop();
-    this.dispatchEvent(new CustomEvent("interrupted"));
+    this.dispatchEvent(new CustomEvent(type, { detail }));
   }
 
   #move(start, play) {

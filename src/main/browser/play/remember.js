@@ -48,10 +48,17 @@ class Kept extends EventTarget {
     return this.#values[name];
   }
 
+  /** As it stands in the store, where another window may have put it. */
+  fresh(name) {
+    const kept = read(this.#key)?.[name];
+    if (typeof kept === typeof this.#values[name]) this.#values[name] = kept;
+    return this.#values[name];
+  }
+
   set(name, value) {
     if (this.#values[name] === value) return;
     this.#values[name] = value;
-    write(this.#key, this.#values);
+    write(this.#key, { ...read(this.#key), [name]: value }); // all else is as another window may have it
     this.dispatchEvent(new CustomEvent("change", { detail: name }));
   }
 }
@@ -96,7 +103,7 @@ export class LineSettings extends EventTarget {
 
   /** Passages to come back to, each `{from, to, percent}`. */
   get passages() {
-    const kept = this.#own.get("passages");
+    const kept = this.#own.fresh("passages");
     return Array.isArray(kept) ? kept.filter(isPassage) : [];
   }
 
@@ -106,7 +113,7 @@ export class LineSettings extends EventTarget {
   }
 
   setSound(stem, change) {
-    const balance = this.#own.get("balance") ?? {};
+    const balance = this.#own.fresh("balance") ?? {};
     this.set("balance", { ...balance, [stem]: { ...soundOf(stem, balance[stem]), ...change } });
   }
 }

@@ -28,6 +28,8 @@ export class Take {
     this.exact = tempo.exact ?? null;
     this.bars = tempo.bars.map(readBar);
     this.events = this.bars.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
+    /** Frames that are counted before the first bar: less than all of the count-in where that bar is a pickup. */
+    this.before = this.bars[0].start;
   }
 
   /** Its sound without loss from now on, as the manifest at `exact` names it. */

@@ -5,7 +5,7 @@ import { rove, walkable } from "../common/sheet-keys.js";
 import { nextIndex, scrolledTo, spacesFor } from "./fit.js";
 import { tempoWords } from "./panel.js";
 import { gently } from "./sheet.js";
-import { say } from "./words.js";
+import { goWords, say } from "./words.js";
 
 /** Milliseconds after the reader's own scrolling in which the sheet stays where it is. */
 const LEAVE = 4000;
@@ -15,11 +15,13 @@ export class Stand extends EventTarget {
   #settings;
   #dialog;
   #part;
-  /** @type {any} the line that stands on it: `{practice, sheet, title}` */
+  /** @type {any} the line that stands on it: `{practice, panel, sheet, title}` */
   #line = null;
   #listening = new AbortController();
   #asked = 0;
   #spaces = 0;
+  /** What is to be said of the sheet as it stands there. */
+  #note = "";
   #scrolled = -Infinity;
 
   constructor(settings) {
@@ -47,7 +49,9 @@ export class Stand extends EventTarget {
   async open(line) {
     this.#line = line;
     this.#listening = new AbortController();
-    line.practice.addEventListener("change", () => this.show(), { signal: this.#listening.signal });
+    const { signal } = this.#listening;
+    line.practice.addEventListener("change", () => this.show(), { signal });
+    line.panel.addEventListener("urgent", () => this.#tell(), { signal });
     this.#dialog.setAttribute("aria-label", say("standOf", line.title));
     for (const name of ["staves", "size"]) this.#radio(name).checked = true;
     this.#dialog.showModal();
@@ -68,9 +72,14 @@ export class Stand extends EventTarget {
     const { state } = practice;
     const go = this.#part("go");
     go.dataset.state = state;
-    go.setAttribute("aria-label", say({ stopped: "play", loading: "wait", playing: "pause" }[state]));
+    go.setAttribute("aria-label", goWords(state));
     this.#part("loop").setAttribute("aria-pressed", String(practice.range !== null));
     this.showTempo();
+  }
+
+  #tell() {
+    const words = this.#line.panel.urgent || this.#note;
+    if (this.#part("said").textContent !== words) this.#part("said").textContent = words;
   }
 
   /** Often called: a climbing tempo changes by itself. */
@@ -109,7 +118,7 @@ export class Stand extends EventTarget {
   #key(event) {
     if (event.key !== " " || targetOf(event).closest("button, input, summary, [role=button]")) return;
     event.preventDefault();
-    this.#line.practice.go();
+    if (!event.repeat) this.#line.practice.go();
   }
 
   /** The choice that is kept, else the first that there is. */
@@ -139,7 +148,8 @@ export class Stand extends EventTarget {
     if (asked !== this.#asked || line !== this.#line) return;
     const svg = drawn ?? line.sheet.copy();
     this.#part("sheet").replaceChildren(svg);
-    this.#part("said").textContent = drawn || staves === "both" ? "" : say("standWhole");
+    this.#note = drawn || staves === "both" ? "" : say("standWhole");
+    this.#tell();
     line.sheet.show(svg);
     rove(this.figure);
     const { index } = line.practice.place;

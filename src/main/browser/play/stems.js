@@ -1,10 +1,13 @@
 // The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
 import { decodeOpus, decodesOpus, Undecodable } from "../common/opus.js";
+import { patiently, receivedJson } from "../common/patience.js";
 import { Stretcher } from "../common/stretcher.js";
-import { Parts, patiently } from "./parts.js";
+import { AGAIN, Parts } from "./parts.js";
 import { Sounds } from "./sounds.js";
 
 const STROKES = ["drums", "click"];
+/** Seconds in which a server makes a line's sound without loss. */
+const MAKING = 90;
 
 export class Stems {
   #context;
@@ -120,8 +123,9 @@ export class Stems {
   }
 
   async #exact(take) {
-    const answer = await patiently(new URL(take.exact, this.#base), {});
-    const { tempos: [tempo] } = await answer.json();
+    const { tempos: [tempo] } = await patiently(() => receivedJson(new URL(take.exact, this.#base), MAKING), {
+      again: AGAIN,
+    });
     take.become(tempo);
   }
 

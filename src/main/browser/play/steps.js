@@ -1,14 +1,16 @@
 // The walkthrough played along to: each step shows its piece of the sheet, repeats its sound, and has the controls at hand.
+import { element } from "../common/page.js";
 import { rangeOf, writeRange } from "./loop.js";
 import { tempoWords } from "./panel.js";
 import { stepsOf } from "./told.js";
-import { say } from "./words.js";
+import { Visiting } from "./visiting.js";
+import { goWords, say } from "./words.js";
 
 /** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
 export function watchSteps(list, line) {
   const { practice, sheet } = line;
   let open = null; // one at a time
-  let before = null; // what was repeated until the first step was opened
+  const visiting = new Visiting(practice);
 
   function close() {
     open?.button.setAttribute("aria-expanded", "false");
@@ -18,8 +20,7 @@ export function watchSteps(list, line) {
   }
 
   function show(step, passage, button) {
-    before ??= practice.engine.range;
-    practice.visit(passage);
+    visiting.go(passage);
     const piece = sheet.piece(passage, practice.score.bars);
     const controls = new Controls(practice);
     step.append(piece, controls.row);
@@ -36,8 +37,7 @@ export function watchSteps(list, line) {
       return;
     }
     practice.stop();
-    practice.goBackTo(before);
-    before = null;
+    visiting.back();
   }
 
   for (const { step, ...passage } of stepsOf(list)) {
@@ -78,18 +78,13 @@ class Controls {
   }
 
   #show() {
-    this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "pause" }[this.#practice.state]);
+    this.#go.textContent = goWords(this.#practice.state);
     this.#percent.textContent = tempoWords(this.#practice);
   }
 }
 
 function plain(text, name) {
-  const button = document.createElement("button");
-  button.type = "button";
-  button.className = "practice-plain";
-  button.textContent = text;
-  if (name) button.setAttribute("aria-label", name);
-  return button;
+  return element("button", { type: "button", class: "practice-plain", text, ...(name && { "aria-label": name }) });
 }
 
 /** What tells this step's button from the others': where it begins and ends. */

@@ -11,6 +11,11 @@ export function sayOr(name, otherwise) {
   return words.querySelector(`[data-word="${CSS.escape(name)}"]`) ? say(name) : otherwise;
 }
 
+/** What the button says that plays and stops, by what a practice is at. */
+export function goWords(state) {
+  return say({ stopped: "play", loading: "wait", playing: "pause" }[state]);
+}
+
 /** A whole or a decimal number as the reader writes it. */
 export function number(value) {
   return new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 }).format(value);

@@ -13,16 +13,15 @@ async function send(fields, keepalive) {
 /**
  * @param {import("./marks.js").Marks} marks
  * @param {boolean} signedIn
- * @param {[string, string][]} more fields that are to be told as well
  * @param {boolean} leaving whether the page is left, which must not break off what is sent
  */
-export async function join(marks, signedIn, more = [], leaving = false) {
+export async function join(marks, signedIn, leaving = false) {
   if (!signedIn) {
     marks.leave();
     return;
   }
   const told = marks.unsent();
-  const { isOver, known } = await send(new URLSearchParams([...told, ...more]), leaving);
+  const { isOver, known } = await send(told, leaving);
   if (known) marks.replace(known, told);
   if (isOver) marks.leave(); // the sign-in was ended elsewhere, and the next one may be another's
 }

@@ -1,10 +1,12 @@
 // Bars of a recording: tapped, moved, and the stretch of it that is seen.
 import { deepEqual, equal } from "node:assert/strict";
 import { mapOf, marksOf, nearest, placed, stumble } from "../../../main/browser/desk/bars/map.js";
+import { BarStore } from "../../../main/browser/desk/bars/store.js";
 import { minutes } from "../../../main/browser/common/minutes.js";
 import { barAt } from "../../../main/browser/desk/bench/bars.js";
 import { marked, nudged } from "../../../main/browser/desk/recording/marks.js";
 import { moved, zoomed } from "../../../main/browser/desk/recording/view.js";
+import { having } from "./stand-ins.js";
 
 Deno.test("marks stand in order, and a slip of the hand makes none", () => {
   deepEqual(marked([1, 3], 2), [1, 2, 3]);
@@ -58,4 +60,12 @@ Deno.test("seconds are told in minutes", () => {
   equal(minutes(0, 2), "0:00.00");
   equal(minutes(65, 0), "1:05");
   equal(minutes(59.96), "1:00.0", "rounded up to a whole minute");
+});
+
+Deno.test("a recording whose picture does not come has none, whatever came instead", async () => {
+  const picture = (fetch) => having({ fetch }, () => new BarStore("/r").picture());
+  equal(await picture(() => Promise.reject(new TypeError("no net"))), null);
+  equal(await picture(() => Promise.resolve(new Response("", { status: 401 }))), null); // RFC 9110 section 15.5.2
+  equal(await picture(() => Promise.resolve(new Response("<!DOCTYPE html>"))), null);
+  deepEqual(await picture(() => Promise.resolve(Response.json({ seconds: 4 }))), { seconds: 4 });
 });

@@ -1,71 +1,10 @@
 // What a change of the tempo keeps of the place. The times and rounds that are expected are added up by hand.
 import { deepEqual } from "node:assert/strict";
-import { Engine } from "../../../main/browser/play/engine.js";
+import { engineOf, source } from "./still.js";
 
-/** A clock that stands where the test puts it, and nodes that make no sound. */
-class StillContext {
-  state = "running";
-  sampleRate = 1000;
-  currentTime = 0;
-  destination = {};
-  addEventListener() {}
-  createGain() {
-    return new Node();
-  }
-}
+const LADDER = { percentIn: () => 100, restBefore: (round) => (round ? 20 : 0) };
 
-class Node {
-  gain = { setValueAtTime() {}, linearRampToValueAtTime() {}, setTargetAtTime() {} };
-  connect(other) {
-    return other;
-  }
-  start() {}
-  stop() {}
-}
-
-Object.assign(globalThis, {
-  AudioContext: StillContext,
-  GainNode: Node,
-  WaveShaperNode: Node,
-  StereoPannerNode: Node,
-  ConvolverNode: Node,
-  AudioBuffer: class {
-    copyToChannel() {}
-  },
-  AudioBufferSourceNode: Node,
-});
-
-/** Two bars of half a second, counted in by a second of beats. */
-const take = {
-  bars: [{ start: 1000, frames: 500 }, { start: 1500, frames: 500 }],
-  countIn: { frames: 1000, beats: [{ frame: 0, accent: true }, { frame: 500 }] },
-  frameOf: (_, at) => 500 * Math.min(at, 1),
-  momentOf: (index, frame) => (frame - take.bars[index].start) / 500,
-};
-
-const source = {
-  score: { rate: 1000, at: () => ({ take, longer: 1 }) },
-  stems: [],
-  countInLouder: 1,
-  open() {},
-  load: () => Promise.resolve(),
-  ready: () => [],
-  countIn: () => Promise.resolve({}),
-};
-
-const RANGE = { first: 0, from: 0, last: 1, to: Infinity };
-
-function engine(settings) {
-  return new Engine(source, RANGE, {
-    percent: 100,
-    countIn: false,
-    counted: false,
-    balance: {},
-    volume: 1,
-    ladder: { percentIn: () => 100, restBefore: (round) => (round ? 20 : 0) },
-    ...settings,
-  });
-}
+const engine = (settings) => engineOf(source, { ladder: LADDER, ...settings });
 
 /** The place at which what plays has begun. */
 const begun = ({ clock }) => clock.rounds.start;

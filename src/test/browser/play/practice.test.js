@@ -38,6 +38,70 @@ Deno.test("a note of another length at the same moment is another", () => {
   deepEqual(watched([short, long]).told, [short, long]);
 });
 
+/** What Play does: `{index, at, round}` from which it goes on. */
+function goesOnAt(practice) {
+  let begun = null;
+  practice.engine.play = (start) => (begun = start);
+  practice.go();
+  return begun;
+}
+
+Deno.test("what the line breaks off goes on in its bar and round", () => {
+  const sheet = { shade() {}, light() {} };
+  const practice = new Practice({ source: { score: { bars, sections: [] } }, sheet, settings });
+  practice.engine.state = "playing";
+  practice.engine.heard = () => practice.state === "playing" ? { step: { index: 1, round: 5 } } : null;
+  const told = [];
+  practice.addEventListener("problem", () => told.push(practice.state));
+  practice.engine.dispatchEvent(new CustomEvent("problem"));
+  deepEqual(told, ["stopped"]);
+  deepEqual(goesOnAt(practice), { index: 1, at: 0, round: 5 });
+});
+
+/** A practice of the three bars, and what it keeps. */
+function practising(kept = {}) {
+  const keeping = Object.assign(new EventTarget(), {
+    get: (name) => kept[name] ?? "",
+    set: (name, value) => void (kept[name] = value),
+  });
+  const sheet = { shade() {}, light() {} };
+  return { practice: new Practice({ source: { score: { bars, sections: [] } }, sheet, settings: keeping }), kept };
+}
+
+/** The first bar is played twice. */
+Deno.test("a tap inside a passage of the second time begins there, and outside gives the passage up", () => {
+  const { practice, kept } = practising({ from: "1x2", to: "2" });
+  practice.engine.play = async () => {};
+  practice.beginAt({ bar: 1, at: 0.25 });
+  deepEqual(practice.range, ["1x2", "2"]);
+  deepEqual(goesOnAt(practice), { index: 1, at: 0.25 });
+  practice.setRange("2", "2");
+  practice.beginAt({ bar: 1, at: 0.25 });
+  deepEqual([practice.range, kept.from], [null, ""]);
+  deepEqual(goesOnAt(practice), { index: 0, at: 0.25 });
+});
+
+Deno.test("a recording without the kept passage plays whole, and the band has the passage again", () => {
+  const { practice, kept } = practising({ from: "2", to: "2" });
+  practice.use({ score: { bars: bars.slice(0, 2), sections: [] } });
+  deepEqual([practice.range, kept.from], [null, "2"]);
+  practice.use({ score: { bars, sections: [] } });
+  deepEqual(practice.range, ["2", "2"]);
+});
+
+Deno.test("a source that is chosen again has the way to the loudspeaker that it had", () => {
+  const { practice } = practising();
+  const { engine } = practice;
+  practice.use({ score: { bars: bars.slice(0, 2), sections: [] } });
+  deepEqual(practice.engine === engine, false);
+  practice.use(engine.source);
+  deepEqual(practice.engine === engine, true);
+  const told = [];
+  practice.addEventListener("problem", () => told.push("problem"));
+  engine.dispatchEvent(new CustomEvent("problem"));
+  deepEqual(told, ["problem"], "and is heard once");
+});
+
 /** 85 % of 42 beats a minute are 35.7, and fractions make 85.00000000000001 % of that. */
 Deno.test("a tempo that is a whole percentage is one", () => {
   const kept = new Map();

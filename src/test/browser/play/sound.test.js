@@ -31,7 +31,7 @@ Deno.test("a full memory forgets what was longest unused", () => {
 
 Deno.test("a start inside a bar is counted a whole bar and on", () => {
   const beats = [0, 1000, 2000, 3000].map((frame, i) => ({ frame, accent: i === 0 }));
-  const take = { countIn: { frames: 4000, beats }, bars: [{ start: 3000 }, { start: 4000 }] };
+  const take = { countIn: { frames: 4000, beats }, before: 3000 };
   const told = [[0, 0], [1, 0], [1, 1500]].map(([index, frame]) => counted(take, index, frame));
   deepEqual(
     told.map((count) => `${count.frames}:${count.beats.map((beat) => beat.number).join("")}`),

@@ -1,5 +1,5 @@
 // What a browser plays that decodes Opus until it fails at one, or whose loudspeaker has another rate than the sound.
-import { deepEqual, equal } from "node:assert/strict";
+import { deepEqual, equal, rejects } from "node:assert/strict";
 import { Stems } from "../../../main/browser/play/stems.js";
 import { Score } from "../../../main/browser/play/score.js";
 import { having } from "../desk/stand-ins.js";
@@ -23,6 +23,8 @@ class Browser {
   fetched = [];
   /** @type {(() => void)[]} in the order in which they were begun */
   failing = [];
+  /** How often it says so. */
+  busy = 0;
   #isTried = false;
 
   names() {
@@ -37,7 +39,15 @@ class Browser {
 
   fetch(name) {
     this.fetched.push(name);
+    if (this.busy-- > 0) {
+      return Promise.resolve(new Response("", { status: 503, headers: { "Retry-After": "0" } }));
+    }
     return Promise.resolve(new Response(name === "exact.json" ? JSON.stringify({ tempos: [whole] }) : name.slice(-4)));
+  }
+
+  refuse(address) {
+    this.fetched.push(address);
+    return Promise.resolve(new Response("", { status: 410 }));
   }
 
   decode() {
@@ -73,6 +83,26 @@ Deno.test("where the loudspeaker has another rate than the sound, it comes witho
     const { stems } = stemsAt(48000);
     await stems.load([BAR]);
     deepEqual(browser.fetched, ["exact.json", "bass.flac"]);
+  });
+});
+
+// RFC 9110 section 10.2.3: after how many seconds a busy server wants to be asked again
+Deno.test("a server that is busy making the sound without loss is asked again as often as for a copy", async () => {
+  const browser = new Browser();
+  browser.busy = 4;
+  await having(browser.names(), async () => {
+    const { stems } = stemsAt(48000);
+    await stems.load([BAR]);
+    deepEqual(browser.fetched, [...Array(5).fill("exact.json"), "bass.flac"]);
+  });
+});
+
+Deno.test("what a server does not give is asked for once", async () => {
+  const browser = new Browser();
+  await having({ fetch: (address) => browser.refuse(address) }, async () => {
+    const { stems } = stemsAt(48000);
+    await rejects(stems.load([BAR]), { status: 410 });
+    equal(browser.fetched.length, 1);
   });
 });
 

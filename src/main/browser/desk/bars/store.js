@@ -16,9 +16,14 @@ export class BarStore {
     this.#path = path;
   }
 
-  /** What the recording looks like and how long it is: `{peaks, stepsASecond, seconds}`. */
+  /** What the recording looks like and how long it is: `{peaks, stepsASecond, seconds}`; null where that does not come. */
   async picture() {
-    return await (await fetch(`${this.#path}/sound`)).json();
+    try {
+      const answer = await fetch(`${this.#path}/sound`);
+      return answer.ok ? await answer.json() : null;
+    } catch {
+      return null;
+    }
   }
 
   /** Whether the server is still listening to the recording. */

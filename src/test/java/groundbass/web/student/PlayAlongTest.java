@@ -328,6 +328,10 @@ class PlayAlongTest {
         page.keyboard().press("Shift+Enter");
         assertThat(page.locator("[data-part=from]").first().inputValue()).isEqualTo("2");
         assertThat(page.locator("[data-part=to]").first().inputValue()).startsWith("3");
+        page.keyboard().press("p");
+        waitFor("practice.state === 'stopped'");
+        page.keyboard().press("Space"); // as it presses any button
+        waitFor("practice.state === 'playing' && practice.place.index === 2");
     }
 
     @Test

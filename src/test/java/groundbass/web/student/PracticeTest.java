@@ -242,6 +242,13 @@ class PracticeTest {
                         + " return scroll.scrollWidth - scroll.clientWidth; }"))
                 .isEqualTo(0);
         Looks.keep(page, "stand", 390, ColorScheme.DARK);
+        told(page, "practice.engine.dispatchEvent(new CustomEvent('problem', {detail: new Error()}))");
+        assertThat(page.locator(".stand-said").textContent())
+                .as("the panel lies behind")
+                .startsWith("The sound did not arrive.");
+        page.locator(".stand [data-part=go]").click();
+        waitFor(page, "practice.state === 'playing'");
+        assertThat(page.locator(".stand-said").textContent()).doesNotContain("arrive");
         var loop = page.locator(".stand-loop");
         loop.click();
         assertThat(loop.getAttribute("aria-pressed")).isEqualTo("true");
