@@ -46,6 +46,20 @@ final class ClassArchive {
         Files.createDirectories(WORK);
         Files.deleteIfExists(ARCHIVE);
         int port = freePort();
+        var options = new ArrayList<>(OPTIONS);
+        try {
+            make(port);
+            options.add("-XX:SharedArchiveFile=" + ARCHIVE);
+            options.add("-Xlog:cds=off,cds+dynamic=off"); // an archive that does not fit is no fault
+        } catch (IOException | IllegalStateException e) {
+            // a program that starts later is better than none
+            System.err.println("The program will start without an archive of its classes. " + e.getMessage());
+        }
+        delete(WORK);
+        Files.write(OPTIONS_FILE, options);
+    }
+
+    private static void make(int port) throws Exception {
         var server = start(port);
         try {
             readFirstLesson(server, "http://127.0.0.1:" + port);
@@ -56,11 +70,6 @@ final class ClassArchive {
         } finally {
             server.destroyForcibly();
         }
-        delete(WORK);
-        var options = new ArrayList<>(OPTIONS);
-        options.add("-XX:SharedArchiveFile=" + ARCHIVE);
-        options.add("-Xlog:cds=off,cds+dynamic=off"); // an archive that does not fit is no fault
-        Files.write(OPTIONS_FILE, options);
     }
 
     private static Process start(int port) throws IOException {

@@ -1,8 +1,5 @@
 package groundbass.publishing;
 
-import groundbass.document.BackingTrack;
-import groundbass.document.EpisodeDocument;
-import groundbass.lesson.NotePictures;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeService;
@@ -11,12 +8,15 @@ import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.UploadRepository;
+import groundbass.document.BackingTrack;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.NotePictures;
 import groundbass.publishing.address.Addresses;
 import groundbass.publishing.address.LinkTries;
-import groundbass.publishing.preflight.NewsMail;
-import groundbass.publishing.preflight.Missing;
-import groundbass.publishing.preflight.Preflight;
 import groundbass.publishing.jobs.BuildQueue;
+import groundbass.publishing.preflight.Missing;
+import groundbass.publishing.preflight.NewsMail;
+import groundbass.publishing.preflight.Preflight;
 import groundbass.release.Releases;
 import java.time.Clock;
 import java.util.stream.Collectors;

@@ -104,7 +104,9 @@ public final class ReleaseBuilder {
     private void tried(Release release, Work work) {
         try {
             work.on(release);
-        } catch (IOException | RuntimeException | Error e) { // too little memory, say: it is told and has its pause as well
+        } catch (IOException
+                | RuntimeException
+                | Error e) { // too little memory, say: it is told and has its pause as well
             if (stopping || isMachineStopping()) {
                 log.info("release {} was stopped with the server; it is built after the next start", release.id());
             } else {

@@ -195,7 +195,8 @@ class NewsRoundTest {
             out(studio, "Rope and Pulley");
             assertThat(studio.newsRound.pass()).isEqualTo(NewsRound.A_STEP);
             var later = studio.clock.instant().plus(Duration.ofHours(1));
-            database.jdbi().useHandle(handle -> handle.execute("update outbox set attempts = 4, send_after = ?", later));
+            database.jdbi()
+                    .useHandle(handle -> handle.execute("update outbox set attempts = 4, send_after = ?", later));
             assertThat(studio.newsRound.pass()).isEqualTo(10);
         }
     }

@@ -124,7 +124,10 @@ final class Studio {
     void rename(EpisodeId id, String title) {
         var draft = desk.draft(educator, id).orElseThrow();
         done(desk.saveDraft(
-                educator, id, draft.version(), draft.document().edit().title(title).done()));
+                educator,
+                id,
+                draft.version(),
+                draft.document().edit().title(title).done()));
     }
 
     /** A look at it, as a page that was just opened has it. */

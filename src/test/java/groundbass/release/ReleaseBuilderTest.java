@@ -3,7 +3,6 @@ package groundbass.release;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import groundbass.release.request.TracksOnRequest;
 import groundbass.Parts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
@@ -33,6 +32,7 @@ import groundbass.release.play.ExactStems;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
 import groundbass.release.request.StemsOnRequest;
+import groundbass.release.request.TracksOnRequest;
 import groundbass.release.zip.ZipPiece;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;

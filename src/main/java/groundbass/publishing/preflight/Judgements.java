@@ -21,8 +21,7 @@ public final class Judgements {
     /** @param fixed which fixed state; empty for the draft */
     private record Key(EpisodeId lesson, Optional<RevisionId> fixed) {}
 
-    private record Judgement(
-            EpisodeDocument document, String site, Missing missing, List<LessonRemark> remarks) {
+    private record Judgement(EpisodeDocument document, String site, Missing missing, List<LessonRemark> remarks) {
         boolean isOf(EpisodeDocument asked, String askedAt, Missing gone) {
             return document.equals(asked) && site.equals(askedAt) && missing.equals(gone);
         }

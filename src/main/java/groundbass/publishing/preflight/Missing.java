@@ -2,7 +2,6 @@ package groundbass.publishing.preflight;
 
 import groundbass.document.PictureId;
 import groundbass.document.UploadId;
-import java.util.Objects;
 import java.util.Set;
 
 /** What a document names and the site does not have, or has no more: it was taken out, or sent to another site. */

@@ -26,7 +26,7 @@ class JudgementsTest {
     private int asked;
 
     private void judge(EpisodeId lesson, Optional<RevisionId> state, EpisodeDocument document, String site) {
-        judge(lesson, state, document, site, Set.of());
+        judge(lesson, state, document, site, Missing.NOTHING);
     }
 
     private void judge(

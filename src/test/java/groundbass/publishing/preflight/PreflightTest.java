@@ -127,13 +127,17 @@ class PreflightTest {
         var track = new BackingTrack(upload, Sha256.of(new byte[1]), "Band in the shed", BackingTrack.Kind.FULL);
         var document = document(SOUND).edit().backingTracks(List.of(track)).done();
         var around = Around.without(new Missing(Set.of(), Set.of(upload)));
-        var remarks = new Preflight(() -> "https://example.org").look(ID, document, around).remarks();
+        var remarks = new Preflight(() -> "https://example.org")
+                .look(ID, document, around)
+                .remarks();
         assertThat(remarks).singleElement().satisfies(remark -> {
             assertThat(remark.point()).isEqualTo(Checkpoint.RECORDINGS);
             assertThat(remark.blocks()).isTrue();
             assertThat(Messages.of(Locale.ENGLISH).say(remark.message())).contains("Band in the shed");
         });
-        assertThat(new Preflight(() -> "https://example.org").look(ID, document, Around.NOTHING).remarks())
+        assertThat(new Preflight(() -> "https://example.org")
+                        .look(ID, document, Around.NOTHING)
+                        .remarks())
                 .isEmpty();
     }
 
@@ -151,7 +155,12 @@ class PreflightTest {
                 .done();
         assertThat(Preflight.addresses(linking)).hasSize(3);
         var around = new Around(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(tried), Missing.NOTHING);
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(tried),
+                Missing.NOTHING);
         var look = new Preflight(() -> "https://example.org").look(ID, linking, around);
         assertThat(look.remarks()).extracting(LessonRemark::weight).containsExactly(Weight.MENTIONS);
         var english = Messages.of(Locale.ENGLISH);
