@@ -7,6 +7,7 @@ import groundbass.score.Position;
 import groundbass.walkthrough.VoiceTelling.Known;
 import groundbass.walkthrough.VoiceTelling.Said;
 import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.StepText;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element.Chord;

@@ -9,6 +9,7 @@ import groundbass.score.Line;
 import groundbass.walkthrough.Walkthrough.Reading;
 import groundbass.walkthrough.idea.BarIdea;
 import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.RunningLoudness;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;

@@ -8,6 +8,7 @@ import groundbass.text.Messages;
 import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.words.OpeningWords;
 import groundbass.walkthrough.words.SignWords;
+import groundbass.walkthrough.words.StepText;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Writing;

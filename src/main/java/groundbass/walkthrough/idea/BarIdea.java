@@ -50,8 +50,9 @@ public final class BarIdea {
     /** Sentences about the bar of this index, told for the first time; what was said of the bar before is not said again. */
     public List<String> of(int index) {
         var named = Figure.of(tones(index));
-        if (!said(named).isEmpty() && named.size() <= MOST_FIGURES) {
-            return news(index, said(named));
+        var sentences = said(index, named);
+        if (!sentences.isEmpty() && named.size() <= MOST_FIGURES) {
+            return news(index, sentences);
         }
         var use = use(tones(index));
         boolean again = index > 0 && use.equals(use(tones(index - 1)));
@@ -63,23 +64,26 @@ public final class BarIdea {
         var named = Figure.of(tones(index)).stream()
                 .filter(figure -> !told.test(figure.from().at(), figure.to().at()))
                 .toList();
-        return named.size() <= MOST_FIGURES ? news(index, said(named)) : List.of();
+        return named.size() <= MOST_FIGURES ? news(index, said(index, named)) : List.of();
     }
 
     private List<String> news(int index, List<String> sentences) {
-        var before = index == 0 ? List.<String>of() : said(Figure.of(tones(index - 1)));
+        var before = index == 0 ? List.<String>of() : said(index - 1, Figure.of(tones(index - 1)));
         return sentences.stream().filter(sentence -> !before.contains(sentence)).toList();
     }
 
     /** Two that follow one another in one sentence. */
-    private List<String> said(List<Figure> named) {
-        if (named.size() == 2 && named.get(1).follows(named.get(0))) {
+    private List<String> said(int index, List<Figure> named) {
+        boolean chords = tones(index).stream().map(Tone::chord).distinct().count() > 1;
+        if (named.size() == 2 && named.get(1).follows(named.get(0)) && !chords) {
             var both = figures.of(named.get(0), named.get(1));
             if (both.isPresent()) {
                 return both.stream().toList();
             }
         }
-        return named.stream().flatMap(figure -> figures.of(figure).stream()).toList();
+        return named.stream()
+                .flatMap(figure -> figures.of(figure, chords).stream())
+                .toList();
     }
 
     private String said(Use use) {

@@ -25,9 +25,14 @@ final class FigureWords {
         this.counts = counts;
     }
 
-    /** Empty where nobody has words for its counts or for its notes. */
-    Optional<String> of(Figure figure) {
-        return name(figure).flatMap(name -> between(figure.from(), figure.to(), name));
+    /**
+     * Empty where nobody has words for its counts or for its notes.
+     *
+     * @param chordSaid whether its chord is said, because its bar has others
+     */
+    Optional<String> of(Figure figure, boolean chordSaid) {
+        var chord = figure.first().chord().filter(each -> chordSaid).map(words::over);
+        return name(figure).flatMap(name -> between(figure.from(), figure.to(), chord, name));
     }
 
     /** Two figures, the second of which goes on where the first turns. */
@@ -38,15 +43,17 @@ final class FigureWords {
         String both = next.isWayBackOf(figure)
                 ? words.say("figure.back", overChord(figure))
                 : words.say("figure.then", overChord(figure), onward(next));
-        return between(figure.from(), next.to(), both);
+        return between(figure.from(), next.to(), Optional.empty(), both);
     }
 
-    private Optional<String> between(Position first, Position last, String name) {
+    private Optional<String> between(Position first, Position last, Optional<String> chord, String name) {
         var from = counts.apply(first);
         var to = counts.apply(last);
-        return from.isPresent() && to.isPresent()
-                ? Optional.of(words.say("figure", from.get(), to.get(), name))
-                : Optional.empty();
+        if (from.isEmpty() || to.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(chord.map(over -> words.say("figure.over", from.get(), to.get(), over, name))
+                .orElseGet(() -> words.say("figure", from.get(), to.get(), name)));
     }
 
     private Optional<String> name(Figure figure) {

@@ -1,7 +1,5 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
-import groundbass.walkthrough.words.UnderHeading;
-import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -16,8 +14,8 @@ import java.util.stream.Stream;
  * @param played without its full stop
  * @param after  whole sentences
  */
-record StepText(List<String> where, List<String> before, List<String> how, String played, List<String> after) {
-    StepText {
+public record StepText(List<String> where, List<String> before, List<String> how, String played, List<String> after) {
+    public StepText {
         where = List.copyOf(where);
         before = List.copyOf(before);
         how = List.copyOf(how);
@@ -25,12 +23,12 @@ record StepText(List<String> where, List<String> before, List<String> how, Strin
     }
 
     /** A step that is one sentence. */
-    static StepText plain(List<String> where, String played) {
+    public static StepText plain(List<String> where, String played) {
         return new StepText(where, List.of(), List.of(), played, List.of());
     }
 
     /** What is played in one sentence with where it is, unless something is to be known before. */
-    String said(Wording words) {
+    public String said(Wording words) {
         var sentences = new ArrayList<String>();
         if (before.isEmpty()) {
             sentences.add(sentence(Stream.concat(where.stream(), how.stream()).toList(), words));
