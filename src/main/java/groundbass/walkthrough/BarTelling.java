@@ -4,7 +4,10 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Passage;
 import groundbass.score.Position;
+import groundbass.walkthrough.VoiceTelling.Known;
+import groundbass.walkthrough.VoiceTelling.Said;
 import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.StepText;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element.Chord;
@@ -14,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One bar as steps. */
 final class BarTelling {
@@ -44,7 +48,7 @@ final class BarTelling {
      *
      * @param each whether the words hold for each of several beats
      */
-    private record Part(Stretch stretch, String told, List<String> remarks, boolean each) {
+    private record Part(Stretch stretch, Said told, List<String> remarks, boolean each) {
         /** Whether a beat says the same as the one before and nothing else is said of it. */
         boolean isLike(Part before, Meter meter) {
             return stretch.kind() == Stretch.Kind.PLAY
@@ -73,14 +77,16 @@ final class BarTelling {
         for (var stretch : leaning.map(each -> each.joined(stretches)).orElse(stretches)) {
             add(parts, part(stretch));
         }
-        return parts.stream().map(this::step).toList();
+        return parts.stream().map(part -> step(part, part == parts.get(0))).toList();
     }
 
     /** The bar told in one step, by one that came before. */
     Told by(Earlier earlier) {
         var bar = written.bar();
-        String text = new EarlierWords(words).one(headings.wholeBar(), earlier, start());
-        return told(bar.from(), bar.to(), "bar", text);
+        String told = new EarlierWords(words).one(earlier, start());
+        var where = new ArrayList<>(List.of(headings.wholeBar()));
+        where.addAll(telling.hand().inHeading(index, words));
+        return told(bar.from(), bar.to(), "bar", StepText.plain(where, told).said(words));
     }
 
     /** The bar told in one step, count by count. */
@@ -119,20 +125,65 @@ final class BarTelling {
         return new Part(stretch, told(stretch), telling.remarks(index, stretch.from(), stretch.to()), false);
     }
 
-    private Told step(Part part) {
+    /** What is to be known of the whole bar is said before its first beats, but not between a beat and its tuplet. */
+    private Told step(Part part, boolean first) {
         var stretch = part.stretch();
-        String text = part.each()
-                ? words.say("step.each", headings.ofBeats(stretch), part.told())
-                : words.say("step", headings.of(stretch), part.told());
-        var sentences = new ArrayList<>(List.of(text));
-        sentences.addAll(part.remarks());
-        return told(stretch.from(), stretch.to(), "beats", String.join(" ", sentences));
+        var idea = first ? idea() : List.<String>of();
+        boolean plain = first && !written.bar().isPickup() && !hasTuplet();
+        var before = plain ? known(stretch, idea) : List.<String>of();
+        var after = plain ? List.<String>of() : idea;
+        boolean opens = !before.isEmpty();
+        var where = new ArrayList<>(List.of(headings.bar()));
+        var beats = new ArrayList<String>();
+        if (part.each() || !isWholeBar(stretch)) {
+            beats.addAll(headings.beatsOf(stretch));
+        }
+        var standing = headings.standing(stretch);
+        var rhythm = part.each() ? List.<String>of() : part.told().rhythm();
+        var hand = telling.hand();
+        if (opens) {
+            where.addAll(standing);
+            beats.addAll(rhythm);
+            beats.addAll(hand.later(index, stretch, meter, words));
+        } else {
+            where.addAll(beats);
+            where.addAll(first ? standing : rhythm);
+            where.addAll(first ? rhythm : standing);
+            where.addAll(hand.inHeading(index, stretch, meter, words));
+        }
+        String played = part.each()
+                ? words.say("each", part.told().joined(words))
+                : part.told().played();
+        var remarks = Stream.concat(after.stream(), part.remarks().stream()).toList();
+        String text = new StepText(where, before, opens ? beats : List.of(), played, remarks).said(words);
+        return told(stretch.from(), stretch.to(), "beats", text);
     }
 
-    private String told(Stretch stretch) {
+    /** Where the hand lies for its first beats, and what the bar is made of. */
+    private List<String> known(Stretch stretch, List<String> idea) {
+        return Stream.concat(telling.hand().first(index, stretch, words).stream(), idea.stream())
+                .toList();
+    }
+
+    private List<String> idea() {
+        return leaning.map(each -> telling.idea().of(index, each::covers))
+                .orElseGet(() -> telling.idea().of(index));
+    }
+
+    private boolean hasTuplet() {
+        return written.voices().stream().anyMatch(voice -> !voice.tuplets().isEmpty());
+    }
+
+    private boolean isWholeBar(Stretch stretch) {
+        var bar = written.bar();
+        return stretch.from().equals(bar.from()) && stretch.to().equals(bar.to()) && !bar.isPickup();
+    }
+
+    private Said told(Stretch stretch) {
         return leaning.filter(each -> each.beats().contains(stretch))
                 .map(each -> new EarlierWords(words).beats(each.on(), start().filter(name -> stretch.from()
                         .equals(written.bar().from()))))
+                .map(told -> new Said(List.of(), told))
                 .orElseGet(() -> itself(stretch));
     }
 
@@ -148,37 +199,61 @@ final class BarTelling {
                 .map(head -> words.name(head.pitch().name()));
     }
 
-    private String itself(Stretch stretch) {
+    private Said itself(Stretch stretch) {
         return switch (stretch.kind()) {
-            case HOLD -> words.say("hold");
-            case REST -> rest(stretch);
+            case HOLD -> new Said(List.of(), words.say("hold"));
+            case REST -> new Said(List.of(), rest(stretch));
             case PLAY -> voices(stretch);
         };
     }
 
     private String rest(Stretch stretch) {
-        var bar = written.bar();
-        if (stretch.from().equals(bar.from()) && stretch.to().equals(bar.to()) && !bar.isPickup()) {
+        if (isWholeBar(stretch)) {
             return words.say("rest.bar");
         }
         boolean wholeBeats = stretch.from().equals(meter.beatStart(stretch.from()));
         int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
-        boolean plain = meter.beats().stream().allMatch(counts -> counts == 1);
-        return wholeBeats && plain ? words.counted("rest.beats", beats) : words.say("rest");
+        return wholeBeats && isCountABeat() ? words.counted("rest.beats", beats) : words.say("rest");
     }
 
-    /** A voice that rests while another sounds is passed over. */
-    private String voices(Stretch stretch) {
-        var told = written.voices().stream()
-                .filter(voice -> Stretch.kind(voice, stretch.from(), stretch.to()) != Stretch.Kind.REST)
-                .map(voice -> voice(voice, stretch))
+    private boolean isCountABeat() {
+        return meter.beats().stream().allMatch(counts -> counts == 1);
+    }
+
+    /** A voice that rests while another sounds is passed over; of two, the one that is held is told first. */
+    private Said voices(Stretch stretch) {
+        var sounding = written.voices().stream()
+                .filter(voice -> kind(voice, stretch) != Stretch.Kind.REST)
                 .toList();
-        return told.size() == 1 ? told.get(0) : words.say("voices", told.get(0), told.get(1));
+        if (sounding.size() == 1) {
+            return voice(sounding.get(0), stretch);
+        }
+        var upper = voice(sounding.get(0), stretch);
+        var lower = voice(sounding.get(1), stretch);
+        if (kind(sounding.get(1), stretch) == Stretch.Kind.HOLD) {
+            return new Said(List.of(), words.say("voices.over", upper.joined(words)));
+        }
+        if (kind(sounding.get(0), stretch) == Stretch.Kind.HOLD) {
+            return new Said(List.of(), words.say("voices.under", lower.joined(words)));
+        }
+        return new Said(
+                List.of(),
+                lower.isOne()
+                        ? words.say("voices.above", lower.noteFirst(words), upper.joined(words))
+                        : words.say("voices", upper.joined(words), lower.joined(words)));
     }
 
-    private String voice(Voice voice, Stretch stretch) {
-        var tuning = telling.line().header().tuning();
-        return new VoiceTelling(words, tuning, voice, meter, telling.usualRhythm()).text(stretch.from(), stretch.to());
+    private static Stretch.Kind kind(Voice voice, Stretch stretch) {
+        return Stretch.kind(voice, stretch.from(), stretch.to());
+    }
+
+    private Said voice(Voice voice, Stretch stretch) {
+        var usual = telling.usual();
+        var known = new Known(
+                usual.isOf(written, words),
+                usual.beat(),
+                written.voices().size() == 1 && !isWholeBar(stretch) && isCountABeat());
+        return new VoiceTelling(words, telling.notes(index), voice, meter, known).text(stretch.from(), stretch.to());
     }
 
     private Told told(Fraction from, Fraction to, String kind, String text) {

@@ -57,12 +57,12 @@ final class BarsBeside {
     Optional<Leaning> alike(HandMove move) {
         var beats = rows(move).stream()
                 .filter(row -> notes(row, later).size() >= FEWEST)
-                .filter(row -> move.equals(HandMove.NONE) || isShape(row))
+                .dropWhile(row -> !move.equals(HandMove.NONE) && !isShape(row))
                 .toList();
         return beats.isEmpty() ? Optional.empty() : on(move, beats).map(on -> new Leaning(on, beats));
     }
 
-    /** One place alone is no shape that a hand could move. */
+    /** One place alone is no shape that a hand could move, unless it has come with one that was moved. */
     private boolean isShape(Stretch row) {
         return notes(row, later).stream()
                         .filter(note -> !note.isDead())

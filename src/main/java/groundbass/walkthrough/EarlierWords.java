@@ -3,7 +3,6 @@ package groundbass.walkthrough;
 import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** A bar, or bars that follow one another, told by bars that came before. */
@@ -17,15 +16,14 @@ final class EarlierWords {
     /**
      * A bar that follows from another.
      *
-     * @param heading what stands before the colon
-     * @param start   the name of its first note, where one sounds
+     * @param start the name of its first note, where one sounds
      */
-    String one(String heading, Earlier earlier, Optional<String> start) {
+    String one(Earlier earlier, Optional<String> start) {
         int number = earlier.number();
         if (earlier instanceof Moved moved) {
-            return words.say("moved", heading, bars(number, number), how(moved, start));
+            return words.say("moved", bars(number, number), how(moved, start));
         }
-        return number == 0 ? words.say("same.pickup", heading) : words.say("same", heading, String.valueOf(number));
+        return number == 0 ? words.say("same.pickup") : words.say("same", bars(number, number));
     }
 
     /**
@@ -34,26 +32,23 @@ final class EarlierWords {
      * @param start the name of their first note, where it begins the bar
      */
     String beats(Earlier earlier, Optional<String> start) {
-        String number = String.valueOf(earlier.number());
-        return earlier instanceof Moved moved
-                ? words.say("leaning.moved", number, how(moved, start))
-                : words.say("leaning", number);
+        String bar = bars(earlier.number(), earlier.number());
+        return earlier instanceof Moved moved ? words.say("moved", bar, how(moved, start)) : words.say("leaning", bar);
+    }
+
+    /** {@code Bars 3 and 4}. */
+    String name(int first, int last) {
+        return words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));
     }
 
     /**
-     * Bars that follow one another.
+     * So many bars that follow one another.
      *
      * @param earlier how the first of these bars follows; the others follow alike
-     * @param hand    where the hand goes for them
      */
-    String many(int first, int last, Earlier earlier, List<String> hand) {
-        String numbers =
-                words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));
-        String bars = hand.stream().reduce(numbers, (one, two) -> words.say("heading", one, two));
-        String told = bars(earlier.number(), earlier.number() + last - first);
-        return earlier instanceof Moved moved
-                ? words.say("moved", bars, told, how(moved))
-                : words.say("same.many", bars, told);
+    String many(int bars, Earlier earlier) {
+        String told = bars(earlier.number(), earlier.number() + bars - 1);
+        return earlier instanceof Moved moved ? words.say("moved", told, how(moved)) : words.say("same", told);
     }
 
     private String bars(int first, int last) {

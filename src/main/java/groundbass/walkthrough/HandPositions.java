@@ -4,16 +4,22 @@ import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * Where the index finger lies, told before the first note that is stopped from there: at the beginning of the line, and
@@ -24,12 +30,15 @@ final class HandPositions {
     /** What is told without it. */
     static final HandPositions NONE = new HandPositions();
 
+    private static final int FINGERS = 4;
+
     /** For each bar where the index finger lies at each moment at which something is stopped. */
     private final List<TreeMap<Fraction, Integer>> lying;
 
     private final Map<Integer, List<Move>> moves = new HashMap<>();
+    private final Set<Position> heard = new HashSet<>();
     private int told = HandPath.NOWHERE;
-    private boolean begun;
+    private int said = HandPath.NOWHERE;
 
     /**
      * The index finger comes to a fret.
@@ -100,13 +109,16 @@ final class HandPositions {
         for (var entry : lying.get(index).entrySet()) {
             int fret = entry.getValue();
             boolean comes = fret != told && fret != HandPath.NOWHERE;
-            boolean said = !isSlidTo(line, index, entry.getKey()) && (earlier.isEmpty() || fresh);
-            if (comes && said) {
-                var at = entry.getKey();
+            var at = entry.getKey();
+            if (comes && !isSlidTo(line, index, at) && (earlier.isEmpty() || fresh)) {
                 boolean again = earlier.filter(on -> isSaid(on.number() - line.firstNumber(), at))
                         .isPresent();
-                moves.computeIfAbsent(index, i -> new ArrayList<>()).add(new Move(at, fret, !begun, again));
-                begun = true;
+                moves.computeIfAbsent(index, i -> new ArrayList<>())
+                        .add(new Move(at, fret, said == HandPath.NOWHERE, again));
+                said = fret;
+            }
+            if (fret == said) {
+                heard.add(new Position(index, at));
             }
             told = fret;
             fresh = false;
@@ -130,27 +142,73 @@ final class HandPositions {
                 .anyMatch(arrival -> arrival.kind() == Arrival.Kind.SLIDE && !arrival.isGrace());
     }
 
-    /** What is said in the heading of a stretch of the bar of this index, with a count where something was stopped before. */
-    List<String> in(int bar, Fraction from, Fraction to, Meter meter, Wording words) {
+    /** Whether a note has the finger that a hand has there which lies where it was told last, one finger a fret. */
+    boolean isUnderFinger(int bar, Note note) {
+        return note.place() instanceof Fretted place
+                && heard.contains(new Position(bar, note.onset()))
+                && finger(bar, note.onset(), place.fret())
+                        .equals(note.ornaments().finger());
+    }
+
+    /** The finger that comes down on a fret at this time of a bar, one finger a fret. */
+    OptionalInt finger(int bar, Fraction at, int fret) {
+        int index = bar < lying.size() ? lying.get(bar).getOrDefault(at, HandPath.NOWHERE) : HandPath.NOWHERE;
+        int finger = fret - index + 1;
+        return index != HandPath.NOWHERE && finger >= 1 && finger <= FINGERS
+                ? OptionalInt.of(finger)
+                : OptionalInt.empty();
+    }
+
+    /** In a sentence where it goes for the first note that is stopped in a stretch of the bar of this index. */
+    Optional<String> first(int bar, Stretch stretch, Wording words) {
+        return in(bar, stretch)
+                .filter(move -> isFirst(bar, stretch, move))
+                .findFirst()
+                .map(move -> words.say(move.first() ? "hand.first" : "hand.shift", String.valueOf(move.fret())));
+    }
+
+    /** Where it goes after that, as parts of a heading, with a count where there is one. */
+    List<String> later(int bar, Stretch stretch, Meter meter, Wording words) {
+        return in(bar, stretch)
+                .filter(move -> !isFirst(bar, stretch, move))
+                .map(move -> inHeading(move, words.count(move.at(), meter), words))
+                .toList();
+    }
+
+    /** Where it goes in a stretch of the bar of this index, as parts of a heading. */
+    List<String> inHeading(int bar, Stretch stretch, Meter meter, Wording words) {
+        return in(bar, stretch)
+                .map(move -> inHeading(
+                        move, words.count(move.at(), meter).filter(count -> !isFirst(bar, stretch, move)), words))
+                .toList();
+    }
+
+    private Stream<Move> in(int bar, Stretch stretch) {
+        return moves.getOrDefault(bar, List.of()).stream().filter(move -> stretch.contains(move.at()));
+    }
+
+    private boolean isFirst(int bar, Stretch stretch, Move move) {
+        return lying.get(bar).subMap(stretch.from(), move.at()).isEmpty();
+    }
+
+    private static String inHeading(Move move, Optional<String> count, Wording words) {
+        String fret = String.valueOf(move.fret());
+        if (move.first()) {
+            return words.say("hand.first.with", fret);
+        }
+        return count.map(at -> words.say("hand.shift.on.with", fret, at))
+                .orElseGet(() -> words.say("hand.shift.with", fret));
+    }
+
+    /** Where it goes for a bar that is told by an earlier one, as parts of its heading. */
+    List<String> inHeading(int bar, Wording words) {
         return moves.getOrDefault(bar, List.of()).stream()
-                .filter(move -> !move.at().isBefore(from) && move.at().isBefore(to))
-                .map(move -> said(move, lying.get(bar).subMap(from, move.at()).isEmpty(), meter, words))
+                .map(move -> words.say("hand.shift.with", String.valueOf(move.fret())))
                 .toList();
     }
 
     boolean isMoved(int bar, Fraction from, Fraction to) {
         return moves.getOrDefault(bar, List.of()).stream()
                 .anyMatch(move -> !move.at().isBefore(from) && move.at().isBefore(to));
-    }
-
-    private static String said(Move move, boolean plain, Meter meter, Wording words) {
-        String fret = String.valueOf(move.fret());
-        if (move.first()) {
-            return words.say("hand.first", fret);
-        }
-        return words.count(move.at(), meter)
-                .filter(count -> !plain)
-                .map(count -> words.say("hand.shift.on", fret, count))
-                .orElseGet(() -> words.say("hand.shift", fret));
     }
 }

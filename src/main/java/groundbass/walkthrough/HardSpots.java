@@ -123,17 +123,26 @@ final class HardSpots {
         return fastest.filter(beat -> standsOut.isPresent() && beat.perSecond() >= fast);
     }
 
-    /** Sentences about a stretch of the bar of this index. */
-    List<String> in(int bar, Fraction from, Fraction to, Wording words) {
+    /** Sentences about a stretch of the bar of this index, with what to practise there. */
+    List<String> in(int bar, Fraction from, Fraction to, HandPositions hand, Wording words) {
         var sentences = new ArrayList<String>();
         shift.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
-                .map(spot -> words.say("hard.shift", spot.from(), spot.to()))
+                .map(spot -> shift(spot, hand, words))
                 .ifPresent(sentences::add);
         fastest(FAST)
                 .filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
                 .map(spot -> words.say("hard.fast", Math.round(spot.perSecond())))
                 .ifPresent(sentences::add);
         return sentences;
+    }
+
+    /** With what to practise there and, where that is known, the finger to come down with. */
+    private static String shift(Shift spot, HandPositions hand, Wording words) {
+        var finger = hand.finger(spot.bar(), spot.at(), spot.to());
+        String cure = finger.isPresent()
+                ? words.say("hard.shift.finger", words.say("finger.with." + finger.getAsInt()))
+                : words.say("hard.shift.cure");
+        return words.say("hard.shift", spot.from(), spot.to(), cure);
     }
 
     private static boolean isWithin(Fraction at, Fraction from, Fraction to) {

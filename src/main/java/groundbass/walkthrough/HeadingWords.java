@@ -1,6 +1,5 @@
 package groundbass.walkthrough;
 
-import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.walkthrough.words.Standing;
 import groundbass.walkthrough.words.Wording;
@@ -9,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Where a step is, what stands above and below the staff there (chords, words, loudness), and where the hand goes for it. */
+/** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
 final class HeadingWords {
     private final Wording words;
     private final Firsts firsts;
@@ -33,46 +32,41 @@ final class HeadingWords {
                 telling.loudness().before(index));
     }
 
-    String wholeBar() {
-        var bar = written.bar();
-        return joined(List.of(bar()), bar.from(), bar.to());
-    }
-
-    String of(Stretch stretch) {
-        var bar = written.bar();
-        boolean wholeBar = stretch.from().equals(bar.from()) && stretch.to().equals(bar.to());
-        return wholeBar && !bar.isPickup() ? wholeBar() : ofBeats(stretch);
-    }
-
-    /** The same, its beats named also where they are the whole bar. */
-    String ofBeats(Stretch stretch) {
-        var parts = new ArrayList<String>();
-        parts.add(bar());
-        parts.add(beats(stretch));
-        if (!stretch.from().equals(meter.beatStart(stretch.from()))) {
-            words.count(stretch.from(), meter).ifPresent(count -> parts.add(words.say("start", count)));
-        }
-        return joined(parts, stretch.from(), stretch.to());
-    }
-
-    /** Whether a chord, loudness or words stand at a stretch, or the hand moves for it. */
-    boolean isMarked(Stretch stretch) {
-        return standing.isMarked(stretch.from(), stretch.to()) || hand.isMoved(index, stretch.from(), stretch.to());
-    }
-
-    private String bar() {
+    /** {@code Bar 3}. */
+    String bar() {
         return written.bar().isPickup()
                 ? words.say("pickup")
                 : words.say("bar", String.valueOf(written.inForce().number()));
     }
 
-    private String joined(List<String> where, Fraction from, Fraction to) {
-        var parts = new ArrayList<>(where);
-        parts.addAll(standing.between(from, to));
-        parts.addAll(hand.in(index, from, to, meter, words));
+    /** The bar and what stands anywhere in it, in one breath. */
+    String wholeBar() {
+        var parts = new ArrayList<String>();
+        parts.add(bar());
+        parts.addAll(standing.between(written.bar().from(), written.bar().to()));
         return parts.stream()
                 .reduce((one, two) -> words.say("heading", one, two))
                 .orElseThrow();
+    }
+
+    /** Which beats a stretch is, with the count where it begins later than its first one. */
+    List<String> beatsOf(Stretch stretch) {
+        var parts = new ArrayList<String>();
+        parts.add(beats(stretch));
+        if (!stretch.from().equals(meter.beatStart(stretch.from()))) {
+            words.count(stretch.from(), meter).ifPresent(count -> parts.add(words.say("start", count)));
+        }
+        return parts;
+    }
+
+    /** What stands above and below the staff at a stretch. */
+    List<String> standing(Stretch stretch) {
+        return standing.between(stretch.from(), stretch.to());
+    }
+
+    /** Whether a chord, loudness or words stand at a stretch, or the hand moves for it. */
+    boolean isMarked(Stretch stretch) {
+        return standing.isMarked(stretch.from(), stretch.to()) || hand.isMoved(index, stretch.from(), stretch.to());
     }
 
     /** {@code beats 3 and 4}, with their counts where a beat has several. */

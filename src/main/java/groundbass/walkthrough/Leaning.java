@@ -27,6 +27,11 @@ record Leaning(Earlier on, List<Stretch> beats) {
                 .orElse(Stream.of(stretch));
     }
 
+    /** Whether everything from one moment of the bar to another is played as before, in one row. */
+    boolean covers(Fraction from, Fraction to) {
+        return covering(from).filter(beats -> beats.contains(to)).isPresent();
+    }
+
     /** The beats played as before that a moment of the bar belongs to. */
     Optional<Stretch> covering(Fraction at) {
         return beats.stream().filter(each -> each.contains(at)).findFirst();

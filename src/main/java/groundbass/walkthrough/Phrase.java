@@ -78,19 +78,26 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
                 .toList();
     }
 
+    /** Along one string; what is not stopped only stays where it is, struck in another way. */
     private static boolean isNext(List<Head> one, List<Head> other) {
-        return isPlain(one)
-                && isPlain(other)
-                && note(one).string() == note(other).string()
-                && (note(one).pluck().equals(note(other).pluck()) || isPattern(one) && isPattern(other));
+        if (!isPlain(one) || !isPlain(other)) {
+            return false;
+        }
+        boolean pattern = isPattern(one) && isPattern(other);
+        return isStopped(one) && isStopped(other)
+                ? note(one).string() == note(other).string()
+                        && (note(one).pluck().equals(note(other).pluck()) || pattern)
+                : note(one).place().equals(note(other).place()) && pattern;
     }
 
     private static boolean isPlain(List<Head> heads) {
         return heads.size() == 1
                 && note(heads).arrival().isEmpty()
-                && note(heads).ornaments().equals(Ornaments.NONE)
-                && note(heads).place() instanceof Fretted fretted
-                && fretted.fret() > 0;
+                && note(heads).ornaments().equals(Ornaments.NONE);
+    }
+
+    private static boolean isStopped(List<Head> heads) {
+        return note(heads).place() instanceof Fretted fretted && fretted.fret() > 0;
     }
 
     private static boolean isPattern(List<Head> heads) {

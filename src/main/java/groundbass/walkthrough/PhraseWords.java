@@ -60,7 +60,7 @@ final class PhraseWords {
         var frets = heads.stream().map(PhraseWords::fret).toList();
         String string = notes.string(heads.get(0).note().string());
         return frets.stream().distinct().count() == 1
-                ? again(words.say("place.fret", names.get(0), string, frets.get(0)), heads.size())
+                ? again(notes.of(heads.subList(0, 1), false), heads.size())
                 : words.say("run", words.inTurn(names), string, words.list(frets));
     }
 

@@ -6,9 +6,9 @@ import groundbass.walkthrough.HardSpots.Spot;
 import groundbass.walkthrough.words.FormWords;
 import groundbass.walkthrough.words.FormWords.Section;
 import groundbass.walkthrough.words.Wording;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** How one begins with a line: how slowly, what to loop, and in which order its parts come together. */
@@ -28,21 +28,33 @@ final class PracticePlan {
     /** Lines of more bars come together in parts of as many (common practice, no source). */
     private static final int PART = 4;
 
+    private static final int LONG = 2 * PART;
+
     private final Wording words;
     private final Line line;
     private final HardSpots hard;
+    private final EarlierBars earlier;
 
-    PracticePlan(Wording words, Line line, HardSpots hard) {
+    PracticePlan(Wording words, Line line, HardSpots hard, EarlierBars earlier) {
         this.words = words;
         this.line = line;
         this.hard = hard;
+        this.earlier = earlier;
     }
 
     String text() {
-        return Stream.of(Optional.of(begin()), hardest(), order())
+        return Stream.of(Optional.of(begin()), Optional.of(words.say("practice.care")), hardest(), order())
                 .flatMap(Optional::stream)
                 .reduce((one, two) -> one + " " + two)
                 .orElseThrow();
+    }
+
+    /** Whether half its bars at least are not those of an earlier one. */
+    private boolean isNew(Section section) {
+        long told = IntStream.rangeClosed(section.firstBar(), section.lastBar())
+                .filter(bar -> earlier.of(bar - line.firstNumber()).isPresent())
+                .count();
+        return 2 * told <= section.bars();
     }
 
     private String begin() {
@@ -78,11 +90,13 @@ final class PracticePlan {
     }
 
     private Optional<String> order() {
-        List<String> sections =
-                FormWords.sections(line).stream().map(Section::name).distinct().toList();
+        var sections = FormWords.sections(line).stream().filter(this::isNew).toList();
         if (sections.size() > 1) {
             return sections.stream()
-                    .map(name -> words.say("practice.section", name))
+                    .map(section -> section.bars() > LONG
+                            ? words.say("practice.section.long", section.name())
+                            : words.say("practice.section", section.name()))
+                    .distinct()
                     .reduce((one, two) -> words.say("practice.then", one, two))
                     .map(each -> words.say("practice.sections", each));
         }

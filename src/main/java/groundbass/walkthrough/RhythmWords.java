@@ -1,5 +1,6 @@
 package groundbass.walkthrough;
 
+import groundbass.score.Meter;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
@@ -11,6 +12,7 @@ import groundbass.writing.Voice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** The values of elements that follow one another, equal neighbours counted: {@code two sixteenths and an eighth}. */
 final class RhythmWords {
@@ -47,14 +49,55 @@ final class RhythmWords {
 
     /** The same as it is said before the notes: a rest that they begin with is named with them. */
     String spoken(int first, int end) {
-        int rests = first;
-        while (rests < end
-                && voice.elements().get(rests) instanceof Rest
-                && tupletAround(rests).isEmpty()) {
-            rests++;
+        int sounding = sounding(first, end);
+        return sounding > first && sounding < end
+                ? words.say("rhythm.after", of(first, sounding), of(sounding, end))
+                : of(first, end);
+    }
+
+    /** The same with the count on which one comes in after a rest, where players have a word for it. */
+    List<String> spoken(int first, int end, Meter meter) {
+        int sounding = sounding(first, end);
+        if (sounding == first || sounding == end || !isEven(sounding, end)) {
+            return List.of(spoken(first, end));
         }
-        boolean after = rests > first && rests < end;
-        return after ? words.say("rhythm.after", of(first, rests), of(rests, end)) : of(first, end);
+        return words.count(voice.elements().get(sounding).onset(), meter)
+                .map(count -> List.of(words.say("rhythm.in", count), of(sounding, lastNote(end))))
+                .orElse(List.of(spoken(first, end)));
+    }
+
+    /** The first element after the rests that stand first, those in tuplets not counted. */
+    private int sounding(int first, int end) {
+        int index = first;
+        while (index < end
+                && voice.elements().get(index) instanceof Rest
+                && tupletAround(index).isEmpty()) {
+            index++;
+        }
+        return index;
+    }
+
+    /** Before the rests that stand last, which go without saying where the notes are told with their values. */
+    private int lastNote(int end) {
+        int index = end;
+        while (voice.elements().get(index - 1) instanceof Rest) {
+            index--;
+        }
+        return index;
+    }
+
+    /** Whether notes of one value follow one another without a rest in between. */
+    private boolean isEven(int first, int end) {
+        var elements = voice.elements().subList(first, end);
+        boolean broken = IntStream.range(1, elements.size())
+                .anyMatch(i -> elements.get(i - 1) instanceof Rest && elements.get(i) instanceof Chord);
+        return !broken
+                && elements.stream()
+                                .filter(Chord.class::isInstance)
+                                .map(Element::value)
+                                .distinct()
+                                .count()
+                        == 1;
     }
 
     private Optional<TupletGroup> tupletAround(int index) {

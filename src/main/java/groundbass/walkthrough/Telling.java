@@ -1,18 +1,18 @@
 package groundbass.walkthrough;
 
 import groundbass.analysis.Analysis;
-import groundbass.analysis.Run;
 import groundbass.analysis.Tone;
 import groundbass.analysis.ToneRole;
 import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.score.Line;
-import groundbass.score.Position;
-import groundbass.walkthrough.words.RunWords;
+import groundbass.walkthrough.Walkthrough.Reading;
+import groundbass.walkthrough.idea.BarIdea;
+import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.RunningLoudness;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -22,65 +22,54 @@ record Telling(
         Line line,
         List<InForce> inForce,
         Firsts firsts,
-        List<Run> runs,
         List<Tone> tones,
+        BarIdea idea,
         HardSpots hard,
+        StringCrossings crossings,
         HandPositions hand,
         RunningLoudness loudness,
-        Optional<String> usualRhythm) {
+        UsualRhythm usual,
+        Reading reading) {
     /**
      * What a telling of a line needs.
      *
-     * @param hand        where the fretting hand lies, as far as it is told
-     * @param usualRhythm what is told once, and not with each beat that has it; empty where each is told
+     * @param hand  where the fretting hand lies, as far as it is told
+     * @param usual what is told once, and not with each bar or beat that has it
      */
-    static Telling of(Line line, Wording words, HandPositions hand, Optional<String> usualRhythm) {
-        var analysis = Analysis.of(line);
+    static Telling of(Line line, Wording words, HandPositions hand, UsualRhythm usual, Reading reading) {
+        var tones = Analysis.of(line).tones();
         return new Telling(
                 words,
                 line,
                 line.inForce(),
                 new Firsts(line),
-                analysis.runs(),
-                analysis.tones(),
+                tones,
+                new BarIdea(line, tones, words),
                 new HardSpots(line),
+                new StringCrossings(line),
                 hand,
                 new RunningLoudness(line),
-                usualRhythm);
+                usual,
+                reading);
     }
 
-    /** What is new, what begins and what is hard in a stretch of the bar of this index. */
+    /** What is new and what is hard in a stretch of the bar of this index, each with what to do about it. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
-        var names = firsts.techniques(bar, from, to).stream()
-                .map(feature -> words.say("new." + feature))
-                .toList();
-        if (!names.isEmpty()) {
-            remarks.add(words.say("new", words.list(names)));
+        for (var feature : firsts.techniques(bar, from, to)) {
+            remarks.add(words.say(
+                    remarks.isEmpty() ? "new" : "new.also", words.say("new." + feature), words.say("how." + feature)));
         }
-        int number = bar + line.firstNumber();
-        runs.stream()
-                .filter(run -> run.passage().from().bar() == number)
-                .filter(run -> !run.passage().from().at().isBefore(from)
-                        && run.passage().from().at().isBefore(to))
-                .forEach(run -> remarks.add(named(run)));
-        leads(number, from, to).forEach(remarks::add);
-        remarks.addAll(hard.in(bar, from, to, words));
+        leads(bar + line.firstNumber(), from, to).forEach(remarks::add);
+        remarks.addAll(crossings.in(bar, from, to, words));
+        remarks.addAll(hard.in(bar, from, to, hand, words));
         return remarks;
     }
 
-    /** Where the hand goes for a bar, as it is said of all of it. */
-    List<String> handMoves(int index) {
-        var bar = line.bars().get(index);
-        return hand.in(index, bar.from(), bar.to(), inForce.get(index).meter(), words);
-    }
-
-    private String named(Run run) {
-        return new RunWords(words, this::count, tones).of(run);
-    }
-
-    private Optional<String> count(Position at) {
-        return words.count(at.at(), inForce.get(at.bar() - line.firstNumber()).meter());
+    /** The words for notes of a bar: a finger goes without saying where one has heard where the hand lies. */
+    NoteWords notes(int index) {
+        return new NoteWords(
+                words, line.header().tuning(), note -> reading == Reading.IN_TURN && hand.isUnderFinger(index, note));
     }
 
     /** What a note from outside chord and key leads to. */

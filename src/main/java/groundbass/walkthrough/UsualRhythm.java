@@ -4,6 +4,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
+import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.WrittenBar;
 import groundbass.writing.WrittenLine;
@@ -15,44 +16,74 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * The rhythm that so many beats of a line have that a teacher names it once, and later only where a beat differs. It is
- * the usual one where two beats of three that sound have it, and never one that begins with a rest: who starts in the
- * middle would play that on the beat (common practice, no source).
+ * The rhythm that so many bars, or beats, of a line have that a teacher names it once, and later only where one differs.
+ * That of bars is notes of one value; that of beats never begins with a rest: who starts in the middle would play that on
+ * the beat. Two of three that sound have it (common practice, no source).
+ *
+ * @param bar  in words; of bars there is none unless their notes are all of one value
+ * @param beat in words; none where bars have a rhythm
  */
-final class UsualRhythm {
+record UsualRhythm(Optional<String> bar, Optional<String> beat) {
+    static final UsualRhythm NONE = new UsualRhythm(Optional.empty(), Optional.empty());
+
     private static final int FEWEST = 5;
     private static final int OF_THREE = 2;
 
-    private final Wording words;
-
-    private UsualRhythm(Wording words) {
-        this.words = words;
+    /** Counted over all bars; a pickup is no bar. */
+    static UsualRhythm of(WrittenLine written, Wording words) {
+        var bar = commonest(written.bars().stream()
+                .filter(each -> !each.bar().isPickup())
+                .map(each -> even(each, words))
+                .toList());
+        return bar.isPresent()
+                ? new UsualRhythm(bar, Optional.empty())
+                : new UsualRhythm(
+                        bar,
+                        commonest(written.bars().stream()
+                                .flatMap(each -> beats(each, words))
+                                .toList()));
     }
 
-    /** Its words, counted over all bars; empty where no rhythm stands out. */
-    static Optional<String> of(WrittenLine written, Wording words) {
-        return new UsualRhythm(words).commonest(written.bars());
+    /** What is said of it at the beginning. */
+    Optional<String> said(Wording words) {
+        return bar.map(usual -> words.say("opening.rhythm.bar", usual))
+                .or(() -> beat.map(usual -> words.say("opening.rhythm", usual)));
     }
 
-    private Optional<String> commonest(List<WrittenBar> bars) {
-        var beats = bars.stream().flatMap(this::beats).toList();
-        Map<String, Long> times = beats.stream()
+    /** Whether a bar has that of bars. */
+    boolean isOf(WrittenBar written, Wording words) {
+        return bar.isPresent() && bar.equals(even(written, words));
+    }
+
+    /** A bar of one voice in which as many notes as it holds of one value are struck: {@code four quarters}. */
+    private static Optional<String> even(WrittenBar written, Wording words) {
+        var elements = written.voices().get(0).elements();
+        boolean even = written.voices().size() == 1
+                && elements.size() > 1
+                && elements.stream().allMatch(element -> element instanceof Chord && !RhythmWords.isHeld(element))
+                && elements.stream().map(Element::value).distinct().count() == 1
+                && written.voices().get(0).tuplets().isEmpty();
+        return even ? Optional.of(words.notes(elements.get(0).value(), elements.size())) : Optional.empty();
+    }
+
+    private static Optional<String> commonest(List<Optional<String>> all) {
+        Map<String, Long> times = all.stream()
                 .flatMap(Optional::stream)
                 .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
         return times.entrySet().stream()
                 .max(Map.Entry.<String, Long>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
-                .filter(most -> most.getValue() >= FEWEST && 3 * most.getValue() >= (long) OF_THREE * beats.size())
+                .filter(most -> most.getValue() >= FEWEST && 3 * most.getValue() >= (long) OF_THREE * all.size())
                 .map(Map.Entry::getKey);
     }
 
     /** For each beat that sounds its rhythm in words; empty where it says no more than one note or two voices. */
-    private Stream<Optional<String>> beats(WrittenBar bar) {
+    private static Stream<Optional<String>> beats(WrittenBar bar, Wording words) {
         var meter = bar.inForce().meter();
         return meter.beatStarts().stream()
                 .filter(start -> !start.isBefore(bar.bar().from())
                         && start.isBefore(bar.bar().to()))
                 .filter(start -> isHeard(bar, start, meter))
-                .map(start -> rhythm(bar, start, meter));
+                .map(start -> rhythm(bar, start, meter, words));
     }
 
     private static boolean isHeard(WrittenBar bar, Fraction start, Meter meter) {
@@ -60,7 +91,7 @@ final class UsualRhythm {
                 .anyMatch(voice -> Stretch.kind(voice, start, meter.beatEnd(start)) != Stretch.Kind.REST);
     }
 
-    private Optional<String> rhythm(WrittenBar bar, Fraction start, Meter meter) {
+    private static Optional<String> rhythm(WrittenBar bar, Fraction start, Meter meter, Wording words) {
         if (bar.voices().size() > 1) {
             return Optional.empty();
         }

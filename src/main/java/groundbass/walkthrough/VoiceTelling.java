@@ -2,7 +2,6 @@ package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.score.Tuning;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
@@ -18,26 +17,64 @@ final class VoiceTelling {
     private final PhraseWords phrases;
     private final Voice voice;
     private final Meter meter;
-    private final Optional<String> usualRhythm;
+    private final Known known;
 
-    /** @param usualRhythm of a beat, which was told before */
-    VoiceTelling(Wording words, Tuning tuning, Voice voice, Meter meter, Optional<String> usualRhythm) {
-        this.words = words;
-        this.phrases = new PhraseWords(words, new NoteWords(words, tuning));
-        this.voice = voice;
-        this.meter = meter;
-        this.usualRhythm = usualRhythm;
+    /**
+     * What was told before.
+     *
+     * @param bar   whether it was the rhythm of the bar
+     * @param beat  the rhythm of a beat, if any
+     * @param alone whether beats were named and the bar has no other voice, so that a count of it is enough to come in by
+     */
+    record Known(boolean bar, Optional<String> beat, boolean alone) {}
+
+    /**
+     * What is told of a stretch.
+     *
+     * @param rhythm parts of a heading
+     * @param one    whether it is one stroke
+     */
+    record Said(List<String> rhythm, String played, boolean one) {
+        Said(List<String> rhythm, String played) {
+            this(rhythm, played, false);
+        }
+
+        /** Whether it is one stroke and its length. */
+        boolean isOne() {
+            return one && rhythm.size() == 1;
+        }
+
+        /** Of one stroke, its length after it. */
+        String noteFirst(Wording words) {
+            return words.say("detail", played, rhythm.get(0));
+        }
+
+        /** In one breath, where two voices are told one after the other. */
+        String joined(Wording words) {
+            return rhythm.stream()
+                    .reduce((one, two) -> words.say("heading", one, two))
+                    .map(each -> words.say("rhythm", each, played))
+                    .orElse(played);
+        }
     }
 
-    String text(Fraction from, Fraction to) {
+    VoiceTelling(Wording words, NoteWords notes, Voice voice, Meter meter, Known known) {
+        this.words = words;
+        this.phrases = new PhraseWords(words, notes);
+        this.voice = voice;
+        this.meter = meter;
+        this.known = known;
+    }
+
+    Said text(Fraction from, Fraction to) {
         return switch (Stretch.kind(voice, from, to)) {
-            case HOLD -> words.say("hold");
-            case REST -> words.say("rest");
+            case HOLD -> new Said(List.of(), words.say("hold"));
+            case REST -> new Said(List.of(), words.say("rest"));
             case PLAY -> play(from, to);
         };
     }
 
-    private String play(Fraction from, Fraction to) {
+    private Said play(Fraction from, Fraction to) {
         int overlapping = indexAfter(from);
         int end = indexFrom(to);
         int first = overlapping;
@@ -46,14 +83,21 @@ final class VoiceTelling {
         }
         var rhythm = new RhythmWords(words, voice);
         boolean fresh = first == overlapping;
-        String led = fresh
-                ? rhythm.spoken(first, end)
-                : words.say("then", lead(voice.elements().get(first - 1)), rhythm.of(first, end));
-        boolean known =
-                fresh && usualRhythm.equals(Optional.of(rhythm.of(first, end))) && Stretch.isBeat(from, to, meter);
+        var led = fresh
+                ? known.alone() ? rhythm.spoken(first, end, meter) : List.of(rhythm.spoken(first, end))
+                : List.of(words.say("then", lead(voice.elements().get(first - 1)), rhythm.of(first, end)));
+        boolean usual = known.bar()
+                || fresh && known.beat().equals(Optional.of(rhythm.of(first, end))) && Stretch.isBeat(from, to, meter);
+        boolean one = first + 1 == end;
+        boolean grouped = hasTuplet(first, end);
         return struck(voice.elements().subList(first, end))
-                .map(struck -> known ? struck : words.say("rhythm", led, struck))
-                .orElse(led);
+                .map(struck -> new Said(usual ? List.of() : led, struck, one))
+                .map(said -> grouped ? new Said(List.of(), said.joined(words)) : said)
+                .orElseGet(() -> new Said(List.of(), led.get(0)));
+    }
+
+    private boolean hasTuplet(int first, int end) {
+        return voice.tuplets().stream().anyMatch(group -> group.first() < end && group.last() >= first);
     }
 
     /** Whether an element began before, or is tied to what did, so that it is told as a length of time gone on. */

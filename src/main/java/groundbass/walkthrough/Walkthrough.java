@@ -8,13 +8,13 @@ import groundbass.text.Messages;
 import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.words.OpeningWords;
 import groundbass.walkthrough.words.SignWords;
+import groundbass.walkthrough.words.StepText;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -35,13 +35,13 @@ public final class Walkthrough {
     private final Depth depth;
     private final List<Told> told = new ArrayList<>();
 
-    /** Whether a rhythm that most beats have is told with each of them, or once at the beginning. */
-    private enum Rhythms {
-        EACH,
-        USUAL_ONCE
+    /** Whether each step is read by itself, or after those before it, so that what holds for several is told once. */
+    enum Reading {
+        ALONE,
+        IN_TURN
     }
 
-    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth, Rhythms rhythms) {
+    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth, Reading reading) {
         this.line = line;
         this.depth = depth;
         this.written = Writing.of(line);
@@ -52,7 +52,8 @@ public final class Walkthrough {
                 line,
                 words,
                 depth == Depth.BRIEF ? HandPositions.NONE : new HandPositions(line, earlier, leanings),
-                rhythms == Rhythms.EACH ? Optional.empty() : UsualRhythm.of(written, words));
+                reading == Reading.ALONE ? UsualRhythm.NONE : UsualRhythm.of(written, words),
+                reading);
     }
 
     /** The steps in the order in which they are read, in the language of {@code messages} with its usual names. */
@@ -67,14 +68,14 @@ public final class Walkthrough {
 
     /** The same, as much of it as is asked for. */
     public static List<Step> of(Line line, Messages messages, Naming naming, Depth depth) {
-        var rhythms = depth == Depth.FULL ? Rhythms.USUAL_ONCE : Rhythms.EACH;
-        return new Walkthrough(line, messages, naming, depth, rhythms).steps();
+        var reading = depth == Depth.FULL ? Reading.IN_TURN : Reading.ALONE;
+        return new Walkthrough(line, messages, naming, depth, reading).steps();
     }
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
         // a piece is read without the beginning, so that each of its beats says all of itself
-        var steps = new Walkthrough(line, messages, Naming.USUAL, Depth.FULL, Rhythms.EACH).steps();
+        var steps = new Walkthrough(line, messages, Naming.USUAL, Depth.FULL, Reading.ALONE).steps();
         var words = new Wording(messages, Naming.USUAL);
         var bars = steps.subList(1, steps.size());
         return passage -> alternative(bars, passage, words);
@@ -96,10 +97,8 @@ public final class Walkthrough {
 
     private String opening() {
         String facts = new OpeningWords(words, line).text();
-        String rhythm = telling.usualRhythm()
-                .map(usual -> " " + words.say("opening.rhythm", usual))
-                .orElse("");
-        return facts + rhythm + " " + new PracticePlan(words, line, telling.hard()).text();
+        String rhythm = telling.usual().said(words).map(usual -> " " + usual).orElse("");
+        return facts + rhythm + " " + new PracticePlan(words, line, telling.hard(), earlier).text();
     }
 
     /** Tells the bar of this index, and those after it that are told with it; the index of the last. */
@@ -147,10 +146,16 @@ public final class Walkthrough {
         String subject = IntStream.rangeClosed(first, last)
                 .mapToObj(i -> telling(i).by(reference).subject())
                 .collect(Collectors.joining(" || "));
-        return new Told(
-                passage,
-                subject,
-                new EarlierWords(words).many(number, lastNumber, reference, telling.handMoves(first)));
+        return new Told(passage, subject, togetherText(first, last, reference));
+    }
+
+    private String togetherText(int first, int last, Earlier reference) {
+        var earlierWords = new EarlierWords(words);
+        var where = new ArrayList<String>();
+        where.add(earlierWords.name(first + line.firstNumber(), last + line.firstNumber()));
+        where.addAll(telling.hand().inHeading(first, words));
+        return StepText.plain(where, earlierWords.many(last - first + 1, reference))
+                .said(words);
     }
 
     private BarTelling telling(int index) {

@@ -36,7 +36,7 @@ class EveryNoteOnceTest {
             Pattern.compile("(?:open \\S+(?: \\S+){0,2} )?\\((?:[A-G](?: sharp| flat)? string|string \\d+)[^)]*\\)"
                     + "|the open [A-G](?: sharp| flat)? string");
 
-    private static final Pattern EACH = Pattern.compile("beats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
+    private static final Pattern EACH = Pattern.compile("[Bb]eats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
     private static final Pattern COUNTED = Pattern.compile(", (twice|(\\w+) times)\\.?$");
     private static final Pattern RUN = Pattern.compile("\\((.*), frets (.*)\\)");
     private static final List<String> NUMBERS = List.of(

@@ -16,6 +16,7 @@ class LeaningTest {
     private static final String FIRST = """
             strings E A D G
             style   finger
+            tempo   60
 
             bar 1
             1    E3, E3
@@ -73,7 +74,7 @@ class LeaningTest {
         assertThat(told)
                 .anyMatch(text -> text.startsWith(
                         "Bar 3, beats 1 and 2: as bar 1, the same shape two strings higher, starting on F."));
-        assertThat(told).contains("Bar 4, beats 1 and 2, shift (index finger at fret 3): as bar 2.");
+        assertThat(told).contains("Bar 4. Shift: index finger at fret 3. Beats 1 and 2: as bar 2.");
     }
 
     @Test

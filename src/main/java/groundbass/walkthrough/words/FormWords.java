@@ -1,5 +1,6 @@
 package groundbass.walkthrough.words;
 
+import groundbass.score.Bar;
 import groundbass.score.Count;
 import groundbass.score.Line;
 import groundbass.score.Meter;
@@ -14,11 +15,18 @@ public final class FormWords {
     /** A section that begins with the pickup is told from here. */
     private static final int FIRST_BAR = 1;
 
+    private static final int COUNTED_OF = 3;
+
     private final Wording words;
     private final Line line;
 
     /** A named part of the line. The last bar belongs to it. */
-    public record Section(String name, int firstBar, int lastBar) {}
+    public record Section(String name, int firstBar, int lastBar) {
+        /** How many it has. */
+        public int bars() {
+            return lastBar - firstBar + 1;
+        }
+    }
 
     public FormWords(Wording words, Line line) {
         this.words = words;
@@ -46,7 +54,11 @@ public final class FormWords {
     public String form() {
         int bars = (int) line.bars().stream().filter(bar -> !bar.isPickup()).count();
         String counted = words.counted("form.bars", bars);
-        var sections = sections(line).stream().map(this::section).toList();
+        var all = sections(line);
+        if (all.size() == 1 && all.get(0).bars() == bars) {
+            return words.say("form.one", counted, all.get(0).name());
+        }
+        var sections = all.stream().map(this::section).toList();
         return sections.isEmpty()
                 ? words.say("form.plain", counted)
                 : words.say("form.sections", counted, words.list(sections));
@@ -59,7 +71,7 @@ public final class FormWords {
         return words.say(key, section.name(), first, String.valueOf(section.lastBar()));
     }
 
-    /** {@code Count aloud: 1 & 2 & 3 & 4 &.} As finely as notes begin; beats of several counts apart. */
+    /** {@code Count aloud: 1 & 2 & 3 & 4 &.} As finely as notes begin in one bar of three (common practice, no source); beats of several counts apart. */
     public String count() {
         var meter = line.header().meter();
         int parts = finest(meter);
@@ -81,13 +93,19 @@ public final class FormWords {
                 .collect(Collectors.joining(" "));
     }
 
-    /** Into how many parts each count of the bars in a meter is divided: 1, 2 or 4. */
+    /** Into how many parts one of three bars in a meter, at least, divides its counts: 1, 2 or 4. */
     private int finest(Meter meter) {
         var inForce = line.inForce();
-        return IntStream.range(0, line.bars().size())
+        var parts = IntStream.range(0, line.bars().size())
                 .filter(i -> inForce.get(i).meter().equals(meter))
-                .mapToObj(i -> line.bars().get(i).notes())
-                .flatMap(List::stream)
+                .map(i -> parts(line.bars().get(i), meter))
+                .sorted()
+                .toArray();
+        return parts.length == 0 ? 1 : parts[parts.length - 1 - (parts.length - 1) / COUNTED_OF];
+    }
+
+    private static int parts(Bar bar, Meter meter) {
+        return bar.notes().stream()
                 .map(note -> Count.at(note.onset(), meter))
                 .flatMap(Optional::stream)
                 .mapToInt(count -> count.quarter() == 0 ? 1 : count.quarter() == 2 ? 2 : 4)

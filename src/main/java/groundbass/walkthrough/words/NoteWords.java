@@ -14,15 +14,23 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** What both hands do for one note or for notes struck together. */
 public final class NoteWords {
     private final Wording words;
     private final Tuning tuning;
+    private final Predicate<Note> underFinger;
 
     public NoteWords(Wording words, Tuning tuning) {
+        this(words, tuning, note -> false);
+    }
+
+    /** @param underFinger whether the finger that is written for a note goes without saying */
+    public NoteWords(Wording words, Tuning tuning, Predicate<Note> underFinger) {
         this.words = words;
         this.tuning = tuning;
+        this.underFinger = underFinger;
     }
 
     /**
@@ -58,10 +66,10 @@ public final class NoteWords {
                 .orElseThrow();
     }
 
-    /** Whether both hands do the same for two notes, so that it is said once. */
+    /** Whether the plucking hand does the same for two notes, so that it is said once. */
     public boolean isLike(Note one, Note two) {
         return one.pluck().equals(two.pluck())
-                && one.ornaments().equals(two.ornaments())
+                && marks(one).equals(marks(two))
                 && one.arrival().isEmpty()
                 && two.arrival().isEmpty();
     }
@@ -130,7 +138,7 @@ public final class NoteWords {
             return own ? words.say("place.open.own", string) : words.say("place.open", name, string);
         }
         var finger = head.note().ornaments().finger();
-        return finger.isPresent()
+        return finger.isPresent() && !underFinger.test(head.note())
                 ? words.say("place.finger", name, string, fret, words.say("finger." + finger.getAsInt()))
                 : words.say("place.fret", name, string, fret);
     }

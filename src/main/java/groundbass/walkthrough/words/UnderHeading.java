@@ -17,10 +17,10 @@ public final class UnderHeading {
 
     /** A step's text without the name of its bar. */
     public static String text(Messages messages, int bar, String text) {
-        return Stream.of("walkthrough.heading", "walkthrough.step")
+        return Stream.of("walkthrough.heading", "walkthrough.step", "walkthrough.sentence")
                 .map(pattern -> messages.say(pattern, name(messages, bar), REST).split(REST)[0])
                 .filter(text::startsWith)
-                .map(start -> capital(text.substring(start.length())))
+                .map(start -> capital(text.substring(start.length()).strip()))
                 .findFirst()
                 .orElse(text);
     }

@@ -37,7 +37,7 @@ public final class Wording {
     }
 
     /** Whether this language has words of its own for a key. */
-    boolean has(String key) {
+    public boolean has(String key) {
         return messages.has(PREFIX + key);
     }
 

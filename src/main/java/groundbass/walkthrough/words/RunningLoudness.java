@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;
@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.Optional;
 
 /** How loud each bar of a line begins. */
-final class RunningLoudness {
+public final class RunningLoudness {
     private final List<Optional<Dynamic>> before = new ArrayList<>();
 
-    RunningLoudness(Line line) {
+    public RunningLoudness(Line line) {
         Optional<Dynamic> last = Optional.empty();
         for (var bar : line.bars()) {
             before.add(last);
@@ -27,7 +27,7 @@ final class RunningLoudness {
     }
 
     /** The loudness that holds where the bar of an index begins; empty where no sign says it. */
-    Optional<Dynamic> before(int bar) {
+    public Optional<Dynamic> before(int bar) {
         return before.get(bar);
     }
 }

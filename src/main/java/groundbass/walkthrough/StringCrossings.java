@@ -1,0 +1,95 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Position;
+import groundbass.score.Technique;
+import groundbass.walkthrough.words.Wording;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Where the fingers that pluck, in turn, go from string to string in little time: the first time that one can fall
+ * through onto the next lower string, and the first of the quickest leaps over a string (common practice, no source).
+ */
+final class StringCrossings {
+    private static final Set<Technique> IN_TURN = EnumSet.of(Technique.FINGER, Technique.INDEX, Technique.MIDDLE);
+
+    /** Seconds from stroke to stroke, at full tempo, in which a hand cannot look for its string. */
+    private static final double LITTLE_TIME = 0.35;
+
+    /** Seconds that are equal but for the rounding of their sums. */
+    private static final double EQUAL = 1e-9;
+
+    private final List<Stroke> strokes = new ArrayList<>();
+    private final Optional<Crossing> fall;
+    private final Optional<Crossing> leap;
+
+    /** One note struck by itself, and when. */
+    private record Stroke(Position at, double seconds, Note note) {
+        boolean isInTurn() {
+            return note.pluck().filter(IN_TURN::contains).isPresent();
+        }
+    }
+
+    /** @param strings by how many strings lower; negative where higher */
+    private record Crossing(Position at, double seconds, int strings) {}
+
+    StringCrossings(Line line) {
+        strike(line);
+        var crossings = crossings();
+        fall = crossings.stream().filter(each -> each.strings() == 1).findFirst();
+        leap = crossings.stream()
+                .filter(each -> Math.abs(each.strings()) > 1)
+                .reduce((one, two) -> two.seconds() < one.seconds() - EQUAL ? two : one);
+    }
+
+    private void strike(Line line) {
+        double start = 0;
+        for (int i = 0; i < line.bars().size(); i++) {
+            var bar = line.bars().get(i);
+            var tempo = line.inForce().get(i).tempo();
+            for (var note : bar.notes()) {
+                double seconds = start + tempo.seconds(note.onset().minus(bar.from()));
+                strokes.add(new Stroke(new Position(i, note.onset()), seconds, note));
+            }
+            start += tempo.seconds(bar.length());
+        }
+    }
+
+    private List<Crossing> crossings() {
+        var crossings = new ArrayList<Crossing>();
+        for (int i = 1; i < strokes.size(); i++) {
+            var before = strokes.get(i - 1);
+            var here = strokes.get(i);
+            double time = here.seconds() - before.seconds();
+            int strings = here.note().string() - before.note().string();
+            boolean quick = time > EQUAL && time < LITTLE_TIME;
+            if (quick && strings != 0 && before.isInTurn() && here.isInTurn()) {
+                crossings.add(new Crossing(here.at(), time, strings));
+            }
+        }
+        return crossings;
+    }
+
+    /** Sentences about a stretch of the bar of this index. */
+    List<String> in(int bar, Fraction from, Fraction to, Wording words) {
+        var sentences = new ArrayList<String>();
+        fall.filter(each -> isWithin(each, bar, from, to))
+                .map(each -> words.say("crossing.fall"))
+                .ifPresent(sentences::add);
+        leap.filter(each -> isWithin(each, bar, from, to))
+                .map(each -> words.counted("crossing.leap", Math.abs(each.strings()) - 1))
+                .ifPresent(sentences::add);
+        return sentences;
+    }
+
+    private static boolean isWithin(Crossing crossing, int bar, Fraction from, Fraction to) {
+        var at = crossing.at();
+        return at.bar() == bar && !at.at().isBefore(from) && at.at().isBefore(to);
+    }
+}
