@@ -73,6 +73,36 @@ public final class Measure {
         return weighted / all;
     }
 
+    /** How much the spectrum from 2 to 12 kHz is like noise, in steps of 40 Hz: its geometric mean by its mean. */
+    public static double flatness(float[] samples, int from, int count) {
+        double logs = 0;
+        double all = 0;
+        int lines = 0;
+        for (int hertz = 2_000; hertz <= 12_000; hertz += 40) {
+            double[] sum = spectrum(samples, from, count, hertz);
+            double power = sum[0] * sum[0] + sum[1] * sum[1] + 1e-20;
+            logs += Math.log(power);
+            all += power;
+            lines++;
+        }
+        return Math.exp(logs / lines) / (all / lines);
+    }
+
+    /** Seconds in which 95 hundredths of the energy are given. */
+    public static double lasting(float[] samples) {
+        double all = 0;
+        for (float sample : samples) {
+            all += sample * sample;
+        }
+        double given = 0;
+        int i = 0;
+        while (given < 0.95 * all) {
+            given += samples[i] * samples[i];
+            i++;
+        }
+        return i / (double) RATE;
+    }
+
     /** Seconds from {@code from} until half of the loudest sample of the next 50 ms is reached. */
     public static double attack(float[] samples, int from) {
         float half = peak(Arrays.copyOfRange(samples, from, from + RATE / 20)) / 2;

@@ -81,30 +81,33 @@ public final class DrumKit {
     private static double seconds(Piece piece) {
         return switch (piece) {
             case SHAKER -> 0.2;
-            case HAT, PEDAL, RIM -> 0.3;
-            case CLAP -> 0.35;
+            case RIM -> 0.3;
+            case CLAP, HAT, PEDAL -> 0.35;
             case KICK, SNARE, TAMBOURINE, COWBELL -> 0.5;
-            case HIGHTOM, MIDTOM, LOWTOM -> 0.75;
-            case OPEN -> 0.9;
-            case RIDE, BELL -> 1.9;
-            case CRASH -> 2.4;
+            case HIGHTOM, MIDTOM, LOWTOM -> 1.4;
+            case OPEN -> 1.6;
+            case RIDE, BELL -> 2.2;
+            case CRASH -> 3.4;
         };
     }
 
     /** Against one another, so that a kit played evenly is balanced. */
     private static double level(Piece piece) {
         return switch (piece) {
-            case KICK, HIGHTOM, MIDTOM, LOWTOM -> 0.42;
-            case SNARE -> 0.56;
-            case RIM -> 0.58;
-            case CLAP -> 1.7;
-            case HAT, PEDAL -> 0.27;
-            case OPEN -> 0.26;
-            case RIDE, BELL -> 0.24;
-            case CRASH -> 0.2;
+            case KICK -> 0.39;
+            case HIGHTOM, MIDTOM, LOWTOM -> 0.25;
+            case SNARE -> 0.49;
+            case RIM -> 0.54;
+            case CLAP -> 4.2;
+            case HAT -> 0.5;
+            case PEDAL -> 0.75;
+            case OPEN -> 0.4;
+            case RIDE -> 0.95;
+            case BELL -> 0.24;
+            case CRASH -> 0.6;
             case SHAKER -> 1.9;
-            case TAMBOURINE -> 0.3;
-            case COWBELL -> 0.25;
+            case TAMBOURINE -> 0.45;
+            case COWBELL -> 0.26;
         };
     }
 }

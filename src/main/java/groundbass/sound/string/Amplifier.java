@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 public final class Amplifier implements Unit {
     /** Where pressing sets in; a finger's stroke peaks at 1 (by ear, no source). */
-    private static final double KNEE = 2.5;
+    private static final double KNEE = 3;
 
     /** Below the lowest string. */
     private static final double LOWEST_HERTZ = 10;

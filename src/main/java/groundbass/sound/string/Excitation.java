@@ -28,12 +28,14 @@ record Excitation(
         double sustain,
         double loss,
         FretContact frets) {
-    static final Excitation HAMMER = new Excitation(end(0.72), 0, 0, 0.3, 0.1, 0.015, 2_500, 1, 0.05, FretContact.NONE);
-    static final Excitation PULL = new Excitation(end(0.72), 0, 0.5, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
+    static final Excitation HAMMER =
+            new Excitation(end(0.72), 0, -1.2, 0.3, 0.1, 0.015, 2_500, 1, 0.05, FretContact.NONE);
+    static final Excitation PULL = new Excitation(end(0.72), 0, 1.3, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
     static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, FretContact.NONE);
 
-    private static final double NEAREST_TO_A_FRET = 0.95;
-    private static final double NEAREST_THUMB = 0.58; // by trial, no source
+    private static final double NEAREST_TO_A_FRET = 0.5; // these by trial, no source
+    private static final double NEAREST_SLAP = 0.58;
+    private static final double NEAREST_SNAP = 0.37;
 
     /**
      * A place on the string, as a fraction from the bridge: of the open string where a hand keeps its place whatever is
@@ -52,13 +54,19 @@ record Excitation(
         }
     }
 
+    /** A hand moves along before the frets are under it. */
     private static Spot hand(double fraction) {
         return new Spot(fraction, true, NEAREST_TO_A_FRET);
     }
 
     /** A thumb that slaps moves along before its blow comes too near to the frets that the string is to meet. */
     private static Spot thumb(double fraction) {
-        return new Spot(fraction, true, NEAREST_THUMB);
+        return new Spot(fraction, true, NEAREST_SLAP);
+    }
+
+    /** What lets the string snap keeps on this side of the frets that it falls onto. */
+    private static Spot snap(double fraction) {
+        return new Spot(fraction, true, NEAREST_SNAP);
     }
 
     private static Spot end(double fraction) {
@@ -67,14 +75,15 @@ record Excitation(
 
     static Excitation of(Technique hand) {
         return switch (hand) {
-            case FINGER, INDEX, MIDDLE, PLUCK -> plain(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05);
+            case FINGER, INDEX, MIDDLE, PLUCK ->
+                new Excitation(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05, FretContact.UNDER_A_HARD_FINGER);
             case THUMB -> plain(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06);
             case SLAP, THUMB_DOWN ->
                 new Excitation(thumb(0.31), 0.0007, 0, 2.0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
             case THUMB_UP ->
-                new Excitation(hand(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
+                new Excitation(snap(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
             case POP ->
-                new Excitation(hand(0.18), 0.0005, 1.72, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
+                new Excitation(snap(0.18), 0.0005, 1.62, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
             case PICK -> plain(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04);
             case TAP -> plain(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05);
             case MUTE -> plain(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12);
@@ -86,13 +95,16 @@ record Excitation(
     /** Of a note whose string is held dead: the same hand, on a string that does not swing (rule: dead-note-sound). */
     static Excitation dead(Technique hand) {
         return switch (hand) {
-            case FINGER, INDEX, MIDDLE, PLUCK, RAKE -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_400);
-            case THUMB, MUTE -> dead(hand(0.2), 0.005, 2.5, 2, 0.3, 1_000);
+            case FINGER, INDEX, MIDDLE, PLUCK -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_500);
+            case RAKE -> dead(hand(0.2), 0.003, 2.2, 2, 0.9, 1_800);
+            case THUMB -> dead(hand(0.25), 0.006, 2.5, 2, 0.2, 1_100);
+            case MUTE -> dead(hand(0.09), 0.006, 4, 1.5, 0.3, 1_000);
             case SLAP, THUMB_DOWN -> dead(hand(0.31), 0.001, 0, 5.5, 0.8, 2_000);
             case THUMB_UP -> dead(hand(0.29), 0.001, 4, 2, 1, 3_000);
             case POP -> dead(hand(0.18), 0.0005, 6, 2, 1.6, 4_000);
             case PICK -> dead(hand(0.13), 0.002, 3, 1, 1.4, 3_000);
-            case TAP, LEFT_HAND -> dead(end(0.7), 0.001, 0.5, 3, 0.6, 1_600);
+            case TAP -> dead(end(0.72), 0.001, 0.2, 3, 0.9, 2_600);
+            case LEFT_HAND -> dead(end(0.7), 0.001, 0.5, 3, 0.5, 1_400);
         };
     }
 

@@ -25,6 +25,9 @@ final class PluckedString implements Unit {
     /** Samples in which what it meets takes hold: flesh and fret give way a little. */
     private static final int SETTLING = 48;
 
+    /** Samples in which it lets go: what swings ever less comes to touch it no more, and not from one moment to the next. */
+    private static final int LEAVING = 1_300;
+
     /** Samples made in one go. */
     private static final int LONGEST = 256;
 
@@ -110,9 +113,14 @@ final class PluckedString implements Unit {
         return whole + 4 + MEMORY;
     }
 
-    /** Adds a shape to what sounds, all at once: by how many samples behind the newest, index 0 unused. */
+    /**
+     * Adds a shape to what sounds, all at once: by how many samples behind the newest, index 0 unused. A hand that takes
+     * over a string that swings goes with it, never against it: what sounds would be lost.
+     */
     void load(double[] shape) {
+        double way = way(shape);
         for (int d = 1; d < shape.length; d++) {
+            shape[d] *= way;
             line[now - d] += shape[d];
         }
         var before = new double[MEMORY];
@@ -122,6 +130,14 @@ final class PluckedString implements Unit {
         }
         end.passed(before);
         wake();
+    }
+
+    private double way(double[] shape) {
+        double along = 0;
+        for (int d = 1; d <= whole; d++) {
+            along += shape[d] * line[now - d];
+        }
+        return along < 0 ? -1 : 1;
     }
 
     /** Shakes the string at a place, in samples of travel from the bridge there and back. */
@@ -240,8 +256,8 @@ final class PluckedString implements Unit {
             }
         }
         if (contactsLeft > 0) {
-            contactsLeft -= count;
             met.forEach(each -> meet(each, count));
+            contactsLeft -= count;
             contactsMet = Math.min(SETTLING, contactsMet + count);
         }
     }
@@ -257,9 +273,16 @@ final class PluckedString implements Unit {
         for (int i = 0; i < count; i++) {
             double push = met.contact().push(line[a + i] - line[b + i]);
             if (push != 0) {
-                push(met.pair(), i, push * Math.min(1, (contactsMet + i + 1.0) / SETTLING));
+                push(met.pair(), i, push * hold(i));
             }
         }
+    }
+
+    /** How firmly what it meets holds after so many samples, to 1. */
+    private double hold(int ahead) {
+        double coming = (contactsMet + ahead + 1.0) / SETTLING;
+        double going = (double) (contactsLeft - ahead) / LEAVING;
+        return Math.min(1, Math.min(coming, going));
     }
 
     private void push(Pair pair, int ahead, double amount) {

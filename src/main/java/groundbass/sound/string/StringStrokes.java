@@ -5,6 +5,7 @@ import groundbass.performance.TimedNote;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
 import groundbass.signal.SampleRate;
 import groundbass.sound.unit.OnePole;
 import groundbass.theory.Pitch;
@@ -27,15 +28,18 @@ final class StringStrokes {
     /** Where the fretting hand lies on a dead string, between its nodes. */
     private static final double[] DAMPED = {0.57, 0.79};
 
-    private static final double DAMPING = 0.3;
+    /** Each time that a wave passes, on the string named below; less where it passes more often. */
+    private static final double DAMPING = 0.22;
 
     /** The open string on which a dead note is as loud as its excitation says; others are brought to it. */
     private static final double EVEN_HERTZ = 55;
 
-    /** What a finger that hammers, pulls or slides leaves of what sounds (by trial for rule: legato-attack, no source). */
-    private static final double AFTER_A_HAMMER = 0.6;
+    private static final double BY_THE_FRETTING_HAND = 0.4; // by trial, no source
 
-    private static final double AFTER_A_PULL = 0.8;
+    /** What a finger that hammers, pulls or slides leaves of what sounds (by trial for rule: legato-attack, no source). */
+    private static final double AFTER_A_HAMMER = 0.42;
+
+    private static final double AFTER_A_PULL = 0.65;
     private static final double AFTER_A_SLIDE = 0.75;
 
     private static final double TOUCH_SECONDS = 0.2;
@@ -113,7 +117,7 @@ final class StringStrokes {
     private void excite(PluckedString string, TimedNote note, Excitation excitation, double hertz, int seed) {
         var variation = StrokeVariation.of(seed * 31 + number);
         double level = level(note) * variation.level();
-        double bright = excitation.brightness() * variation.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
+        double bright = excitation.brightness() * variation.brightness() * Math.min(1.5, StrictMath.pow(level, 0.7));
         double period = rate.hertz() / hertz;
         double place = place(note, excitation, variation);
         if (excitation.pull() != 0 || excitation.strike() != 0) {
@@ -134,8 +138,13 @@ final class StringStrokes {
     /** The square of how hard it is played (common practice, no source). */
     private double level(TimedNote note) {
         double share = note.force() / (double) NORMAL_FORCE;
-        double even = note.isDead() ? rate.hertz() / openPeriod / EVEN_HERTZ : 1;
-        return share * share * even;
+        return share * share * (note.isDead() ? even(note.attack().hand()) : 1);
+    }
+
+    /** By what a dead note is multiplied: the fretting hand needs less of it, for it strikes the string where it is. */
+    private double even(Technique hand) {
+        double higher = rate.hertz() / openPeriod / EVEN_HERTZ;
+        return Excitation.dead(hand).place().fixed() ? higher : StrictMath.pow(higher, BY_THE_FRETTING_HAND);
     }
 
     private LoopFilter loss(TimedNote note, Excitation excitation) {
@@ -159,15 +168,16 @@ final class StringStrokes {
             return dampers(rate.at(note.when().seconds() + 1));
         }
         var contacts = new ArrayList<Contact>();
-        contacts.addAll(excitation.frets().contacts(rate, openPeriod * ratio(note)));
+        contacts.addAll(excitation.frets().contacts(rate, openPeriod * ratio(note), level(note)));
         harmonic(note).ifPresent(harmonic -> contacts.add(node(note, harmonic)));
         return contacts;
     }
 
     private List<Contact> dampers(long samples) {
+        double damping = 1 - StrictMath.pow(1 - DAMPING, EVEN_HERTZ * openPeriod / rate.hertz());
         var dampers = new ArrayList<Contact>();
         for (double place : DAMPED) {
-            dampers.add(Contact.finger(place * openPeriod, DAMPING, samples));
+            dampers.add(Contact.finger(place * openPeriod, damping, samples));
         }
         return dampers;
     }

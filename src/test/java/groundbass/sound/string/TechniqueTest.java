@@ -9,6 +9,7 @@ import static groundbass.performance.Lines.quarters;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import groundbass.linetext.LineText;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Note;
@@ -18,6 +19,8 @@ import groundbass.score.Place;
 import groundbass.score.Technique;
 import groundbass.sound.Measure;
 import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -74,14 +77,27 @@ class TechniqueTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"SLAP, 4", "SLAP, 2", "POP, 2", "POP, 1"})
+    @CsvSource({
+        "SLAP, 4",
+        "SLAP, 3",
+        "SLAP, 2",
+        "SLAP, 1",
+        "POP, 4",
+        "POP, 3",
+        "POP, 2",
+        "POP, 1",
+        "THUMB_UP, 4",
+        "THUMB_UP, 2",
+        "THUMB, 4",
+        "FINGER, 1"
+    })
     void neighbouringFretsSoundAlike(Technique hand, int string) {
-        // rule: fret-contact: within 2 dB, and to fret 20 within 35 % of the centroid
+        // rule: fret-contact: within 2 dB, and to fret 23 within 35 % of the centroid
         float[] before = brief(string, 0, hand);
         for (int fret = 1; fret <= 24; fret++) {
             float[] samples = brief(string, fret, hand);
             assertThat(level(samples)).as("level at fret %d", fret).isCloseTo(level(before), within(2.0));
-            if (fret <= 20) {
+            if (fret <= 23) {
                 assertThat(centroid(samples) / centroid(before))
                         .as("centroid at fret %d", fret)
                         .isBetween(1 / 1.35, 1.35);
@@ -129,6 +145,55 @@ class TechniqueTest {
         assertThat(10 * Math.log10(apart / power)).isBetween(-40.0, 0.0);
         assertThat(Measure.decibels(again, beat, beat / 2))
                 .isCloseTo(Measure.decibels(again, 0, beat / 2), within(1.5));
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = Technique.class,
+            names = {"FINGER", "PICK", "SLAP"})
+    void aHarderStrokeIsLouderAndBrighter(Technique hand) {
+        // rule: technique-sound: what lies over 2 kHz grows faster than the rest
+        double loud = -100;
+        double bright = 0;
+        for (var dynamic : List.of("pp", "p", "mf", "ff")) {
+            float[] samples = written("1-4 E3 " + hand.name().toLowerCase(Locale.ROOT) + " " + dynamic);
+            assertThat(level(samples)).as(dynamic).isGreaterThan(loud + 0.8);
+            assertThat(Measure.share(samples, 0, FIFTY_MS, 2_000)).as(dynamic).isGreaterThan(bright * 1.1);
+            loud = level(samples);
+            bright = Measure.share(samples, 0, FIFTY_MS, 2_000);
+        }
+    }
+
+    /** Where the frets let go of the string, nothing is heard; the spectrum over which a step stands out. */
+    @ParameterizedTest
+    @CsvSource({"3, 13, SLAP", "3, 14, SLAP", "3, 17, SLAP", "3, 15, POP", "4, 5, SLAP"})
+    void nothingTicksInsideANote(int string, int fret, Technique hand) {
+        float[] samples = brief(string, fret, hand);
+        int period =
+                (int) (1.05 * RATE / (440 * Math.pow(2, (new int[] {43, 38, 33, 28}[string - 1] + fret - 69) / 12.0)));
+        double before = roughest(samples, 0, period);
+        for (int from = period; from < RATE * 4 / 10; from += period) {
+            double now = roughest(samples, from, from + period);
+            if (from > RATE * 3 / 100) {
+                // ours: within 12 dB of the turn before
+                assertThat(now).as("after %d samples", from).isLessThan(4 * before);
+            }
+            before = now;
+        }
+    }
+
+    /** The greatest third difference of samples. */
+    private static double roughest(float[] samples, int from, int to) {
+        double roughest = 1e-5;
+        for (int i = from; i < to; i++) {
+            double third = samples[i + 3] - 3.0 * samples[i + 2] + 3.0 * samples[i + 1] - samples[i];
+            roughest = Math.max(roughest, Math.abs(third));
+        }
+        return roughest;
+    }
+
+    private static float[] written(String bar) {
+        return Played.from(LineText.read("tempo 84\nbar 1\n" + bar + "\n").line());
     }
 
     @Test
@@ -261,6 +326,28 @@ class TechniqueTest {
             sum += under;
         }
         assertThat(sum / cases.length).isBetween(3.0, 6.5);
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = Arrival.Kind.class,
+            names = {"HAMMER", "PULL"})
+    void legatoOnAStringThatHasRungForAWhileSetsInUnderAPluckToo(Arrival.Kind kind) {
+        // rule: legato-attack: the hand that comes down brings its own
+        double sum = 0;
+        int beat = RATE * 60 / 84;
+        int cases = 0;
+        for (char string : "EADG".toCharArray()) {
+            for (int[] each : new int[][] {{0, 2}, {5, 7}, {7, 9}}) {
+                String from = string + "" + (kind == Arrival.Kind.HAMMER ? each[0] : each[1]);
+                String to = string + "" + (kind == Arrival.Kind.HAMMER ? each[1] : each[0]);
+                float[] samples =
+                        written("1 " + from + "\n2 " + to + " " + kind.name().toLowerCase(Locale.ROOT) + "\n3 " + to);
+                sum += Measure.decibels(samples, 2 * beat, 4_410) - Measure.decibels(samples, beat, 4_410);
+                cases++;
+            }
+        }
+        assertThat(sum / cases).isBetween(3.0, 6.0);
     }
 
     /** Each hand that comes down gives as much as it takes; common practice, no source. */

@@ -90,11 +90,11 @@ class UnitsTest {
 
     @Test
     void theAmplifierLeavesSoftStrokesAndPressesHardOnes() {
-        // x / sqrt(1 + (x / 2.5)^2): 0.1 stays within 0.1 %, 5 becomes 5 / sqrt 5 = 2.236
+        // x / sqrt(1 + (x / 3)^2): 0.1 stays within 0.1 %, 5 becomes 5 / sqrt(34 / 9) = 2.572
         Unit soft = (out, from, count) -> out[from] += 0.1f;
         Unit hard = (out, from, count) -> out[from] += 5;
         assertThat(render(new Amplifier(RATE, soft), 1, 1)[0]).isCloseTo(0.1f, within(0.0005f));
-        assertThat(render(new Amplifier(RATE, hard), 1, 1)[0]).isCloseTo(2.236f, within(0.01f));
+        assertThat(render(new Amplifier(RATE, hard), 1, 1)[0]).isCloseTo(2.572f, within(0.01f));
     }
 
     @Test
