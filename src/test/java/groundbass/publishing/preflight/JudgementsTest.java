@@ -34,7 +34,7 @@ class JudgementsTest {
             Optional<RevisionId> state,
             EpisodeDocument document,
             String site,
-            Set<PictureId> missing) {
+            Missing missing) {
         judgements.of(lesson, state, document, site, missing, () -> {
             asked++;
             return List.of();
@@ -44,7 +44,7 @@ class JudgementsTest {
     @Test
     void aPictureThatComesOrGoesIsSeenThoughTheTextStays() {
         judge(ONE, FIXED, DOCUMENT, SITE);
-        judge(ONE, FIXED, DOCUMENT, SITE, Set.of(new PictureId("k3q8k3q8k3q8k3q8")));
+        judge(ONE, FIXED, DOCUMENT, SITE, new Missing(Set.of(new PictureId("k3q8k3q8k3q8k3q8")), Set.of()));
         judge(ONE, FIXED, DOCUMENT, SITE);
         assertThat(asked).isEqualTo(3);
     }
