@@ -139,6 +139,10 @@ enum Category {
     ASK,
     MAYBE,
     LET,
+    /** "If", "when". */
+    CONDITION,
+    /** What listeners are told to do with ears and eyes. */
+    LOOK,
     WAY,
     FOLLOWED,
     /** Said where a speaker takes breath. */

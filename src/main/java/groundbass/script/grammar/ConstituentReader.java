@@ -324,7 +324,8 @@ final class ConstituentReader {
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
-                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
+                        || tokens.isAny(
+                                i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER, Category.SHORT));
         boolean ranked = tokens.is(i, Category.NEUTRAL)
                 && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
         if (ranked || pronoun && !counts) {

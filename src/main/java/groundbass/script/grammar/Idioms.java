@@ -26,6 +26,7 @@ final class Idioms {
     /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
     Optional<Found<List<Constituent>>> read(int i) {
         return pronoun(i)
+                .or(() -> invited(i))
                 .or(() -> heading(i))
                 .or(() -> asking(i))
                 .or(() -> denial(i))
@@ -67,10 +68,24 @@ final class Idioms {
         return heading ? says(Tie.MAYBE, i + 2) : hand ? says(Tie.MAYBE, i + 1) : Optional.empty();
     }
 
+    /** "If you look at it", "wenn ihr genau hinhört", "when you compare": no condition, but where to look. */
+    private Optional<Found<List<Constituent>>> invited(int i) {
+        boolean you = tokens.is(i, Category.CONDITION) && tokens.is(i + 1, Category.WE);
+        int at = i + 2;
+        while (tokens.is(at, Category.FILLER) && !tokens.is(at, Category.LOOK)) {
+            at++;
+        }
+        if (!you || !tokens.is(at, Category.LOOK)) {
+            return Optional.empty();
+        }
+        boolean pointed = tokens.isAny(at + 1, Category.AT, Category.TO) && tokens.is(at + 2, Category.IT);
+        return says(Tie.SO, pointed ? at + 3 : at + 1);
+    }
+
     /** "Do you", "how many", "notice how". */
     private Optional<Found<List<Constituent>>> asking(int i) {
         boolean verb = tokens.is(i, Category.DO)
-                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
+                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE, Category.THAT)
                 && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
         if (verb) {
             return says(Tie.DO, i + 1);

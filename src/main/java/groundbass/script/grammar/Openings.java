@@ -75,6 +75,7 @@ final class Openings {
         boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
         boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
         return bare
+                || isInverted(at)
                 || plural
                 || verbFirst
                 || numbered
@@ -92,6 +93,14 @@ final class Openings {
                 || isNoun(at)
                 || isPath(at)
                 || isCondition(at);
+    }
+
+    /** "Pausen haben wir", "am Ende seid ihr": the verb before its subject, and one thing before the verb. */
+    private boolean isInverted(int i) {
+        int thing = is(i, PREPOSITIONS) ? i + 1 : i;
+        boolean led = thing == i && i > 0 && (is(i - 1, PREPOSITIONS) || isTie(i - 1, Tie.THE) || isAmount(i - 1));
+        boolean subject = isTie(thing + 2, Tie.WE) || isTie(thing + 2, Tie.IT);
+        return !led && isContent(thing) && !isNumber(thing) && isVerb(thing + 1) && subject;
     }
 
     /** "If you", "when the", "try leaning", "don't squeeze". */

@@ -51,6 +51,7 @@ final class Phrases {
     static List<Read> plain(List<Read> units) {
         var phrases = new Phrases(units);
         phrases.frets();
+        phrases.sameString();
         phrases.resumed();
         phrases.singledOut();
         return List.copyOf(phrases.units);
@@ -63,6 +64,23 @@ final class Phrases {
                 var rank = (Constituent.Rank) units.get(i).unit();
                 var place = new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()));
                 units.set(i, new Read(place, units.get(i).from(), units.get(i).to()));
+            }
+        }
+    }
+
+    /** "The seventh fret of that same string": which string that is, was said before. */
+    private void sameString() {
+        for (int string = units.size() - 1; string > 2; string--) {
+            int same = isTie(string - 1, Tie.SAME) ? string - 1 : string;
+            boolean points = isTie(same - 1, Tie.THAT) || same < string && isTie(same - 1, Tie.THE);
+            boolean fret = isTie(string, Tie.STRING)
+                    && points
+                    && (isTie(same - 2, Tie.OF) || isTie(same - 2, Tie.ON))
+                    && same > 2
+                    && isFret(same - 3);
+            if (fret) {
+                units.subList(same - 2, string + 1).clear();
+                string = same - 2;
             }
         }
     }

@@ -98,8 +98,24 @@ final class ExtremeReader implements Reader {
             boolean idle = unit instanceof Rank
                     || unit instanceof Constituent.Small small
                             && switch (small.tie()) {
-                                case BE, NOTE, ONE, THAT, SO, AND, COMMA, STOP, IN, OF, IT, WE, PLAY, HAVE, BUT, THEN ->
-                                    true;
+                                case BE,
+                                        NOTE,
+                                        ONE,
+                                        THAT,
+                                        SO,
+                                        AND,
+                                        COMMA,
+                                        STOP,
+                                        IN,
+                                        OF,
+                                        IT,
+                                        WE,
+                                        PLAY,
+                                        HAVE,
+                                        BUT,
+                                        THEN,
+                                        UP,
+                                        AT -> true;
                                 default -> false;
                             };
             if (!idle) {

@@ -21,8 +21,9 @@ record Question(Clause asked, boolean isPatient) {
     private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY);
 
     /** Words of an answer that add nothing to a number. */
-    private static final Set<Tie> AROUND_NUMBERS =
-            Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY);
+    private static final Set<Tie> AROUND_NUMBERS = Set.of(
+            Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY, Tie.IN,
+            Tie.MAYBE, Tie.SO, Tie.YES);
 
     Question(Clause asked) {
         this(asked, false);
@@ -45,7 +46,8 @@ record Question(Clause asked, boolean isPatient) {
             return Optional.of(new Clause(negated()));
         }
         boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
-        boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
+        boolean reserved = next.has(Tie.MAYBE) && !(asked.has(Tie.HOW_MANY) && isAmount(next)); // "that'd be six"
+        boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || reserved;
         boolean answers = next.has(Tie.YES)
                 || amount
                 || pointing
@@ -65,6 +67,7 @@ record Question(Clause asked, boolean isPatient) {
                 && next.units().stream()
                         .allMatch(read -> read.is(Constituent.Number.class)
                                 || read.is(Constituent.Count.class)
+                                || read.is(Constituent.Bars.class)
                                 || read.is(Tie.NOTE)
                                 || read.unit() instanceof Constituent.Small small
                                         && AROUND_NUMBERS.contains(small.tie()));
@@ -195,7 +198,7 @@ record Question(Clause asked, boolean isPatient) {
                 asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
         units.addAll(stated(answer.units().stream()
                 .filter(read -> number.filter(read::equals).isEmpty())
-                .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun)
+                .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun || read.is(Constituent.Bars.class))
                 .toList()));
         return units;
     }

@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.score.Position;
+import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
@@ -42,6 +43,7 @@ public final class Talk {
     private final Stage stage;
     private final TalkHearing hearing;
     private final SameReader same;
+    private final TwoEnds ends;
     private final TuningReader tuning;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
@@ -54,6 +56,8 @@ public final class Talk {
     private boolean takenBack;
     /** The clause before, in the same sentence. */
     private Optional<Clause> before = Optional.empty();
+    /** What was said last of the line, in this sentence or before it. */
+    private Optional<Clause> last = Optional.empty();
     /** What was asked just now. */
     private Optional<Question> question = Optional.empty();
     /** Whether anything was said of notes yet, and not of chords and bars alone. */
@@ -65,6 +69,7 @@ public final class Talk {
         this.stage = new Stage(timeline, false);
         this.hearing = hearing;
         this.same = new SameReader(stage);
+        this.ends = new TwoEnds(stage);
         this.tuning = new TuningReader(timeline.line().header().tuning());
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
@@ -73,7 +78,8 @@ public final class Talk {
     }
 
     private static List<Reader> loosely(Stage stage) {
-        return List.of(new HeadGist(stage), new Distances(stage), new Denials(stage), new Gist(stage));
+        return List.of(
+                new HeadGist(stage), new Distances(stage), new Denials(stage), new Amounts(stage), new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
@@ -131,7 +137,8 @@ public final class Talk {
     }
 
     private Heard hear(Clause said) {
-        var answer = question.flatMap(asked -> asked.answered(said));
+        var answer = question.flatMap(asked -> asked.answered(said))
+                .or(() -> last.flatMap(earlier -> Leaning.completed(said, earlier)));
         var known = state();
         var heard = hear(said, ofBars(answer.orElse(said).plain()));
         boolean apart = answer.isPresent() && heard.verdict().isEmpty();
@@ -139,6 +146,7 @@ public final class Talk {
             goBackTo(known);
             heard = hear(said, ofBars(said.plain()));
         }
+        last = isMusical(said) ? Optional.of(said) : last;
         boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
         question = said.isQuestion()
                 ? Optional.of(new Question(said))
@@ -198,7 +206,9 @@ public final class Talk {
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
         var verdict = finding.map(Judged::verdict)
-                .map(found -> found instanceof Verdict.Contradicts && !isOne(said) ? Verdict.CANNOT_TELL : found);
+                .map(found -> found instanceof Verdict.Contradicts wrong && (!isOne(said) || isTorn(said, wrong))
+                        ? Verdict.CANNOT_TELL
+                        : found);
         var wrong = finding.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         return new Heard(
                 wrong.map(Read::from).orElse(said.from()),
@@ -223,6 +233,14 @@ public final class Talk {
         boolean verb = said.has(Tie.BE) || said.has(Tie.HAVE) || said.has(Tie.PLAY);
         boolean brief = to - from <= SHORT || told <= FEW && verb;
         return !hearing.unpunctuated() || brief;
+    }
+
+    /** Nobody wrote to what a time belongs: "... nothing on four there are four notes in bar four". */
+    private boolean isTorn(Clause said, Verdict.Contradicts wrong) {
+        return hearing.unpunctuated()
+                && wrong.right() instanceof Right.CountThere
+                && said.has(Constituent.Beats.class)
+                && said.has(Tie.THERE);
     }
 
     private static boolean isFirstNote(Clause clause) {
@@ -344,7 +362,7 @@ public final class Talk {
         }
         var said = PlacedClause.of(clause, memory, stage);
         if (said.isEmpty()) {
-            return Optional.empty();
+            return ends.read(clause, memory);
         }
         boolean nowhere =
                 said.get().scope().isSaid() && said.get().scope().bars().isEmpty();
