@@ -40,6 +40,12 @@ enum Category {
     ROOT,
     KEY,
     LINE,
+    /** Lines, songs and tunes in general. */
+    LINES,
+    /** "Other", "most". */
+    OTHERS,
+    /** "A single". */
+    SINGLE,
     THING,
     BASS,
     METER,

@@ -32,6 +32,8 @@ final class ConstituentReader {
 
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
+    private static final Pattern INDEFINITE_ARTICLE = Pattern.compile("(?i)a|an|one|ein(e[nmrs]?)?");
+
     private final SpokenWords tokens;
     private final List<String> title;
     private final Names names;
@@ -67,6 +69,15 @@ final class ConstituentReader {
 
     private int take(int i) {
         if (strangers.isIdle(i) || isOrdered(i)) {
+            return i + 1;
+        }
+        int aloud = idioms.aloud(i);
+        if (aloud > i) {
+            return aloud;
+        }
+        boolean again =
+                tokens.is(i, Category.NUMBER) && tokens.is(i + 1, Category.MORE) && tokens.is(i + 2, Category.TIME);
+        if (again) { // "one more time"
             return i + 1;
         }
         var found = titled(i).or(() -> moments.read(i)).or(() -> heads.read(i)).or(() -> line(i));
@@ -299,6 +310,12 @@ final class ConstituentReader {
             return unit(new Constituent.Times(tokens.at(i).number(Category.TIMES)), i + 1);
         }
         var number = tokens.number(i);
+        boolean single = tokens.is(i, Category.SINGLE)
+                && tokens.isAny(i + 1, Category.NOTE, Category.REST)
+                && INDEFINITE_ARTICLE.matcher(tokens.at(i - 1).raw()).matches();
+        if (single) { // "einen einzigen Ton"
+            return unit(new Constituent.Count(1), i + 1);
+        }
         if (number.isEmpty()) {
             return Optional.empty();
         }

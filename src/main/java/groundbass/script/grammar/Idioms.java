@@ -33,6 +33,7 @@ final class Idioms {
                 .or(() -> way(i))
                 .or(() -> order(i))
                 .or(() -> likeness(i))
+                .or(() -> elsewhere(i))
                 .or(() -> sum(i))
                 .or(() -> pair(i))
                 .or(() -> triple(i))
@@ -200,13 +201,58 @@ final class Idioms {
         return aside || soon ? nothing(i + 1) : Optional.empty();
     }
 
-    /** "All told", "if you count". */
+    /** "In other songs", "in most tunes": not this line. */
+    private Optional<Found<List<Constituent>>> elsewhere(int i) {
+        boolean other = tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.LINE, Category.LINES);
+        return tokens.is(i, Category.LINES)
+                ? says(Tie.MAYBE, i + 1)
+                : other ? says(Tie.MAYBE, i + 2) : Optional.empty();
+    }
+
+    /** "Four e and a", "one and two and three and": index after what is counted aloud; the same where nothing is. */
+    int aloud(int i) {
+        int at = i;
+        int numbers = 0;
+        boolean parts = false;
+        while (tokens.is(at, Category.NUMBER) && isNext(at, at == i ? -1 : before(at))) {
+            numbers++;
+            boolean all = isPart(at + 1, 1) && isPart(at + 2, 2) && isPart(at + 3, 3);
+            parts |= all;
+            int and = isPart(at + 1, 2) ? at + 2 : at + 1;
+            at = all ? at + 4 : and;
+        }
+        boolean row = numbers > 2 && at > i + 2 * (numbers - 1);
+        return parts || row ? at : i;
+    }
+
+    private boolean isNext(int at, int before) {
+        return before < 0 || tokens.at(at).number(Category.NUMBER) == before + 1;
+    }
+
+    /** The number before this one. */
+    private int before(int at) {
+        int number = at - 1;
+        while (!tokens.is(number, Category.NUMBER)) {
+            number--;
+        }
+        return tokens.at(number).number(Category.NUMBER);
+    }
+
+    private boolean isPart(int i, int part) {
+        return tokens.is(i, Category.PART) && tokens.at(i).number(Category.PART) == part;
+    }
+
+    /** "One more time", "all told", "if you count". */
     private Optional<Found<List<Constituent>>> sum(int i) {
         if (tokens.is(i, Category.COUNTED)) {
             return says(Tie.RECKON, i + 1);
         }
         if (tokens.is(i, Category.SUM)) {
             return says(Tie.SUM, i + 1);
+        }
+        boolean again = tokens.is(i, Category.MORE) && tokens.is(i + 1, Category.TIME);
+        if (again) {
+            return says(Tie.AGAIN, i + 2);
         }
         boolean all = tokens.is(i, Category.ALL) && tokens.is(i + 1, Category.SUM);
         return all ? says(Tie.SUM, i + 2) : Optional.empty();

@@ -52,6 +52,7 @@ final class Phrases {
         var phrases = new Phrases(units);
         phrases.frets();
         phrases.sameString();
+        phrases.besides();
         phrases.resumed();
         phrases.singledOut();
         return List.copyOf(phrases.units);
@@ -81,6 +82,29 @@ final class Phrases {
             if (fret) {
                 units.subList(same - 2, string + 1).clear();
                 string = same - 2;
+            }
+        }
+    }
+
+    /** "Then a C on the same string": what is said beside a note of its string is left aside. */
+    private void besides() {
+        for (int string = units.size() - 1; string > 2; string--) {
+            boolean same = (isTie(string, Tie.STRING) || isTie(string, Tie.FRET)) && isTie(string - 1, Tie.SAME);
+            int on = same && isTie(string - 2, Tie.THE) ? string - 3 : string - 2;
+            boolean noun = same
+                    && isTie(on, Tie.ON)
+                    && units.subList(0, on).stream().anyMatch(read -> read.is(Constituent.Name.class))
+                    && units.subList(0, on).stream()
+                            .noneMatch(read ->
+                                    read.is(Tie.THEY) || read.is(Tie.BOTH) || read.is(Tie.ALL) || read.is(Tie.BE));
+            if (noun) {
+                var aside = new Read(
+                        new Constituent.Unknown(false),
+                        units.get(on).from(),
+                        units.get(string).to());
+                units.subList(on, string + 1).clear();
+                units.add(on, aside);
+                return;
             }
         }
     }

@@ -291,6 +291,13 @@ final class Splitter {
             if (isSeparator(read) && i > from) {
                 return false;
             }
+            boolean may = subject && read.is(Tie.MAYBE)
+                    || read.is(Tie.MAYBE)
+                            && i + 1 < units.size()
+                            && units.get(i + 1).is(Tie.WE); // "da kannst du"
+            if (may) {
+                return true;
+            }
             subject |= read.is(Tie.WE);
             boolean urged = read.is(Tie.DO) && isSeparator(i - 1); // "so do warm up"
             if (urged) {
@@ -360,8 +367,9 @@ final class Splitter {
 
     /** "It's loud, pop the fifth fret". */
     private boolean isNewOrder(int i) {
+        var last = open.get(open.size() - 1);
         return isOrder(i)
-                && open.get(open.size() - 1).is(Constituent.Unknown.class)
+                && (last.is(Constituent.Unknown.class) || last.is(Tie.AGAIN))
                 && i + 1 < units.size()
                 && (units.get(i + 1).is(Tie.THE) || units.get(i + 1).is(Constituent.Place.class));
     }
@@ -393,6 +401,7 @@ final class Splitter {
                 .filter(read -> !isSeparator(read))
                 .findFirst()
                 .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
+                .filter(read -> open.stream().noneMatch(other -> other.is(Tie.THEN))) // "the D and then the B on two"
                 .isPresent();
         var first = open.stream().filter(read -> !isSeparator(read)).findFirst().orElse(open.get(0));
         boolean order = first.unit() instanceof Constituent.Played;

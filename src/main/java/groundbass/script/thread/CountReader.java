@@ -53,6 +53,7 @@ final class CountReader implements Reader {
             Tie.STRING,
             Tie.THEY,
             Tie.ALL,
+            Tie.TO,
             Tie.BAR);
 
     private final Stage stage;
@@ -271,6 +272,13 @@ final class CountReader implements Reader {
             boolean loose = !right && (taste || isMeter(many, said));
             findings.add(
                     loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
+        }
+        boolean inIt =
+                said.has(Tie.IT) && said.hasAny(Tie.IN, Tie.TO) && !said.scope().isSaid();
+        var group = said.memory().notes();
+        if (inIt && group.size() > 1) { // "a triplet, so there are three notes in it"
+            long there = onsets(group.stream().filter(item::fits).toList());
+            findings.add(Judged.of(there == many, new Right.CountThere((int) there), group));
         }
         return choice(findings);
     }

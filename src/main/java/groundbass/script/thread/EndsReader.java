@@ -22,7 +22,7 @@ final class EndsReader implements Reader {
     private static final int OCTAVE = 12;
     private static final Set<Tie> IDLE = Set.of(
             Tie.BE, Tie.IT, Tie.THAT, Tie.WE, Tie.HAVE, Tie.PLAY, Tie.NOTE, Tie.ONE, Tie.UP, Tie.DOWN, Tie.COMMA,
-            Tie.SO, Tie.AND, Tie.OF, Tie.ON, Tie.ONLY, Tie.THERE, Tie.FROM, Tie.TO);
+            Tie.SO, Tie.AND, Tie.OF, Tie.ON, Tie.ONLY, Tie.THERE, Tie.FROM, Tie.TO, Tie.CLIMB, Tie.FALL);
 
     private final Stage stage;
 
@@ -152,7 +152,7 @@ final class EndsReader implements Reader {
 
     /** A fifth and an octave may be called a fifth; an octave is one. */
     private static boolean fits(int step, int distance, PlacedClause said) {
-        boolean way = step == 0 || !(step > 0 ? said.has(Tie.DOWN) : said.has(Tie.UP));
+        boolean way = step == 0 || !(step > 0 ? said.hasAny(Tie.DOWN, Tie.FALL) : said.hasAny(Tie.UP, Tie.CLIMB));
         int far = Math.abs(step);
         return way && (far == distance || far > OCTAVE && distance < OCTAVE && far % OCTAVE == distance);
     }

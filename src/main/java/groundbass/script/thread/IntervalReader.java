@@ -46,6 +46,8 @@ final class IntervalReader implements Reader {
             Tie.HAVE,
             Tie.THERE,
             Tie.NOTE,
+            Tie.CLIMB,
+            Tie.FALL,
             Tie.AGAIN);
 
     private final Stage stage;
@@ -94,8 +96,8 @@ final class IntervalReader implements Reader {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
-        boolean upward = path && clause.has(Tie.UP);
-        boolean downward = path && clause.has(Tie.DOWN) || !path && clause.has(Tie.ABOVE);
+        boolean upward = path && clause.hasAny(Tie.UP, Tie.CLIMB);
+        boolean downward = path && clause.hasAny(Tie.DOWN, Tie.FALL) || !path && clause.has(Tie.ABOVE);
         boolean right = said.semitones().isPresent()
                 ? fits(said.semitones().getAsInt(), up, upward, downward)
                 : fitsLetters(said.number(), letters, upward, downward);

@@ -17,7 +17,7 @@ final class Leaning {
     /** Words of a way, or of an amount, that add nothing to it. */
     private static final Set<Tie> AROUND = Set.of(
             Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.IT, Tie.THAT, Tie.THERE, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP,
-            Tie.ONLY, Tie.THEN, Tie.BUT, Tie.COLON, Tie.AGAIN, Tie.YES, Tie.SUM);
+            Tie.ONLY, Tie.THEN, Tie.BUT, Tie.COLON, Tie.AGAIN, Tie.YES, Tie.SUM, Tie.CLIMB, Tie.FALL, Tie.UP, Tie.DOWN);
 
     private static final Set<Tie> OF_WAYS =
             Set.of(Tie.FROM, Tie.TO, Tie.UP, Tie.DOWN, Tie.OF, Tie.AND, Tie.NOTE, Tie.ONE, Tie.AT, Tie.ON, Tie.IN);
@@ -43,6 +43,7 @@ final class Leaning {
         return way(before.units()).or(() -> way(lastPhrase(before.units()))).map(way -> {
             var units = new ArrayList<>(way);
             int at = distance.get(0).from();
+            clause.units().stream().filter(Leaning::isDirection).forEach(units::add);
             units.add(new Read(new Constituent.Small(Tie.BE), at, at));
             units.add(distance.get(0));
             return new Clause(units);
@@ -150,6 +151,10 @@ final class Leaning {
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean isDirection(Read read) {
+        return read.is(Tie.UP) || read.is(Tie.DOWN) || read.is(Tie.CLIMB) || read.is(Tie.FALL);
     }
 
     private static boolean isAround(Read read) {

@@ -30,6 +30,9 @@ public final class Talk {
 
     private static final int FEW = 5;
 
+    private static final Set<Tie> VERBS =
+            Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL);
+
     private static final Set<Class<? extends Constituent>> OF_NOTES = Set.of(
             Constituent.Name.class,
             Constituent.Place.class,
@@ -92,6 +95,10 @@ public final class Talk {
                 new CountReader(stage),
                 new EndsReader(stage),
                 new IntervalReader(stage),
+                new AboveReader(stage),
+                new SpanReader(stage),
+                new RestReader(stage),
+                new AgainReader(stage),
                 new AlikeReader(stage),
                 new PathReader(stage),
                 new DirectionReader(stage, notes),
@@ -215,7 +222,7 @@ public final class Talk {
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,
                 isMusical(clause),
-                clause.isQuestion() || isCompared(clause),
+                clause.isQuestion() || isCompared(clause) || isRelative(clause),
                 position(finding));
     }
 
@@ -230,7 +237,7 @@ public final class Talk {
                 .count();
         int from = said.firstKnown().map(Read::from).orElse(said.from());
         int to = said.lastKnown().map(Read::to).orElse(said.to());
-        boolean verb = said.has(Tie.BE) || said.has(Tie.HAVE) || said.has(Tie.PLAY);
+        boolean verb = VERBS.stream().anyMatch(said::has) || said.has(Tie.WE) && said.has(Constituent.Played.class);
         boolean brief = to - from <= SHORT || told <= FEW && verb;
         return !hearing.unpunctuated() || brief;
     }
@@ -292,6 +299,10 @@ public final class Talk {
 
     /** What is not understood to its last word is read without the words that are not known, and then for its gist. */
     private Optional<Judged> judged(Clause clause) {
+        var timed = AtItsTime.of(clause);
+        if (timed != clause) {
+            return judged(timed).map(Judged::partly);
+        }
         var whole = clause.isKnown() ? read(clause, readers) : Optional.<Judged>empty();
         if (whole.filter(Judged::isSure).isPresent()) {
             return whole;
