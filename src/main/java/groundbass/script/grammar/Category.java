@@ -59,6 +59,9 @@ enum Category {
     SLOW,
     MANNER,
     OF_PLAYING,
+    /** What goes up or down across the strings. */
+    STROKE,
+    PLECTRUM,
     THUMB,
     FINGERS,
     /** What lies on the neck or moves there, and is no note. */
@@ -147,6 +150,8 @@ enum Category {
     LET,
     /** "If", "when". */
     CONDITION,
+    /** "That means". */
+    MEANING,
     /** What listeners are told to do with ears and eyes. */
     LOOK,
     WAY,

@@ -222,7 +222,9 @@ final class ConstituentReader {
         boolean ordinal = tokens.is(i, Category.ORDINAL)
                 && (tokens.is(i - 1, Category.ON) || tokens.is(i - 1, Category.TO))
                 && !tokens.is(i - 1, Category.AND);
-        return tokens.is(i, Category.LENGTH) && !ordinal && !tokens.is(i, Category.WHOLE)
+        boolean figure = tokens.at(i).raw().matches("\\d+th")
+                && !tokens.isAny(i + 1, Category.NOTE, Category.REST, Category.TUPLET); // "the 4th"
+        return tokens.is(i, Category.LENGTH) && !ordinal && !figure && !tokens.is(i, Category.WHOLE)
                 ? Optional.of(new Found<>(Fraction.of(1, tokens.at(i).number(Category.LENGTH)), i + 1))
                 : Optional.empty();
     }
@@ -231,6 +233,14 @@ final class ConstituentReader {
         boolean idiom = tokens.is(i, Category.DEAD) && strangers.isStrange(i + 1); // "a dead ringer"
         if (tokens.is(i, Category.DEAD) && !idiom) {
             return unit(new Constituent.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
+        }
+        boolean way = tokens.isAny(i, Category.UP, Category.DOWN) && tokens.is(i + 1, Category.STROKE);
+        if (way) { // "with an up stroke"
+            return unit(new Constituent.Played(tokens.is(i, Category.UP) ? Manner.UPSTROKE : Manner.DOWNSTROKE), i + 2);
+        }
+        if (tokens.is(i, Category.PLECTRUM)) {
+            boolean noun = tokens.isAny(i - 1, Category.WITH, Category.THE, Category.NO);
+            return noun ? unit(new Constituent.Played(Manner.PICK), i + 1) : Optional.empty();
         }
         if (!tokens.is(i, Category.MANNER)) {
             return Optional.empty();

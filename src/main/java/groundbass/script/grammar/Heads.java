@@ -94,6 +94,7 @@ final class Heads {
         var unit = tokens.number(after).filter(found -> found.value() == 4 || found.value() == 8);
         boolean said = tokens.is(i - 1, Category.IN)
                 || tokens.is(i - 1, Category.METER)
+                || tokens.is(i - 1, Category.BE) && tokens.is(i - 2, Category.METER)
                 || unit.filter(found -> tokens.is(found.after(), Category.TIME)).isPresent();
         if (unit.isPresent() && said) {
             int end = unit.get().after();

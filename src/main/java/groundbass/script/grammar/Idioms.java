@@ -27,6 +27,7 @@ final class Idioms {
     Optional<Found<List<Constituent>>> read(int i) {
         return pronoun(i)
                 .or(() -> invited(i))
+                .or(() -> meaning(i))
                 .or(() -> heading(i))
                 .or(() -> asking(i))
                 .or(() -> denial(i))
@@ -81,6 +82,18 @@ final class Idioms {
         }
         boolean pointed = tokens.isAny(at + 1, Category.AT, Category.TO) && tokens.is(at + 2, Category.IT);
         return says(Tie.SO, pointed ? at + 3 : at + 1);
+    }
+
+    /** "Which means bar six starts ...", "das heißt, du ...". */
+    private Optional<Found<List<Constituent>>> meaning(int i) {
+        boolean begins = i == 0 || tokens.isEnd(i - 1) || tokens.isAny(i - 1, Category.AND, Category.SO);
+        boolean means =
+                tokens.isAny(i, Category.WHICH, Category.THAT, Category.WHAT) && tokens.is(i + 1, Category.MEANING);
+        int after = tokens.is(i + 2, Category.COMMA) ? i + 3 : i + 2;
+        boolean clause = tokens.isAny(
+                        after, Category.WE, Category.THEY, Category.IT, Category.BAR, Category.NUMBER, Category.BEAT)
+                || tokens.is(after, Category.THE) && !tokens.is(after, Category.LETTER);
+        return begins && means && clause ? says(Tie.SO, i + 2) : Optional.empty();
     }
 
     /** "Do you", "how many", "notice how". */

@@ -7,10 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads how far it is from one note to another: steps, intervals, octaves, moves on the neck, and the notes of a chord. */
 final class Intervals {
+    private static final Pattern ONE = Pattern.compile("(?i)a|eine?n?");
+
     private final SpokenWords tokens;
     private final Heads heads;
 
@@ -82,6 +85,12 @@ final class Intervals {
     }
 
     private Optional<Found<Constituent>> move(int i) {
+        boolean one = tokens.isAny(i, Category.FRET, Category.STRING)
+                && ONE.matcher(tokens.at(i - 1).raw()).matches()
+                && tokens.isAny(i + 1, Category.UP, Category.DOWN);
+        if (one) { // "a string higher"
+            return unit(new Constituent.Move(1, tokens.is(i, Category.STRING)), i + 1);
+        }
         return tokens.number(i)
                 .filter(found -> tokens.isAny(found.after(), Category.FRET, Category.STRING)
                         && tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))

@@ -48,8 +48,11 @@ final class Openings {
 
     private final List<Read> units;
 
-    Openings(List<Read> units) {
+    private final WordOrder order;
+
+    Openings(List<Read> units, WordOrder order) {
         this.units = units;
+        this.order = order;
     }
 
     /** Whether a clause can open here, words that tie it to the one before left out. */
@@ -76,6 +79,7 @@ final class Openings {
         boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
         return bare
                 || isInverted(at)
+                || isFronted(at)
                 || plural
                 || verbFirst
                 || numbered
@@ -93,6 +97,14 @@ final class Openings {
                 || isNoun(at)
                 || isPath(at)
                 || isCondition(at);
+    }
+
+    /** "Aufhören tut der Takt", "at the end comes", "wer mag", "yes". */
+    private boolean isFronted(int i) {
+        boolean edge = isTie(i, Tie.START) || isTie(i, Tie.END);
+        boolean led = (isTie(i, Tie.TO) || isTie(i, Tie.AT)) && isTie(i + 1, Tie.END) && isVerb(i + 2);
+        boolean some = isTie(i, Tie.WHAT) && isTie(i + 1, Tie.MAYBE);
+        return edge && isTie(i + 1, Tie.DO) || led || some || isTie(i, Tie.YES);
     }
 
     /** "Pausen haben wir", "am Ende seid ihr": the verb before its subject, and one thing before the verb. */
@@ -126,7 +138,7 @@ final class Openings {
 
     /** "On four there's", "bar two has", "in the first bar you". */
     private boolean isMoment(int i) {
-        int at = is(i, PREPOSITIONS) ? i + 1 : i;
+        int at = is(i, PREPOSITIONS) || isTie(i, Tie.FROM) ? i + 1 : i;
         at = isTie(at, Tie.THE) ? at + 1 : at;
         if (!Splitter.isMoment(units, at)) {
             return false;
@@ -149,7 +161,8 @@ final class Openings {
         at = isTie(at, Tie.THEN) ? at + 1 : at;
         boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
         boolean noun = isTie(at, Tie.THE) && isNoun(at);
-        return noun || onward || isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
+        boolean subject = isPronoun(at) || isTie(at, Tie.WE);
+        return noun || onward || isVerb(at) || isPlayed(at) || there || subject && order.allows(isTie(at, Tie.THERE));
     }
 
     private boolean isBar(int i) {
@@ -177,6 +190,10 @@ final class Openings {
                 return true;
             }
             boolean other = at > i && (isTie(at, Tie.THAT) || isTie(at, Tie.THEY)) && !isTie(at - 1, Tie.OF);
+            boolean resumed = other && named && isVerb(at + 1); // "the first one that's"
+            if (resumed) {
+                return true;
+            }
             boolean second =
                     other || isTie(at, Tie.THE) && at > i && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
             boolean moment = Splitter.isMoment(units, at);

@@ -6,11 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads strings and frets; several frets in a row share the string that is said with them. */
 final class Places {
     private static final int MOST_FRETS = 36;
+
+    private static final Pattern SINGULAR = Pattern.compile("(?i)fret|bund");
 
     private final SpokenWords tokens;
     private final Names names;
@@ -137,6 +140,13 @@ final class Places {
             var string = on > i + 1 ? string(on) : Optional.<Found<Strung>>empty();
             int at = tokens.skip(string.map(Found::after).orElse(i + 1), Category.BE);
             return row(at).filter(found -> isFrets(found.value()));
+        }
+        boolean figure = tokens.at(i).raw().matches("\\d{1,2}")
+                && tokens.is(i + 1, Category.FRET)
+                && !tokens.isAny(i + 2, Category.UP, Category.DOWN)
+                && SINGULAR.matcher(tokens.at(i + 1).raw()).matches();
+        if (figure && tokens.at(i).number(Category.NUMBER) <= MOST_FRETS) { // "im 7. Bund", as it is typed
+            return Optional.of(new Found<>(List.of(tokens.at(i).number(Category.NUMBER)), i + 2));
         }
         var ordinals = ordinals(i);
         if (ordinals.isEmpty() || !isFrets(ordinals.get().value())) {

@@ -39,6 +39,8 @@ final class Splitter {
             Tie.WHICH,
             Tie.MAYBE,
             Tie.DO,
+            Tie.OTHER,
+            Tie.BETWEEN,
             Tie.EACH);
 
     /** Words that lead to a moment. */
@@ -75,14 +77,14 @@ final class Splitter {
     private final List<Clause> clauses = new ArrayList<>();
     private final List<Read> open = new ArrayList<>();
 
-    private Splitter(List<Read> units, boolean unpunctuated) {
+    private Splitter(List<Read> units, boolean unpunctuated, WordOrder order) {
         this.units = units;
         this.unpunctuated = unpunctuated;
-        this.openings = new Openings(units);
+        this.openings = new Openings(units, order);
     }
 
-    static List<Clause> clauses(List<Read> units, boolean unpunctuated) {
-        var splitter = new Splitter(units, unpunctuated);
+    static List<Clause> clauses(List<Read> units, boolean unpunctuated, WordOrder order) {
+        var splitter = new Splitter(units, unpunctuated, order);
         for (int i = 0; i < units.size(); i++) {
             splitter.take(i);
         }
@@ -92,7 +94,7 @@ final class Splitter {
 
     private void take(int i) {
         boolean separates = isSeparator(i)
-                && !(unpunctuated && isVerbLast())
+                && !(unpunctuated && isVerbLast(i))
                 && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
         separates |=
@@ -154,9 +156,10 @@ final class Splitter {
         return false;
     }
 
-    /** "Takt sechs ist dann ...": a verb that something has to follow. */
-    private boolean isVerbLast() {
-        return !open.isEmpty() && open.get(open.size() - 1).is(Tie.BE);
+    /** "Takt sechs ist dann ...", "das F kommt dann ...": a verb that something has to follow. */
+    private boolean isVerbLast(int i) {
+        var last = open.isEmpty() ? units.get(i) : open.get(open.size() - 1);
+        return last.is(Tie.BE) || last.is(Tie.PLAY) && units.get(i).is(Tie.THEN);
     }
 
     private boolean isStrange() {
@@ -362,7 +365,9 @@ final class Splitter {
         var before = units.get(i - 1);
         boolean led = before.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
         boolean told = isThing() || hasVerb(open) && open.size() > 1;
-        return moment && !led && !isMoment(before) && told;
+        boolean last =
+                i + 1 == units.size() || isSeparator(i + 1) && openings.isStrong(i + 2); // "... on three and that's"
+        return moment && !led && !last && !isMoment(before) && told;
     }
 
     /** "It's loud, pop the fifth fret". */
@@ -384,8 +389,11 @@ final class Splitter {
         boolean object = (last.is(Tie.IT) || last.is(Tie.WE))
                 && open.size() > 1
                 && isBeforeNoun(open.get(open.size() - 2)); // "in it"
-        boolean parted = last.is(Tie.START) // "fängt ... an"
-                && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
+        var led = open.get(Math.max(0, open.size() - 2));
+        boolean edge = last.is(Tie.START) && (led.is(Tie.FROM) || led.is(Tie.AT)); // "the E from the beginning"
+        boolean parted = edge
+                || last.is(Tie.START) // "fängt ... an"
+                        && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
         boolean stranded = units.get(i).is(Tie.FROM) && last.is(Tie.ON); // "the one we started on"
         boolean dangling = last.unit() instanceof Constituent.Small small
                 && DANGLING.contains(small.tie())

@@ -3,6 +3,7 @@ package groundbass.script.thread;
 import groundbass.score.Meter;
 import groundbass.script.checking.HeadCheck;
 import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Verdict;
 import groundbass.script.claims.Claim;
 import groundbass.script.claims.Where;
@@ -90,21 +91,22 @@ final class HeadReader implements Reader {
             return Optional.empty();
         }
         var verdicts = new ArrayList<Optional<Verdict>>();
-        said.units().stream()
+        var told = said.units().stream()
                 .filter(unit -> !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Name))
-                .forEach(unit -> verdicts.add(head(unit, said)));
+                .toList();
+        told.forEach(unit -> verdicts.add(head(unit, said)));
         names(said).ifPresent(verdicts::add);
         if (verdicts.isEmpty() || verdicts.stream().anyMatch(Optional::isEmpty)) {
             return Optional.empty();
         }
-        return verdicts.stream()
-                .flatMap(Optional::stream)
-                .filter(verdict -> !(verdict instanceof Verdict.Agrees))
-                .findFirst()
-                .or(() -> Optional.of(Verdict.AGREES))
-                .map(verdict -> new Judged(
-                        verdict,
-                        said.scope().isSaid() ? List.of() : said.memory().notes()));
+        var notes = said.scope().isSaid() ? List.<At>of() : said.memory().notes();
+        for (int i = 0; i < verdicts.size(); i++) {
+            var judged = new Judged(verdicts.get(i).orElseThrow(), notes);
+            if (!judged.agrees()) {
+                return Optional.of(i < told.size() ? judged.at(told.get(i)) : judged);
+            }
+        }
+        return Optional.of(Judged.agrees(notes));
     }
 
     /** What one head that is named in a clause comes to; empty where it is no statement. */

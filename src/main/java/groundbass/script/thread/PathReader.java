@@ -35,7 +35,7 @@ final class PathReader implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause said) {
         var played = said.only(Constituent.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
-        boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
+        boolean path = (said.hasAny(Tie.TO, Tie.FROM) || isInto(said.units())) && !hasOrder(said.units());
         var manner = played.map(Constituent.Played::manner).or(() -> inHand(said));
         if (manner.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
@@ -54,7 +54,9 @@ final class PathReader implements Reader {
                     && !(unit instanceof Constituent.Small small && IDLE.contains(small.tie()))) {
                 return Optional.empty();
             }
-            boolean both = from && sources.size() == 2; // "from the third to the fifth fret"
+            boolean both = from
+                    && sources.size() == 2
+                    && sources.get(0).getClass() == sources.get(1).getClass(); // "from the third to the fifth fret"
             if (both) {
                 targets.add(sources.remove(1));
                 from = false;
@@ -78,6 +80,18 @@ final class PathReader implements Reader {
                                 manner.fits(notes.get(notes.size() - 1).note()))
                         .findFirst()
                 : Optional.empty();
+    }
+
+    /** "Ihr hämmert in den vierten Bund". */
+    private static boolean isInto(List<Constituent> units) {
+        for (int i = 1; i < units.size(); i++) {
+            boolean fret = units.get(i) instanceof Constituent.Place place
+                    && place.fret().isPresent();
+            if (fret && PlacedClause.is(units.get(i - 1), Tie.IN)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether something is named before the word that leads to another. */

@@ -8,6 +8,7 @@ import groundbass.script.grammar.Read;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** A question that the speaker answers at once: both together say something. */
@@ -47,6 +48,14 @@ record Question(Clause asked, boolean isPatient) {
         }
         boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
         boolean reserved = next.has(Tie.MAYBE) && !(asked.has(Tie.HOW_MANY) && isAmount(next)); // "that'd be six"
+        if (isMoment(asked)
+                && next.units().stream().noneMatch(read -> isMoment(read))) { // "And beat two? Starts with a rest."
+            return Optional.of(new Clause(joined(asked, next)));
+        }
+        var fretted = fretted(next);
+        if (fretted.isPresent()) {
+            return fretted;
+        }
         boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || reserved;
         boolean answers = next.has(Tie.YES)
                 || amount
@@ -56,6 +65,71 @@ record Question(Clause asked, boolean isPatient) {
             return Optional.empty();
         }
         return Optional.of(new Clause(asked.has(Tie.HOW_MANY) ? counted(next) : joined(next.units())));
+    }
+
+    /** Whether no more than a time is asked about. */
+    private static boolean isMoment(Clause clause) {
+        return clause.units().stream().anyMatch(read -> isMoment(read))
+                && clause.units().stream()
+                        .allMatch(read -> isMoment(read)
+                                || read.is(Tie.ASK)
+                                || read.is(Tie.AND)
+                                || read.is(Tie.SO)
+                                || read.is(Tie.ON)
+                                || read.is(Tie.IN)
+                                || read.is(Tie.COMMA));
+    }
+
+    private static boolean isMoment(Read read) {
+        return read.is(Constituent.Beats.class)
+                || read.is(Constituent.LastBeats.class)
+                || read.is(Constituent.Parts.class)
+                || read.is(Constituent.HalfBar.class);
+    }
+
+    private static List<Read> joined(Clause asked, Clause next) {
+        var units = new ArrayList<>(stated(asked.units()));
+        units.removeIf(read -> read.is(Tie.AND) || read.is(Tie.SO));
+        units.addAll(next.units());
+        return units;
+    }
+
+    /** "Which fret? Seven, on the D string": the number is a fret. */
+    private Optional<Clause> fretted(Clause next) {
+        var number = next.units().stream()
+                .filter(read -> read.is(Constituent.Number.class))
+                .toList();
+        boolean fret = asked.has(Tie.FRET) && number.size() == 1 && next.units().get(0) == number.get(0);
+        if (!fret) {
+            return Optional.empty();
+        }
+        var string = next.units().stream()
+                .map(Read::unit)
+                .filter(Constituent.Place.class::isInstance)
+                .map(Constituent.Place.class::cast)
+                .filter(place -> place.hasString() && place.fret().isEmpty())
+                .findFirst();
+        var value = OptionalInt.of(((Constituent.Number) number.get(0).unit()).value());
+        var place = new Constituent.Place(
+                string.flatMap(Constituent.Place::string),
+                string.map(Constituent.Place::number).orElse(OptionalInt.empty()),
+                value);
+        var units = new ArrayList<>(asked.units().stream()
+                .filter(read -> isContent(read) && !read.is(Constituent.Unknown.class)
+                        || read.is(Tie.THAT)
+                        || read.is(Tie.ONE)
+                        || read.is(Tie.NOTE)
+                        || read.is(Tie.IT)
+                        || read.is(Tie.ON)
+                        || read.is(Tie.IN))
+                .toList());
+        int at = number.get(0).from();
+        if (units.isEmpty()) {
+            units.add(new Read(new Constituent.Small(Tie.IT), at, at));
+        }
+        units.add(new Read(new Constituent.Small(Tie.BE), at, at));
+        units.add(new Read(place, at, next.to()));
+        return Optional.of(new Clause(units));
     }
 
     /** "That's six notes", whatever was asked. */
@@ -159,7 +233,15 @@ record Question(Clause asked, boolean isPatient) {
             return units;
         }
         var units = new ArrayList<>(stated(asked.units()));
+        units.removeIf(read -> read.is(Tie.ANY)); // "is there one anywhere? - Yes, on four"
         units.addAll(stated(answer));
+        for (int i = units.size() - 2; i >= 0; i--) {
+            boolean dangling = units.get(i).is(Tie.IN) && isMoment(units.get(i + 1))
+                    || units.get(i).is(Tie.IN) && units.get(i + 1).is(Constituent.Bars.class);
+            if (dangling) {
+                units.remove(i);
+            }
+        }
         return units;
     }
 

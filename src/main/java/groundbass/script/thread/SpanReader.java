@@ -33,8 +33,17 @@ final class SpanReader implements Reader {
                         || unit instanceof Constituent.Number
                         || unit instanceof Constituent.Move
                         || unit instanceof Constituent.Played);
-        boolean otherwise =
-                said.hasAny(Tie.NOT, Tie.NO, Tie.MAYBE, Tie.FROM, Tie.SAME, Tie.AFTER, Tie.BEFORE, Tie.STRING);
+        boolean otherwise = said.hasAny(
+                Tie.NOT,
+                Tie.NO,
+                Tie.MAYBE,
+                Tie.FROM,
+                Tie.SAME,
+                Tie.AFTER,
+                Tie.BEFORE,
+                Tie.STRING,
+                Tie.ABOVE,
+                Tie.BELOW);
         if (manner.isEmpty() || many.isEmpty() || !plain || otherwise) {
             return Optional.empty();
         }

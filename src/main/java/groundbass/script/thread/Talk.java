@@ -89,6 +89,7 @@ public final class Talk {
         var notes = new NoteReader(stage);
         return List.of(
                 new HeadReader(stage),
+                new HandReader(stage),
                 new StringsReader(stage),
                 new NeckReader(stage),
                 new ExtremeReader(stage),
@@ -186,12 +187,48 @@ public final class Talk {
                 && clause.units().get(0).unit() instanceof Constituent.Rank rank
                 && rank.which() == Constituent.Rank.Which.LAST;
         if (!isOverview() || !one) {
-            return clause;
+            return numbered(clause);
         }
         var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
         var last = clause.units().get(0);
         units.add(0, new Read(new Constituent.BarAt(Constituent.BarAt.Way.LAST), last.from(), last.to()));
         return new Clause(units);
+    }
+
+    /** "And six, that's ...", "six starts on ...": the number of the bar in hand, or of the next, is that bar. */
+    private Clause numbered(Clause clause) {
+        var units = clause.units();
+        for (int i = 0; i + 1 < units.size(); i++) {
+            if (!(units.get(i).unit() instanceof Constituent.Small)) {
+                boolean near = units.get(i).unit() instanceof Constituent.Number number
+                        && memory.bar()
+                                .filter(bar -> number.value() == bar || number.value() == bar + 1)
+                                .isPresent()
+                        && stage.timeline().has(number.value());
+                boolean comma = units.get(i + 1).is(Tie.COMMA)
+                        && i + 3 < units.size()
+                        && (units.get(i + 2).is(Tie.THAT) || units.get(i + 2).is(Tie.IT))
+                        && units.get(i + 3).is(Tie.BE);
+                boolean edge =
+                        units.get(i + 1).is(Tie.START) || units.get(i + 1).is(Tie.END);
+                if (!near || !comma && !edge) {
+                    return clause;
+                }
+                var bars = new ArrayList<>(units);
+                int value = ((Constituent.Number) units.get(i).unit()).value();
+                bars.set(
+                        i,
+                        new Read(
+                                new Constituent.Bars(List.of(value)),
+                                units.get(i).from(),
+                                units.get(i).to()));
+                if (comma) {
+                    bars.subList(i + 1, i + 3).clear();
+                }
+                return new Clause(bars);
+            }
+        }
+        return clause;
     }
 
     /** @param clause what is meant, where a question and its answer make one statement */
@@ -222,7 +259,7 @@ public final class Talk {
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,
                 isMusical(clause),
-                clause.isQuestion() || isCompared(clause) || isRelative(clause),
+                clause.isQuestion() || isCompared(clause) || isFarFrom(clause),
                 position(finding));
     }
 
@@ -350,6 +387,11 @@ public final class Talk {
     /** "It's the same G that you know". */
     private static boolean isCompared(Clause clause) {
         return (clause.has(Tie.SAME) || clause.has(Constituent.Octaves.class) && clause.has(Tie.OF)) && refers(clause);
+    }
+
+    /** "A fret below the place where the next bar begins". */
+    private static boolean isFarFrom(Clause clause) {
+        return isRelative(clause) && (clause.has(Tie.BELOW) || clause.has(Tie.ABOVE));
     }
 
     private static boolean refers(Clause clause) {

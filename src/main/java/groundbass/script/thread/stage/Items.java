@@ -268,7 +268,13 @@ public final class Items {
             var item = bit.item();
             boolean adds =
                     !items.isEmpty() && !bit.begins() && !item.rest() && joins(items.get(items.size() - 1), item);
-            if (adds) {
+            boolean same = !items.isEmpty()
+                    && item.rest()
+                    && items.get(items.size() - 1).rest()
+                    && !bit.begins()
+                    && (item.length().isEmpty()
+                            || items.get(items.size() - 1).length().isEmpty()); // "nothing, a rest"
+            if (adds || same) {
                 items.set(items.size() - 1, items.get(items.size() - 1).with(item));
             } else {
                 items.add(item);

@@ -91,6 +91,11 @@ public final class Stage {
                             .toList()
                     : List.of();
         }
+        if (time.get() instanceof Scope.Onward onward) {
+            return onward.from() >= 1 && onward.from() <= beats.size()
+                    ? beats.subList(onward.from() - 1, beats.size())
+                    : List.of();
+        }
         if (time.get() instanceof Scope.Parts parts) {
             int beat = parts.beat().orElse(beatInHand.orElse(0));
             return beat >= 1 && beat <= beats.size() ? parts(beats.get(beat - 1), parts.parts()) : List.of();
