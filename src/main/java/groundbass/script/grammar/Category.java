@@ -39,6 +39,7 @@ enum Category {
     CHORD,
     ROOT,
     KEY,
+    SIGNATURE,
     LINE,
     /** Lines, songs and tunes in general. */
     LINES,

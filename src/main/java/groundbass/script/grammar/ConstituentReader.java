@@ -260,6 +260,9 @@ final class ConstituentReader {
         if (tokens.is(i, Category.HIGHEST)) {
             return unit(new Constituent.Rank(Constituent.Rank.Which.HIGHEST, 1), i + 1);
         }
+        if (tokens.is(i, Category.LOWEST) && tokens.is(i + 1, Category.STRING)) {
+            return unit(unknown(i), i + 2); // which one that is, depends on the bass
+        }
         if (tokens.is(i, Category.LOWEST)) {
             return unit(new Constituent.Rank(Constituent.Rank.Which.LOWEST, 1), i + 1);
         }

@@ -168,6 +168,11 @@ final class Idioms {
         if (until) {
             return says(Tie.TO, i + 1);
         }
+        boolean across = tokens.is(i, Category.OVER)
+                && tokens.isAny(i + 1, Category.IN, Category.ON, Category.AT); // "over in bar six"
+        if (across) {
+            return nothing(i + 1);
+        }
         boolean by = tokens.is(i, Category.OR) && isInterval.test(tokens.skip(i + 1, Category.THE));
         boolean opened = tokens.is(i, Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
         if (by || opened) {
@@ -178,6 +183,10 @@ final class Idioms {
         }
         if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
             return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
+        }
+        boolean exact = tokens.is(i + 1, Category.BE) && strangers.isStrange(i + 2); // "to be exact"
+        if (exact) {
+            return nothing(i + 3);
         }
         boolean purpose = strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
         return purpose ? nothing(i + 2) : tokens.is(i + 1, Category.START) ? nothing(i + 1) : Optional.empty();
@@ -191,7 +200,8 @@ final class Idioms {
             boolean us = tokens.is(i + 1, Category.BE);
             return bidden ? nothing(i + 1) : us ? nothing(i + 2) : Optional.empty();
         }
-        boolean followed = tokens.is(i, Category.FOLLOWED) && tokens.is(i + 1, Category.OR);
+        boolean followed =
+                tokens.is(i, Category.FOLLOWED) && tokens.isAny(i + 1, Category.OR, Category.OF, Category.FROM);
         if (followed) {
             return says(Tie.THEN, i + 2);
         }

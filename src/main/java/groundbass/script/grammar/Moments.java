@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads bars, beats, parts of beats, and how long things last. */
@@ -15,6 +16,8 @@ final class Moments {
 
     /** The number of the bar before the first. */
     private static final int PICKUP = 0;
+
+    private static final Pattern ONE = Pattern.compile("(?i)a|one|eine?n?");
 
     private final SpokenWords tokens;
 
@@ -233,8 +236,10 @@ final class Moments {
 
     /** "Die Zwei fängt mit ... an". */
     private boolean isOpening(int i) {
-        return tokens.isAny(i, Category.START, Category.END)
+        boolean edge = tokens.isAny(i, Category.START, Category.END)
                 && tokens.at(i).raw().matches(".*[ts]");
+        boolean one = tokens.is(i, Category.PLAY) && tokens.at(i).raw().matches("(?!.*st$).*[eh]t|kommt|hat");
+        return edge || one;
     }
 
     /** "Die Drei in Takt zwei". */
@@ -351,7 +356,15 @@ final class Moments {
     private Optional<Found<Constituent>> lasting(int i) {
         boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
         boolean all = tokens.is(i, Category.ALL) && tokens.isAny(i - 1, Category.FOR, Category.WE, Category.HOLD);
+        boolean one = tokens.is(i, Category.WHOLE)
+                && tokens.is(i + 1, Category.BEAT)
+                && ONE.matcher(tokens.at(i - 1).raw()).matches()
+                && tokens.number(i + 2).isEmpty();
+        if (one) { // "a full beat"
+            return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 1), false), i + 2));
+        }
         return tokens.number(all ? i + 1 : i)
+                .map(found -> new Found<>(found.value(), tokens.skip(found.after(), Category.WHOLE)))
                 .filter(found -> !some
                         && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)

@@ -96,6 +96,7 @@ final class Names {
                         Category.AT,
                         Category.FROM,
                         Category.OF);
-        return after || capital || stands;
+        boolean path = tokens.is(i - 1, Category.FROM) && tokens.isAny(i + 1, Category.UP, Category.DOWN);
+        return after || capital || stands || path;
     }
 }

@@ -3,6 +3,7 @@ package groundbass.script.grammar;
 import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Where clauses open in text without punctuation: where words that can be a subject, or a moment, have a verb of their
@@ -119,6 +120,11 @@ final class Openings {
     private boolean isCondition(int i) {
         int next = isTie(i + 1, Tie.AND) ? i + 2 : i + 1; // "try and keep"
         boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(next);
+        boolean others = isUnknown(i) && isTie(i + 1, Tie.MAYBE)
+                || isTie(i, Tie.MAYBE) && (isTie(i + 1, Tie.MAYBE) || Splitter.isMoment(units, i + 1)); // "some people"
+        if (others) {
+            return true;
+        }
         return order || isTie(i, Tie.MAYBE) && (is(i + 1, PRONOUNS) || isTie(i + 1, Tie.THE));
     }
 
@@ -144,6 +150,7 @@ final class Openings {
             return false;
         }
         boolean beat = !isBar(at);
+        int first = at;
         at++;
         while (true) {
             boolean next = Splitter.isMoment(units, at + 1);
@@ -162,7 +169,18 @@ final class Openings {
         boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
         boolean noun = isTie(at, Tie.THE) && isNoun(at);
         boolean subject = isPronoun(at) || isTie(at, Tie.WE);
-        return noun || onward || isVerb(at) || isPlayed(at) || there || subject && order.allows(isTie(at, Tie.THERE));
+        boolean repeats = isTie(at, Tie.LIKE) && Splitter.isMoment(units, at + 1);
+        return repeats
+                || noun
+                || onward
+                || isVerb(at)
+                || isPlayed(at)
+                || there
+                || subject && order.allows(isTie(at, Tie.THERE) || hasBar(first, at));
+    }
+
+    private boolean hasBar(int from, int to) {
+        return IntStream.range(from, Math.min(to, units.size())).anyMatch(this::isBar);
     }
 
     private boolean isBar(int i) {
@@ -190,7 +208,10 @@ final class Openings {
                 return true;
             }
             boolean other = at > i && (isTie(at, Tie.THAT) || isTie(at, Tie.THEY)) && !isTie(at - 1, Tie.OF);
-            boolean resumed = other && named && isVerb(at + 1); // "the first one that's"
+            boolean resumed = other
+                    && at > i + 1
+                    && (units.get(i + 1).is(Constituent.Rank.class) || isName(i + 1))
+                    && isVerb(at + 1); // "the first one that's"
             if (resumed) {
                 return true;
             }

@@ -69,7 +69,8 @@ final class Places {
         }
         int after = string.get().after();
         int at = tokens.skip(after, Category.COMMA, Category.AT, Category.THE, Category.ON, Category.IN);
-        var frets = frets(at).filter(found -> string(
+        boolean told = tokens.is(at, Category.FRET) && tokens.isAny(at + 1, Category.FILLER, Category.BE);
+        var frets = (told ? Optional.<Found<List<Integer>>>empty() : frets(at)).filter(found -> string(
                         tokens.skip(found.after(), Category.OF, Category.ON, Category.THE, Category.LOW, Category.HIGH))
                 .isEmpty());
         return Optional.of(
@@ -122,6 +123,9 @@ final class Places {
 
     private Optional<Found<Strung>> string(int i) {
         int at = tokens.skip(i, Category.LOW, Category.HIGH);
+        if (tokens.is(at, Category.HIGHEST) && tokens.is(at + 1, Category.STRING)) {
+            return Optional.of(new Found<>(new Strung(Optional.empty(), OptionalInt.of(1)), at + 2));
+        }
         var name = names.name(at).filter(found -> tokens.is(found.after(), Category.STRING));
         if (name.isPresent()) {
             return name.map(found ->
@@ -138,7 +142,10 @@ final class Places {
         if (tokens.is(i, Category.FRET)) {
             int on = tokens.skip(i + 1, Category.ON, Category.OF, Category.THE);
             var string = on > i + 1 ? string(on) : Optional.<Found<Strung>>empty();
-            int at = tokens.skip(string.map(Found::after).orElse(i + 1), Category.BE);
+            int verb = tokens.skip(string.map(Found::after).orElse(i + 1), Category.FILLER);
+            int at = tokens.is(verb, Category.BE)
+                    ? verb + 1
+                    : string.map(Found::after).orElse(i + 1);
             return row(at).filter(found -> isFrets(found.value()));
         }
         boolean figure = tokens.at(i).raw().matches("\\d{1,2}")

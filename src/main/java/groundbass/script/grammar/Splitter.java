@@ -99,6 +99,7 @@ final class Splitter {
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
         separates |=
                 unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
+        separates |= isTimedList(i);
         separates |= !unpunctuated && isComparison(i);
         separates |= !unpunctuated && isNewSubject(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
@@ -134,6 +135,30 @@ final class Splitter {
                 && (units.get(next).is(Constituent.Name.class)
                         || units.get(next).is(Tie.ONE));
         return points && noun && next + 1 < units.size() && units.get(next + 1).is(Tie.BE);
+    }
+
+    /** "B on three and D on four": each with a time of its own, and no verb that is of both. */
+    private boolean isTimedList(int i) {
+        boolean told = isSeparator(i) && !open.isEmpty() && isBeat(open.get(open.size() - 1)) && isThing();
+        int end = i + 1;
+        while (told && end < units.size() && !isSeparator(end) && !(end > i + 1 && isClauseEnd(end))) {
+            end++;
+        }
+        boolean other = told
+                && end > i + 2
+                && isBeat(units.get(end - 1))
+                && units.subList(i + 1, end - 1).stream().noneMatch(Splitter::isMoment)
+                && units.subList(i + 1, end - 1).stream()
+                        .anyMatch(read -> isContent(read) && !read.is(Constituent.Number.class));
+        return other
+                && IntStream.range(i + 1, units.size())
+                        .takeWhile(at -> !units.get(at).is(Tie.STOP) && !isClauseEnd(at))
+                        .noneMatch(at -> isVerb(units.get(at)));
+    }
+
+    /** In text without marks a clause may end before its sentence does. */
+    private boolean isClauseEnd(int i) {
+        return unpunctuated && openings.isStrong(i);
     }
 
     /** "Now the D on three". */

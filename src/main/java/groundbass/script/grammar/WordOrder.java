@@ -7,8 +7,8 @@ enum WordOrder {
     /** "Auf der Drei spielst du ...": a subject there begins another clause. */
     VERB_SECOND;
 
-    /** @param there whether the subject is a mere "there", which takes up the time again */
-    boolean allows(boolean there) {
-        return this == SUBJECT_FIRST || there;
+    /** @param topic whether the time is what the clause speaks of: a bar, or one that is taken up again with "there" */
+    boolean allows(boolean topic) {
+        return this == SUBJECT_FIRST || topic;
     }
 }

@@ -67,9 +67,11 @@ final class AboveReader implements Reader {
         if (of.isEmpty() && !before) {
             return Optional.empty();
         }
-        return Subject.of(said.units().subList(0, verb), said, stage)
+        var left = said.units().subList(0, verb);
+        boolean named = left.stream().anyMatch(unit -> !(unit instanceof Constituent.Small));
+        return Subject.of(left, said, stage)
                 .map(Subject::notes)
-                .filter(notes -> notes.size() == 1 && said.memory().sure())
+                .filter(notes -> notes.size() == 1 && (named || said.memory().sure()))
                 .flatMap(notes -> judged(notes.get(0), lower(notes.get(0), of, before), said, far));
     }
 
@@ -104,9 +106,25 @@ final class AboveReader implements Reader {
         if (of.isEmpty()) {
             return earlier.isEmpty() ? List.of() : List.of(earlier.get(earlier.size() - 1));
         }
-        var item = Items.of(of, stage).map(Items.Row::items).filter(items -> items.size() == 1);
-        var fitting = item.map(one -> earlier.stream().filter(one.get(0)::fits).toList())
+        var rank = of.stream()
+                .filter(Constituent.Rank.class::isInstance)
+                .map(Constituent.Rank.class::cast)
+                .findFirst();
+        var what =
+                of.stream().filter(unit -> !(unit instanceof Constituent.Rank)).toList();
+        var fitting = Items.of(what, stage)
+                .map(Items.Row::items)
+                .filter(items -> items.size() == 1)
+                .map(items -> earlier.stream().filter(items.get(0)::fits).toList())
                 .orElse(List.of());
+        if (rank.isPresent()) { // "above the first G" of the bar
+            boolean nth = rank.get().which() == Constituent.Rank.Which.NTH;
+            return fitting.stream()
+                    .filter(other -> nth && other.bar() == at.bar())
+                    .skip(rank.get().nth() - 1L)
+                    .limit(1)
+                    .toList();
+        }
         return before && !fitting.isEmpty() ? List.of(fitting.get(fitting.size() - 1)) : fitting;
     }
 

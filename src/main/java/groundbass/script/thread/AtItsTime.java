@@ -16,7 +16,7 @@ final class AtItsTime {
 
     /** The clause itself where all of it may be said of its time. */
     static Clause of(Clause clause) {
-        var units = afterThen(clause.units());
+        var units = withoutCrossed(afterThen(clause.units()));
         boolean way = !clause.has(Constituent.Played.class)
                 && !clause.has(Constituent.Interval.class)
                 && !clause.has(Constituent.Octaves.class);
@@ -35,6 +35,20 @@ final class AtItsTime {
                     && !isTimed(before);
             if (here) {
                 return after;
+            }
+        }
+        return units;
+    }
+
+    /** "It rings over beat three": the beat is crossed, and nothing begins there. */
+    private static List<Read> withoutCrossed(List<Read> units) {
+        for (int over = 1; over + 1 < units.size(); over++) {
+            boolean one = units.get(over + 1).unit() instanceof Constituent.Beats beats
+                    && beats.numbers().size() == 1;
+            if (one && units.get(over).is(Tie.OVER)) {
+                var rest = new ArrayList<>(units);
+                rest.subList(over, over + 2).clear();
+                return rest;
             }
         }
         return units;

@@ -19,6 +19,7 @@ final class HeadGist implements Reader {
             Constituent.KeyNamed.class,
             Constituent.ChordNamed.class,
             Constituent.TempoNamed.class,
+            Constituent.Signature.class,
             Constituent.MeterNamed.class,
             Constituent.BeatsInBar.class);
 

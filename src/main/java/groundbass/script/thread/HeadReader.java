@@ -35,6 +35,7 @@ final class HeadReader implements Reader {
             Constituent.FeelNamed.class,
             Constituent.StringCount.class,
             Constituent.BarCount.class,
+            Constituent.Signature.class,
             Constituent.BeatsInBar.class,
             Constituent.Name.class);
     private static final Set<Tie> TIES = Set.of(
@@ -113,6 +114,13 @@ final class HeadReader implements Reader {
     Optional<Verdict> head(Constituent unit, PlacedClause said) {
         if (unit instanceof Constituent.TempoNamed tempo) {
             return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
+        }
+        if (unit instanceof Constituent.Signature signature) {
+            var key = stage.timeline().line().header().key();
+            return Optional.of(
+                    key.fifths() == signature.sharps()
+                            ? Verdict.AGREES
+                            : new Verdict.Contradicts(new Right.KeyThere(key)));
         }
         if (unit instanceof Constituent.FeelNamed feel) {
             return Optional.of(heads.check(new Claim.FeelIs(feel.swung())));

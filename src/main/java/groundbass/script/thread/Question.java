@@ -24,7 +24,7 @@ record Question(Clause asked, boolean isPatient) {
     /** Words of an answer that add nothing to a number. */
     private static final Set<Tie> AROUND_NUMBERS = Set.of(
             Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY, Tie.IN,
-            Tie.MAYBE, Tie.SO, Tie.YES);
+            Tie.MAYBE, Tie.SO, Tie.YES, Tie.OF);
 
     Question(Clause asked) {
         this(asked, false);
@@ -234,7 +234,9 @@ record Question(Clause asked, boolean isPatient) {
         }
         var units = new ArrayList<>(stated(asked.units()));
         units.removeIf(read -> read.is(Tie.ANY)); // "is there one anywhere? - Yes, on four"
-        units.addAll(stated(answer));
+        units.addAll(withoutStop(answer.stream()
+                .dropWhile(read -> read.is(Tie.YES) || read.is(Tie.COMMA))
+                .toList()));
         for (int i = units.size() - 2; i >= 0; i--) {
             boolean dangling = units.get(i).is(Tie.IN) && isMoment(units.get(i + 1))
                     || units.get(i).is(Tie.IN) && units.get(i + 1).is(Constituent.Bars.class);

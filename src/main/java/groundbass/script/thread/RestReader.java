@@ -21,7 +21,7 @@ final class RestReader implements Reader {
             Set.of(Constituent.Silence.class, Constituent.Value.class, Constituent.Lasting.class);
     private static final Set<Tie> TIES = Set.of(
             Tie.BE, Tie.HOLD, Tie.AFTER, Tie.THAT, Tie.IT, Tie.ON, Tie.IN, Tie.THERE, Tie.FOR, Tie.ONLY, Tie.SO,
-            Tie.AND, Tie.COMMA, Tie.STOP, Tie.LONG, Tie.BUT, Tie.OF);
+            Tie.AND, Tie.COMMA, Tie.STOP, Tie.LONG, Tie.BUT, Tie.OF, Tie.WE, Tie.THEN);
 
     private final Stage stage;
 
@@ -39,7 +39,7 @@ final class RestReader implements Reader {
                         .isPresent();
         var silence = said.only(Constituent.Silence.class)
                 .filter(rest -> rest.length().isEmpty());
-        boolean told = said.hasAny(Tie.BE, Tie.HOLD) && said.isOnly(KINDS, TIES);
+        boolean told = said.hasAny(Tie.BE, Tie.HOLD, Tie.WE) && said.isOnly(KINDS, TIES);
         boolean known =
                 said.bars().size() == 1 && stage.timeline().has(said.bars().get(0));
         boolean one = said.all(Constituent.Value.class).size()
@@ -73,10 +73,7 @@ final class RestReader implements Reader {
         var stretches =
                 stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
         var notes = said.memory().notes();
-        boolean after = said.has(Tie.AFTER) && said.scope().time().isEmpty();
-        if (after && notes.isEmpty()) {
-            return List.of();
-        }
+        boolean after = said.has(Tie.AFTER) && said.scope().time().isEmpty() && !notes.isEmpty();
         var rests = stage.events(stretches).stream()
                 .filter(Together::isRest)
                 .filter(rest -> !after || isAfter(rest, notes.get(notes.size() - 1)))

@@ -126,7 +126,7 @@ public final class Talk {
     public List<Heard> hear(List<Word> sentence) {
         var heard = new ArrayList<Heard>();
         takenBack = false;
-        before = Optional.empty();
+        before = hearing.unpunctuated() ? before : Optional.empty(); // nobody wrote where a sentence ends
         for (var clause : hearing.clauses(sentence)) {
             if (!heard.isEmpty() && question.isEmpty() && isBareNo(clause)) {
                 int first = hearing.unpunctuated() ? heard.size() - 1 : 0;
@@ -233,7 +233,7 @@ public final class Talk {
 
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
-        boolean starts = clause.has(Tie.START) || isFirstNote(clause);
+        boolean starts = clause.has(Tie.START) || isFirstNote(clause) || isFirstBeat(clause);
         boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
         boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
         begun |= clause.units().stream()
@@ -245,7 +245,10 @@ public final class Talk {
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean ofOther = clause.units().get(0).is(Tie.WHAT)
                 && before.filter(earlier -> earlier.has(Tie.EXCEPT)).isPresent(); // "unlike bar one, where ..."
-        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised || ofOther;
+        boolean wished = clause.has(Tie.MAYBE)
+                || before.filter(earlier -> earlier.has(Tie.MAYBE)).isPresent()
+                        && VERBS.stream().noneMatch(clause::has); // "try it at sixty, and then at ninety"
+        boolean unreal = wished || clause.isQuestion() || practised || ofOther;
         var finding = unreal ? Optional.<Judged>empty() : read(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
@@ -291,11 +294,19 @@ public final class Talk {
         for (int i = 0; i + 1 < clause.units().size(); i++) {
             boolean first = clause.units().get(i).unit() instanceof Constituent.Rank rank
                     && rank.equals(new Constituent.Rank(Constituent.Rank.Which.NTH, 1));
-            if (first && clause.units().get(i + 1).is(Tie.NOTE)) {
+            var next = clause.units().get(i + 1);
+            boolean note = next.is(Tie.NOTE) || next.is(Tie.WE) || next.is(Constituent.Name.class) || next.is(Tie.BE);
+            if (first && note) {
                 return true;
             }
         }
         return false;
+    }
+
+    private static boolean isFirstBeat(Clause clause) {
+        return clause.units().stream()
+                .anyMatch(read -> read.unit() instanceof Constituent.Beats beats
+                        && beats.numbers().get(0) == 1);
     }
 
     private Optional<Position> position(Optional<Judged> finding) {
