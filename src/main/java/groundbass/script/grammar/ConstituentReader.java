@@ -337,7 +337,8 @@ final class ConstituentReader {
             return unit(new Constituent.Times(number.get().value()), after + 1);
         }
         int adjective = tokens.skip(after, Category.FILLER, Category.SHORT);
-        boolean unknown = adjective < tokens.size() && !tokens.at(adjective).isKnown();
+        boolean unknown =
+                adjective < tokens.size() && !tokens.at(adjective).isKnown() && !tokens.isPluralName(adjective);
         int noun = unknown ? adjective + 1 : adjective;
         boolean counts = tokens.isAny(
                         noun,

@@ -308,7 +308,8 @@ final class Idioms {
 
     /** The sign of a plural: "four F's". */
     private Optional<Found<List<Constituent>>> alone(int i) {
-        boolean plural = tokens.isPluralName(i - 1)
+        boolean plural = tokens.at(i).raw().matches("['’]s")
+                && tokens.isPluralName(i - 1)
                 && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
         return plural ? nothing(i + 1) : Optional.empty();
     }

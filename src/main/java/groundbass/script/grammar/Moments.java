@@ -129,6 +129,12 @@ final class Moments {
                 return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
             }
         }
+        boolean halfABeat = tokens.is(i, Category.HALF)
+                && ONE.matcher(tokens.at(i + 1).raw()).matches()
+                && tokens.is(i + 2, Category.BEAT);
+        if (halfABeat) { // "half a beat"
+            return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), false), i + 3));
+        }
         boolean told =
                 tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
         boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);

@@ -13,6 +13,10 @@ final class Names {
     }
 
     Optional<Found<NoteName>> name(int i) {
+        var plural = tokens.pluralLetter(i);
+        if (plural.isPresent()) {
+            return plural.flatMap(NoteName::parse).map(name -> new Found<>(name, i + 1));
+        }
         if (!tokens.is(i, Category.LETTER) || !isName(i)) {
             return Optional.empty();
         }

@@ -1,10 +1,14 @@
 package groundbass.script.grammar;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** The tokens of a sentence, with what every reader of them asks. Beyond its ends there is nothing. */
 final class SpokenWords {
+    private static final Pattern PLURAL = Pattern.compile("[A-Ga-g]s");
+
     private final List<SpokenWord> tokens;
     private final boolean lowered;
 
@@ -43,7 +47,28 @@ final class SpokenWords {
 
     /** "F's". */
     boolean isPluralName(int i) {
-        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s");
+        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s")
+                || pluralLetter(i).isPresent();
+    }
+
+    /** "Two Ds": the letter, where it stands for notes. */
+    Optional<String> pluralLetter(int i) {
+        String raw = at(i).raw();
+        boolean counted = isAny(
+                i - 1,
+                Category.NUMBER,
+                Category.THEY,
+                Category.BOTH,
+                Category.ALL,
+                Category.THE,
+                Category.LOW,
+                Category.HIGH);
+        boolean letter = raw.length() == 2 && PLURAL.matcher(raw).matches() && !is(i, Category.LETTER);
+        boolean written = Character.isUpperCase(raw.isEmpty() ? ' ' : raw.charAt(0)) || isLowered();
+        boolean other = at(i).isKnown() && !is(i - 1, Category.NUMBER); // "as"
+        return letter && written && counted && !other
+                ? Optional.of(raw.substring(0, 1).toUpperCase(Locale.ROOT))
+                : Optional.empty();
     }
 
     int skip(int i, Category... categories) {

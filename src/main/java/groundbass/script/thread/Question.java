@@ -46,6 +46,14 @@ record Question(Clause asked, boolean isPatient) {
         if (no) {
             return Optional.of(new Clause(negated()));
         }
+        boolean yes = isPlain()
+                && next.has(Tie.YES)
+                && next.units().stream()
+                        .allMatch(read ->
+                                read.unit() instanceof Constituent.Small small && AROUND_NUMBERS.contains(small.tie()));
+        if (yes) {
+            return Optional.of(new Clause(affirmed()));
+        }
         boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
         boolean reserved = next.has(Tie.MAYBE) && !(asked.has(Tie.HOW_MANY) && isAmount(next)); // "that'd be six"
         if (isMoment(asked)
@@ -162,10 +170,17 @@ record Question(Clause asked, boolean isPatient) {
 
     /** What is asked about, where the question is no more than that. */
     private Optional<List<Read>> subject() {
-        var units = stated(asked.units()).stream()
+        var all = stated(asked.units()).stream()
                 .filter(read -> !read.is(Tie.AND) && !read.is(Tie.SO) && !read.is(Tie.LONG))
                 .toList();
-        boolean what = asked.has(Tie.WHAT) && !units.isEmpty() && units.get(0).is(Tie.BE);
+        boolean named = asked.has(Tie.WHICH)
+                && all.size() > 2
+                && isKind(all.get(0))
+                && all.get(1).is(Tie.BE);
+        var units = named ? all.subList(1, all.size()) : all; // "which string is that"
+        boolean what = (asked.has(Tie.WHAT) || named)
+                && !units.isEmpty()
+                && units.get(0).is(Tie.BE);
         var rest = what ? units.subList(1, units.size()) : units;
         boolean thing =
                 rest.stream().noneMatch(Question::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
@@ -173,12 +188,17 @@ record Question(Clause asked, boolean isPatient) {
         return thing && (what || fragment) ? Optional.of(rest) : Optional.empty();
     }
 
+    private static boolean isKind(Read read) {
+        return read.is(Tie.STRING) || read.is(Tie.NOTE) || read.is(Tie.FRET) || read.is(Tie.CHORD);
+    }
+
     private static boolean isThing(Constituent unit) {
         return unit instanceof Constituent.Name
                 || unit instanceof Constituent.Rank
                 || unit instanceof Constituent.Number
                 || unit instanceof Constituent.Dead
-                || unit instanceof Constituent.Small small && small.tie() == Tie.THEY;
+                || unit instanceof Constituent.Small small
+                        && (small.tie() == Tie.THEY || small.tie() == Tie.IT || small.tie() == Tie.THAT);
     }
 
     private static boolean isVerb(Read read) {
@@ -195,6 +215,13 @@ record Question(Clause asked, boolean isPatient) {
 
     private static boolean isContent(Read read) {
         return !(read.unit() instanceof Constituent.Small);
+    }
+
+    /** "Are those quarters? Yes, they are": they are. */
+    private List<Read> affirmed() {
+        var units = negated();
+        units.removeIf(read -> read.is(Tie.NOT));
+        return units;
     }
 
     /** "Is it short? No": it is not. */

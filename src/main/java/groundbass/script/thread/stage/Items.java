@@ -99,6 +99,7 @@ public final class Items {
         }
         if (unit instanceof Constituent.Count count) {
             many = count.many();
+            several = true; // "two dead notes, one pop": what is counted is not of the note before
             return many >= 1 && many <= MOST;
         }
         if (unit instanceof Constituent.KeyNamed key) {
