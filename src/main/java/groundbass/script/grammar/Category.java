@@ -151,6 +151,8 @@ enum Category {
     LET,
     /** "If", "when". */
     CONDITION,
+    /** A lesson, an episode. */
+    OCCASION,
     /** "That means". */
     MEANING,
     /** What listeners are told to do with ears and eyes. */

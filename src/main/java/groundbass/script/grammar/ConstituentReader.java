@@ -319,6 +319,10 @@ final class ConstituentReader {
         if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
             return unit(new Constituent.Small(Tie.AGAIN), i + 1); // "noch einmal"
         }
+        boolean once = tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.WE) && !tokens.isEnd(i + 1);
+        if (once && tokens.at(i).raw().equals("once")) { // "I once heard"
+            return unit(new Constituent.Small(Tie.MAYBE), i + 1);
+        }
         if (tokens.is(i, Category.TIMES)) {
             return unit(new Constituent.Times(tokens.at(i).number(Category.TIMES)), i + 1);
         }

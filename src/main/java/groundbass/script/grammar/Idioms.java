@@ -12,6 +12,8 @@ import java.util.regex.Pattern;
 final class Idioms {
     private static final Pattern CONTRACTED = Pattern.compile("(?i)(is|are|was|were)n['’]t");
 
+    private static final Pattern INVERTED = Pattern.compile("(?i)had|were|should");
+
     private final SpokenWords tokens;
     private final Strangers strangers;
     private final IntPredicate isInterval;
@@ -28,6 +30,7 @@ final class Idioms {
         return pronoun(i)
                 .or(() -> invited(i))
                 .or(() -> meaning(i))
+                .or(() -> unreal(i))
                 .or(() -> heading(i))
                 .or(() -> asking(i))
                 .or(() -> denial(i))
@@ -38,6 +41,7 @@ final class Idioms {
                 .or(() -> sum(i))
                 .or(() -> pair(i))
                 .or(() -> triple(i))
+                .or(() -> inRow(i))
                 .or(() -> alone(i));
     }
 
@@ -94,6 +98,14 @@ final class Idioms {
                         after, Category.WE, Category.THEY, Category.IT, Category.BAR, Category.NUMBER, Category.BEAT)
                 || tokens.is(after, Category.THE) && !tokens.is(after, Category.LETTER);
         return begins && means && clause ? says(Tie.SO, i + 2) : Optional.empty();
+    }
+
+    /** "Had I known", "next time": not this line, or not as it is. */
+    private Optional<Found<List<Constituent>>> unreal(int i) {
+        boolean begins = i == 0 || tokens.isEnd(i - 1);
+        boolean had = begins && INVERTED.matcher(tokens.at(i).raw()).matches() && tokens.is(i + 1, Category.WE);
+        boolean later = tokens.is(i, Category.NEXT) && tokens.is(i + 1, Category.OCCASION);
+        return had ? says(Tie.MAYBE, i + 1) : later ? says(Tie.MAYBE, i + 2) : Optional.empty();
     }
 
     /** "Do you", "how many", "notice how". */
@@ -183,6 +195,15 @@ final class Idioms {
         }
         if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
             return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
+        }
+        boolean passive = tokens.is(i + 1, Category.BE)
+                && tokens.isAny(i + 2, Category.PLAY, Category.HOLD, Category.MANNER); // "is to be found on"
+        if (passive) {
+            return nothing(i + 2);
+        }
+        boolean compared = tokens.is(i - 1, Category.SAME) && tokens.is(i + 1, Category.BAR); // "identical to bar two"
+        if (compared) {
+            return nothing(i + 1);
         }
         boolean exact = tokens.is(i + 1, Category.BE) && strangers.isStrange(i + 2); // "to be exact"
         if (exact) {
@@ -288,6 +309,16 @@ final class Idioms {
                 && tokens.is(i + 1, Category.ALL)
                 && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE));
         return among || ofAll ? nothing(i + 2) : Optional.empty();
+    }
+
+    /** "In a row". */
+    private Optional<Found<List<Constituent>>> inRow(int i) {
+        boolean row = tokens.is(i, Category.IN)
+                && tokens.is(i + 1, Category.THE)
+                && tokens.at(i + 2).raw().equals("row");
+        boolean order =
+                tokens.at(i).raw().equalsIgnoreCase("reihe") && tokens.is(i + 1, Category.TO); // "der Reihe nach"
+        return row ? nothing(i + 3) : order ? nothing(i + 2) : Optional.empty();
     }
 
     /** "By the way", "note for note", "over this chord, ...", "from top to bottom". */

@@ -303,6 +303,18 @@ final class Moments {
             return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
+        boolean twice = begins
+                && tokens.is(i, Category.NUMBER)
+                && tokens.is(i + 1, Category.COMMA)
+                && isCounted(i + 2)
+                && tokens.at(i).number(Category.NUMBER) == tokens.at(i + 2).number(Category.NUMBER);
+        if (twice) { // "three, three-and: ..."
+            return Optional.of(
+                    new Found<>(new Constituent.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 4));
+        }
+        if (begins && isCounted(i)) { // "two-and: ..."
+            return Optional.of(new Found<>(parts(OptionalInt.of(tokens.at(i).number(Category.NUMBER)), i + 1), i + 2));
+        }
         var ofBar = tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.OF)
                         && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
@@ -331,6 +343,13 @@ final class Moments {
                         .filter(found -> found.value().stream().allMatch(number -> number <= MOST_COUNTS)
                                 && !isCounting(found.after()))
                         .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
+    }
+
+    /** "Two-and" before a colon. */
+    private boolean isCounted(int i) {
+        return tokens.is(i, Category.NUMBER)
+                && isAnd(i + 1)
+                && tokens.at(i + 2).raw().equals(":");
     }
 
     private static Constituent edgeBeats(int many, boolean last) {

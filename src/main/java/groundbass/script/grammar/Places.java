@@ -89,6 +89,7 @@ final class Places {
                     found.after(),
                     Category.COMMA,
                     Category.OF,
+                    Category.FROM,
                     Category.ON,
                     Category.IN,
                     Category.AT,

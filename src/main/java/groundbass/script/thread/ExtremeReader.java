@@ -32,6 +32,12 @@ final class ExtremeReader implements Reader {
         if (said.scope().time().isPresent() || several || said.hasAny(Tie.FROM, Tie.TO)) {
             return Optional.empty();
         }
+        boolean ofGroup = said.has(Tie.OF)
+                && said.hasAny(Tie.THAT, Tie.THEY, Tie.CLIMB)
+                && !said.scope().isSaid();
+        if (ofGroup) { // "the top of that run"
+            return Optional.empty();
+        }
         var rank =
                 said.all(Rank.class).stream().filter(ExtremeReader::isExtreme).findFirst();
         if (rank.isPresent()) {

@@ -77,7 +77,8 @@ final class IntervalReader implements Reader {
         boolean up = clause.hasAny(Tie.ABOVE, Tie.UP);
         boolean down = clause.hasAny(Tie.BELOW, Tie.DOWN);
         var notes = clause.memory().notes();
-        boolean told = up != down && clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT);
+        boolean onward = clause.has(Tie.FROM) && clause.has(Tie.TO) && clause.hasAny(Tie.THERE, Tie.THAT, Tie.IT);
+        boolean told = up != down && (clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT) || onward);
         if (!told
                 || said.semitones().isEmpty()
                 || notes.size() != 1
@@ -96,8 +97,10 @@ final class IntervalReader implements Reader {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
-        boolean upward = path && clause.hasAny(Tie.UP, Tie.CLIMB);
-        boolean downward = path && clause.hasAny(Tie.DOWN, Tie.FALL) || !path && clause.has(Tie.ABOVE);
+        boolean either =
+                clause.hasAny(Tie.UP, Tie.CLIMB) && clause.hasAny(Tie.DOWN, Tie.FALL); // "comes down higher up"
+        boolean upward = path && !either && clause.hasAny(Tie.UP, Tie.CLIMB);
+        boolean downward = path && !either && clause.hasAny(Tie.DOWN, Tie.FALL) || !path && clause.has(Tie.ABOVE);
         boolean right = said.semitones().isPresent()
                 ? fits(said.semitones().getAsInt(), up, upward, downward)
                 : fitsLetters(said.number(), letters, upward, downward);

@@ -26,7 +26,7 @@ final class Leaning {
 
     /** Empty where the clause stands by itself. */
     static Optional<Clause> completed(Clause clause, Clause before) {
-        return far(clause, before).or(() -> amount(clause, before));
+        return far(clause, before).or(() -> amount(clause, before)).or(() -> shifted(clause, before));
     }
 
     /** A distance that is said of the way just named. */
@@ -109,6 +109,31 @@ final class Leaning {
                 .count();
         boolean ranked = units.stream().anyMatch(read -> read.is(Constituent.Rank.class));
         return names == 1 || names == 0 && ranked;
+    }
+
+    /** "It is bar three, but moved two frets up": how far, of the bars that were compared just now. */
+    private static Optional<Clause> shifted(Clause clause, Clause before) {
+        var move = clause.units().stream()
+                .filter(read -> read.is(Constituent.Move.class))
+                .toList();
+        long bars = before.units().stream()
+                .filter(read -> read.is(Constituent.Bars.class))
+                .count();
+        boolean alike = bars == 2 && (before.has(Tie.LIKE) || before.has(Tie.SAME) || before.has(Tie.AGAIN));
+        boolean bare = move.size() == 1
+                && clause.units().stream()
+                        .allMatch(read -> read == move.get(0)
+                                || read.is(Constituent.Unknown.class)
+                                || read.is(Tie.OTHER)
+                                || read.is(Tie.TO)
+                                || isAround(read));
+        if (!alike || !bare || before.has(Constituent.Move.class)) {
+            return Optional.empty();
+        }
+        var units = new ArrayList<>(before.units());
+        units.add(move.get(0));
+        clause.units().stream().filter(Leaning::isDirection).forEach(units::add);
+        return Optional.of(new Clause(units));
     }
 
     /** "Bar two has nine": as many of what was just counted. */

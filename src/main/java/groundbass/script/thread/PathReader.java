@@ -24,7 +24,7 @@ final class PathReader implements Reader {
     private static final Set<Tie> IDLE = Set.of(
             Tie.WE, Tie.THEN, Tie.AND, Tie.SO, Tie.COMMA, Tie.COLON, Tie.STOP, Tie.BE, Tie.PLAY, Tie.IT, Tie.THAT,
             Tie.THERE, Tie.UP, Tie.DOWN, Tie.ON, Tie.IN, Tie.AT, Tie.OF, Tie.HAVE, Tie.BUT, Tie.HIGH, Tie.LOW,
-            Tie.AGAIN, Tie.ALL, Tie.START);
+            Tie.AGAIN, Tie.ALL, Tie.START, Tie.WITH);
 
     private final Stage stage;
 
@@ -73,7 +73,8 @@ final class PathReader implements Reader {
     /** "It comes up from the fifth fret": what was spoken of last is a slide. */
     private static Optional<Manner> inHand(PlacedClause said) {
         var notes = said.memory().notes();
-        boolean pointed = said.hasAny(Tie.IT, Tie.THAT) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
+        boolean pointed =
+                said.hasAny(Tie.IT, Tie.THAT, Tie.WE) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
         return pointed && !notes.isEmpty()
                 ? ARRIVALS.stream()
                         .filter(manner ->

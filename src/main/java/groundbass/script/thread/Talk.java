@@ -436,7 +436,13 @@ public final class Talk {
 
     /** "A fret below the place where the next bar begins". */
     private static boolean isFarFrom(Clause clause) {
-        return isRelative(clause) && (clause.has(Tie.BELOW) || clause.has(Tie.ABOVE));
+        boolean ofGroup = clause.units().stream()
+                        .anyMatch(read -> read.unit() instanceof Constituent.Rank rank
+                                && (rank.which() == Constituent.Rank.Which.HIGHEST
+                                        || rank.which() == Constituent.Rank.Which.LOWEST))
+                && clause.has(Tie.OF)
+                && (clause.has(Tie.THAT) || clause.has(Tie.THEY)); // "the top of that run"
+        return ofGroup || isRelative(clause) && (clause.has(Tie.BELOW) || clause.has(Tie.ABOVE));
     }
 
     private static boolean refers(Clause clause) {

@@ -64,13 +64,16 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
 
     /** "From beat three". */
     private static Optional<Scope.Time> onward(Constituent unit, List<Constituent> before) {
-        boolean from = !before.isEmpty()
-                && is(before.get(before.size() - 1), Tie.FROM)
-                && unit instanceof Constituent.Beats beats
-                && beats.numbers().size() == 1;
+        boolean from = !before.isEmpty() && is(before.get(before.size() - 1), Tie.FROM);
+        if (from && unit instanceof Constituent.Beats beats && beats.numbers().size() == 1) {
+            return Optional.of(new Scope.Onward(beats.numbers().get(0), 0));
+        }
         return from
+                        && unit instanceof Constituent.Parts parts
+                        && parts.beat().isPresent()
+                        && parts.parts().size() == 1
                 ? Optional.of(
-                        new Scope.Onward(((Constituent.Beats) unit).numbers().get(0)))
+                        new Scope.Onward(parts.beat().getAsInt(), parts.parts().get(0)))
                 : Optional.empty();
     }
 

@@ -30,8 +30,8 @@ public record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
 
     record LastBeats(int many) implements Time {}
 
-    /** From a beat to the end of the bar. */
-    record Onward(int from) implements Time {}
+    /** From a beat, or a part of it, to the end of the bar. */
+    record Onward(int from, int part) implements Time {}
 
     public record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
 
