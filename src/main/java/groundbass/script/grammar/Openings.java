@@ -64,7 +64,7 @@ final class Openings {
         }
         boolean onward = at > i && isTie(at - 1, Tie.THEN) && (isVerb(at) || isPlayed(at));
         boolean counted = at + 1 < units.size() && units.get(at + 1).is(Constituent.Count.class);
-        boolean only = isTie(at, Tie.ONLY) && (counted || Splitter.isMoment(units, at + 1));
+        boolean only = isTie(at, Tie.ONLY) && (counted || Units.isMoment(units, at + 1));
         boolean sum = isTie(at, Tie.SUM) && isVerb(at + 1);
         boolean after = isTie(at, Tie.AFTER) && (at > i || isTie(at + 1, Tie.THAT));
         boolean none = isTie(at, Tie.NO) && isContent(at + 1);
@@ -76,7 +76,7 @@ final class Openings {
         boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
         boolean turned =
                 at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
-        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
+        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Units.isMoment(units, at + 2);
         boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
         return bare
                 || isInverted(at)
@@ -121,7 +121,7 @@ final class Openings {
         int next = isTie(i + 1, Tie.AND) ? i + 2 : i + 1; // "try and keep"
         boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(next);
         boolean others = isUnknown(i) && isTie(i + 1, Tie.MAYBE)
-                || isTie(i, Tie.MAYBE) && (isTie(i + 1, Tie.MAYBE) || Splitter.isMoment(units, i + 1)); // "some people"
+                || isTie(i, Tie.MAYBE) && (isTie(i + 1, Tie.MAYBE) || Units.isMoment(units, i + 1)); // "some people"
         if (others) {
             return true;
         }
@@ -146,19 +146,19 @@ final class Openings {
     private boolean isMoment(int i) {
         int at = is(i, PREPOSITIONS) || isTie(i, Tie.FROM) ? i + 1 : i;
         at = isTie(at, Tie.THE) ? at + 1 : at;
-        if (!Splitter.isMoment(units, at)) {
+        if (!Units.isMoment(units, at)) {
             return false;
         }
         boolean beat = !isBar(at);
         int first = at;
         at++;
         while (true) {
-            boolean next = Splitter.isMoment(units, at + 1);
+            boolean next = Units.isMoment(units, at + 1);
             boolean tied = next
                     && (isTie(at, Tie.OF)
                             || is(at, PREPOSITIONS) && isBar(at + 1) == beat
                             || isTie(at, Tie.AND) && isBar(at + 1) != beat);
-            boolean bare = Splitter.isMoment(units, at) && isBar(at) == beat;
+            boolean bare = Units.isMoment(units, at) && isBar(at) == beat;
             if (!tied && !bare) {
                 break;
             }
@@ -169,7 +169,7 @@ final class Openings {
         boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
         boolean noun = isTie(at, Tie.THE) && isNoun(at);
         boolean subject = isPronoun(at) || isTie(at, Tie.WE);
-        boolean repeats = isTie(at, Tie.LIKE) && Splitter.isMoment(units, at + 1);
+        boolean repeats = isTie(at, Tie.LIKE) && Units.isMoment(units, at + 1);
         return repeats
                 || noun
                 || onward
@@ -217,7 +217,7 @@ final class Openings {
             }
             boolean second =
                     other || isTie(at, Tie.THE) && at > i && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
-            boolean moment = Splitter.isMoment(units, at);
+            boolean moment = Units.isMoment(units, at);
             boolean placed = moment && isBar(at) && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
             boolean ofNoun = is(at, OF_NOUNS) || is(at, PREPOSITIONS) || isContent(at) || isUnknown(at) || moment;
             boolean early = !article && at > i && (moment || isContent(at)); // "and a semiquaver beat two is"
@@ -232,7 +232,7 @@ final class Openings {
 
     /** "From the g up to the b is". */
     private boolean isPath(int i) {
-        boolean from = isTie(i, Tie.FROM) && !Splitter.isMoment(units, i + 1);
+        boolean from = isTie(i, Tie.FROM) && !Units.isMoment(units, i + 1);
         boolean there = false;
         for (int at = i + 1; at < Math.min(units.size(), i + NOUN); at++) {
             if (is(at, TIES)) {
@@ -275,7 +275,7 @@ final class Openings {
 
     /** Whether words stand here that hardly go on with what was said: they speak of it, or of a moment. */
     boolean isStrong(int i) {
-        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
+        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Units.isMoment(units, i) && isBar(i);
         boolean after = (isTie(i, Tie.AFTER) || isTie(i, Tie.THEN)) && isMoment(i + 1);
         return bar || after || isAsking(i) || isPointing(i) || isMoment(i);
     }
@@ -325,6 +325,6 @@ final class Openings {
         return i < units.size()
                 && !(units.get(i).unit() instanceof Constituent.Small)
                 && !isUnknown(i)
-                && !Splitter.isMoment(units, i);
+                && !Units.isMoment(units, i);
     }
 }

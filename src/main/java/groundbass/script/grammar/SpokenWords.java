@@ -142,4 +142,28 @@ final class SpokenWords {
                 ? Optional.of(new Found<>(at(i).number(Category.ORDINAL), i + 1))
                 : Optional.empty();
     }
+
+    /** Whether a noun follows that the number counts. */
+    boolean isCounting(int i) {
+        boolean byNote = is(i, Category.NOTE) && is(i + 1, Category.FOR); // "note for note"
+        return !byNote && isNounOfNumber(i);
+    }
+
+    private boolean isNounOfNumber(int i) {
+        return isAny(
+                        i,
+                        Category.NOTE,
+                        Category.STRING,
+                        Category.FRET,
+                        Category.LENGTH,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.OCTAVE,
+                        Category.TIME,
+                        Category.DOTTED,
+                        Category.HALF,
+                        Category.TUPLET)
+                || is(i, Category.MANNER) && !is(i + 1, Category.WE) // "auf der Drei rutschst du"
+                || is(i, Category.BEAT) && number(i + 1).isEmpty() && !is(i - 2, Category.BEAT);
+    }
 }

@@ -24,7 +24,7 @@ final class PathReader implements Reader {
     private static final Set<Tie> IDLE = Set.of(
             Tie.WE, Tie.THEN, Tie.AND, Tie.SO, Tie.COMMA, Tie.COLON, Tie.STOP, Tie.BE, Tie.PLAY, Tie.IT, Tie.THAT,
             Tie.THERE, Tie.UP, Tie.DOWN, Tie.ON, Tie.IN, Tie.AT, Tie.OF, Tie.HAVE, Tie.BUT, Tie.HIGH, Tie.LOW,
-            Tie.AGAIN, Tie.ALL, Tie.START, Tie.WITH);
+            Tie.AGAIN, Tie.ALL, Tie.START, Tie.END, Tie.WITH);
 
     private final Stage stage;
 

@@ -33,9 +33,6 @@ public final class Talk {
     private static final Set<Tie> VERBS =
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL);
 
-    /** Words before what a clause speaks of. */
-    private static final Set<Tie> LEADING = Set.of(Tie.AND, Tie.SO, Tie.COMMA, Tie.THEN, Tie.BUT, Tie.STOP, Tie.YES);
-
     private static final Set<Class<? extends Constituent>> OF_NOTES = Set.of(
             Constituent.Name.class,
             Constituent.Place.class,
@@ -190,7 +187,7 @@ public final class Talk {
                 && clause.units().get(0).unit() instanceof Constituent.Rank rank
                 && rank.which() == Constituent.Rank.Which.LAST;
         if (!isOverview() || !one) {
-            return numbered(clause);
+            return question.isPresent() ? clause : new NumberedBar(memory, stage).of(clause);
         }
         var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
         var last = clause.units().get(0);
@@ -198,76 +195,9 @@ public final class Talk {
         return new Clause(units);
     }
 
-    /** "And six, that's ...": the number of the next bar, or of the one in hand where it has no such beat, is that bar. */
-    private Clause numbered(Clause clause) {
-        var units = clause.units();
-        int first = 0;
-        while (first < units.size() && isLead(units.get(first))) {
-            first++;
-        }
-        if (first == units.size() || !isBar(first, units)) {
-            return clause;
-        }
-        var bars = new ArrayList<>(units);
-        bars.set(first, bar(units.get(first)));
-        boolean other = first + 2 < units.size()
-                && units.get(first + 1).is(Tie.BE)
-                && units.get(first + 2).is(Constituent.Number.class); // "six is three again"
-        if (other) {
-            bars.set(first + 2, bar(units.get(first + 2)));
-        }
-        boolean resumed = first + 3 < units.size()
-                && units.get(first + 1).is(Tie.COMMA)
-                && (units.get(first + 2).is(Tie.THAT) || units.get(first + 2).is(Tie.IT))
-                && units.get(first + 3).is(Tie.BE);
-        if (resumed) {
-            bars.subList(first + 1, first + 3).clear();
-        }
-        return new Clause(bars);
-    }
-
-    private static boolean isLead(Read read) {
-        return read.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
-    }
-
-    private static Read bar(Read number) {
-        return new Read(new Constituent.Bars(List.of(value(number.unit()))), number.from(), number.to());
-    }
-
-    private static int value(Constituent unit) {
-        return unit instanceof Constituent.Number number
-                ? number.value()
-                : ((Constituent.Beats) unit).numbers().get(0);
-    }
-
-    private boolean isBar(int at, List<Read> units) {
-        var unit = units.get(at).unit();
-        boolean beat =
-                unit instanceof Constituent.Beats beats && beats.numbers().size() == 1;
-        if (!beat && !(unit instanceof Constituent.Number) || memory.bar().isEmpty() || question.isPresent()) {
-            return false;
-        }
-        int value = value(unit);
-        int bar = memory.bar().get();
-        boolean far = value > stage.beats(bar).size();
-        boolean near = stage.timeline().has(value) && (value == bar + 1 || value == bar && far);
-        if (beat) {
-            return near && far;
-        }
-        var next = at + 1 < units.size() ? units.get(at + 1) : null;
-        boolean alone = next == null || next.is(Tie.STOP) && at + 2 == units.size();
-        boolean led = next != null
-                && (next.is(Tie.COMMA)
-                        || next.is(Tie.COLON)
-                        || next.is(Constituent.Unknown.class)
-                        || next.is(Tie.THEN)
-                        || far && (next.is(Tie.START) || next.is(Tie.END) || next.is(Tie.BE)));
-        return near && (alone || led);
-    }
-
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
-        boolean starts = clause.has(Tie.START) || isFirstNote(clause) || isFirstBeat(clause);
+        boolean starts = Beginning.isIn(clause);
         boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
         boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
         begun |= clause.units().stream()
@@ -322,25 +252,6 @@ public final class Talk {
                 && wrong.right() instanceof Right.CountThere
                 && said.has(Constituent.Beats.class)
                 && said.has(Tie.THERE);
-    }
-
-    private static boolean isFirstNote(Clause clause) {
-        for (int i = 0; i + 1 < clause.units().size(); i++) {
-            boolean first = clause.units().get(i).unit() instanceof Constituent.Rank rank
-                    && rank.equals(new Constituent.Rank(Constituent.Rank.Which.NTH, 1));
-            var next = clause.units().get(i + 1);
-            boolean note = next.is(Tie.NOTE) || next.is(Tie.WE) || next.is(Tie.BE);
-            if (first && note) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static boolean isFirstBeat(Clause clause) {
-        return clause.units().stream()
-                .anyMatch(read -> read.unit() instanceof Constituent.Beats beats
-                        && beats.numbers().get(0) == 1);
     }
 
     private Optional<Position> position(Optional<Judged> finding) {
