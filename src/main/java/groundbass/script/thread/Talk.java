@@ -14,6 +14,14 @@ import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
+import groundbass.script.thread.whole.Asking;
+import groundbass.script.thread.whole.AtItsTime;
+import groundbass.script.thread.whole.Beginning;
+import groundbass.script.thread.whole.Leaning;
+import groundbass.script.thread.whole.NumberedBar;
+import groundbass.script.thread.whole.SameReader;
+import groundbass.script.thread.whole.StringNames;
+import groundbass.script.thread.whole.Turn;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,7 +55,7 @@ public final class Talk {
     private final TalkHearing hearing;
     private final SameReader same;
     private final TwoEnds ends;
-    private final TuningReader tuning;
+    private final StringNames tuning;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
     private final List<Reader> loosely;
@@ -62,7 +70,7 @@ public final class Talk {
     /** What was said last of the line, in this sentence or before it. */
     private Optional<Clause> last = Optional.empty();
     /** What was asked just now. */
-    private Optional<Question> question = Optional.empty();
+    private Optional<Asking> question = Optional.empty();
     /** Whether anything was said of notes yet, and not of chords and bars alone. */
     private boolean begun;
     /** For so many clauses a tempo may be one to practise at. */
@@ -73,7 +81,7 @@ public final class Talk {
         this.hearing = hearing;
         this.same = new SameReader(stage);
         this.ends = new TwoEnds(stage);
-        this.tuning = new TuningReader(timeline.line().header().tuning());
+        this.tuning = new StringNames(timeline.line().header().tuning());
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
         this.loosely = loosely(stage);
@@ -157,8 +165,8 @@ public final class Talk {
         last = isMusical(said) ? Optional.of(said) : last;
         boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
         question = said.isQuestion()
-                ? Optional.of(new Question(said))
-                : question.filter(asked -> waits && !asked.isPatient()).map(Question::patient);
+                ? Optional.of(new Asking(said))
+                : question.filter(asked -> waits && !asked.isPatient()).map(Asking::patient);
         return heard;
     }
 

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.score.Fraction;
 import groundbass.script.grammar.Clause;
@@ -12,7 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 
 /** A question that the speaker answers at once: both together say something. */
-record Question(Clause asked, boolean isPatient) {
+public record Asking(Clause asked, boolean isPatient) {
     private static final Set<Tie> ASKING = Set.of(Tie.ASK, Tie.WHAT, Tie.WHICH, Tie.COMMA, Tie.HOW_MANY, Tie.YES);
     private static final Set<Tie> VERBS = Set.of(Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD);
 
@@ -26,17 +26,17 @@ record Question(Clause asked, boolean isPatient) {
             Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY, Tie.IN,
             Tie.MAYBE, Tie.SO, Tie.YES, Tie.OF);
 
-    Question(Clause asked) {
+    public Asking(Clause asked) {
         this(asked, false);
     }
 
     /** The same, where something was said between that answers nothing. */
-    Question patient() {
-        return new Question(asked, true);
+    public Asking patient() {
+        return new Asking(asked, true);
     }
 
     /** The statement that question and answer make; empty where the next clause is no answer, or denies. */
-    Optional<Clause> answered(Clause next) {
+    public Optional<Clause> answered(Clause next) {
         boolean fragment = next.units().stream()
                 .noneMatch(read -> read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
                         || read.is(Tie.BE) && read != next.units().get(0));
@@ -182,8 +182,7 @@ record Question(Clause asked, boolean isPatient) {
                 && !units.isEmpty()
                 && units.get(0).is(Tie.BE);
         var rest = what ? units.subList(1, units.size()) : units;
-        boolean thing =
-                rest.stream().noneMatch(Question::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
+        boolean thing = rest.stream().noneMatch(Asking::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
         boolean fragment = !asked.has(Tie.WHAT) && !asked.has(Tie.HOW_MANY) && !asked.has(Tie.WHICH);
         return thing && (what || fragment) ? Optional.of(rest) : Optional.empty();
     }

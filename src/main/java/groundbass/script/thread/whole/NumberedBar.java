@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
@@ -11,12 +11,12 @@ import java.util.List;
 import java.util.Set;
 
 /** A bar of which no more than its number is said. */
-record NumberedBar(Memory memory, Stage stage) {
+public record NumberedBar(Memory memory, Stage stage) {
     /** Words before what a clause speaks of. */
     private static final Set<Tie> LEADING = Set.of(Tie.AND, Tie.SO, Tie.COMMA, Tie.THEN, Tie.BUT, Tie.STOP, Tie.YES);
 
     /** "And six, that's ...": the number of the next bar, or of the one in hand where it has no such beat, is that bar. */
-    Clause of(Clause clause) {
+    public Clause of(Clause clause) {
         var units = clause.units();
         int first = 0;
         while (first < units.size() && isLead(units.get(first))) {
@@ -61,7 +61,8 @@ record NumberedBar(Memory memory, Stage stage) {
         var unit = units.get(at).unit();
         boolean beat =
                 unit instanceof Constituent.Beats beats && beats.numbers().size() == 1;
-        if (!beat && !(unit instanceof Constituent.Number) || memory.bar().isEmpty()) {
+        boolean known = memory.bar().filter(stage.timeline()::has).isPresent();
+        if (!beat && !(unit instanceof Constituent.Number) || !known) {
             return false;
         }
         int value = value(unit);

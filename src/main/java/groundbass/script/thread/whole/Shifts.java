@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.claims.Claim.Shift;
 import groundbass.script.grammar.Clause;

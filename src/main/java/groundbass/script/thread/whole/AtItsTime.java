@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
@@ -11,11 +11,11 @@ import java.util.List;
  * What a clause says of the time that it names: of "open E, and then B on two" the B alone, of "from the G up to the B on
  * three" where it leads.
  */
-final class AtItsTime {
+public final class AtItsTime {
     private AtItsTime() {}
 
     /** The clause itself where all of it may be said of its time. */
-    static Clause of(Clause clause) {
+    public static Clause of(Clause clause) {
         var units = withoutCrossed(afterThen(clause.units()));
         boolean way = !clause.has(Constituent.Played.class)
                 && !clause.has(Constituent.Interval.class)

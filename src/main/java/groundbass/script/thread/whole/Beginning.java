@@ -1,14 +1,14 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 
 /** Words with which a talk begins where its line does. */
-final class Beginning {
+public final class Beginning {
     private Beginning() {}
 
-    static boolean isIn(Clause clause) {
+    public static boolean isIn(Clause clause) {
         return clause.has(Tie.START) || isFirstNote(clause) || isFirstBeat(clause);
     }
 

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
@@ -13,7 +13,7 @@ import java.util.Set;
  * Completes a clause by the one before it, where it leaves out what was just said: "from the G up to the C - that's a
  * fourth", "bar one has nine notes, and bar two has nine as well".
  */
-final class Leaning {
+public final class Leaning {
     /** Words of a way, or of an amount, that add nothing to it. */
     private static final Set<Tie> AROUND = Set.of(
             Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.IT, Tie.THAT, Tie.THERE, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP,
@@ -25,7 +25,7 @@ final class Leaning {
     private Leaning() {}
 
     /** Empty where the clause stands by itself. */
-    static Optional<Clause> completed(Clause clause, Clause before) {
+    public static Optional<Clause> completed(Clause clause, Clause before) {
         return far(clause, before).or(() -> amount(clause, before)).or(() -> shifted(clause, before));
     }
 

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.checking.BarsCheck;
 import groundbass.script.checking.Right;
@@ -18,7 +18,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Bars that are the same, that begin or end with the same note, or that stand over the same chord. */
-final class SameReader {
+public final class SameReader {
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
             Tie.HAVE,
@@ -81,12 +81,12 @@ final class SameReader {
     private final Stage stage;
     private final BarsCheck bars;
 
-    SameReader(Stage stage) {
+    public SameReader(Stage stage) {
         this.stage = stage;
         this.bars = new BarsCheck(stage.timeline());
     }
 
-    Optional<Judged> read(Clause clause, Memory memory) {
+    public Optional<Judged> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
         var beats = new ArrayList<Integer>();
         var before = Optional.<Read>empty();
@@ -127,7 +127,7 @@ final class SameReader {
     }
 
     /** What a clause of which not every word was understood says of two bars; never that they are alike. */
-    Optional<Judged> gist(Clause clause, Memory memory) {
+    public Optional<Judged> gist(Clause clause, Memory memory) {
         boolean plain = clause.has(Tie.SAME)
                 && clause.units().stream()
                         .allMatch(read -> read.is(Constituent.Bars.class)
