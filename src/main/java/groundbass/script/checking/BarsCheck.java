@@ -115,37 +115,47 @@ public final class BarsCheck {
     }
 
     private List<Trait> traits(Stretch stretch, Claim.Scope scope, boolean moved) {
-        int frets = moved ? -scope.frets() : 0;
-        int semitones = moved ? -12 * scope.octaves() : 0;
         return timeline.notes(List.of(stretch)).stream()
                 .map(At::note)
-                .map(note -> trait(note, stretch, scope, frets, semitones))
+                .map(note -> trait(note, note.onset().minus(stretch.from()), scope, moved))
                 .toList();
     }
 
-    private Trait trait(Note note, Stretch stretch, Claim.Scope scope, int frets, int semitones) {
-        var onset = note.onset().minus(stretch.from());
+    /** @param moved whether the note is of the bar that is moved; it is told as it would stand unmoved */
+    private Trait trait(Note note, Fraction onset, Claim.Scope scope, boolean moved) {
         if (scope.rhythmOnly()) {
             return new Trait(
                     onset, note.length(), Optional.empty(), OptionalInt.empty(), Optional.empty(), Optional.empty());
         }
-        if (scope.octaves() != 0) {
+        if (scope.shift() instanceof Claim.Shift.Semitones semitones) {
             var midi = note.midi(timeline.line().header().tuning());
-            var sounding = midi.isPresent() ? OptionalInt.of(midi.getAsInt() + semitones) : midi;
+            int back = moved ? -semitones.up() : 0;
+            var sounding = midi.isPresent() ? OptionalInt.of(midi.getAsInt() + back) : midi;
             return new Trait(onset, note.length(), Optional.empty(), sounding, Optional.empty(), Optional.empty());
         }
         return new Trait(
                 onset,
                 note.length(),
-                Optional.of(shifted(note.place(), frets)),
+                Optional.of(moved ? unmoved(note.place(), scope.shift()) : note.place()),
                 OptionalInt.empty(),
                 note.pluck(),
                 note.arrival());
     }
 
-    private static Place shifted(Place place, int frets) {
-        return place instanceof Fretted fretted && fretted.fret() + frets >= 0
-                ? new Fretted(fretted.string(), Math.min(Fretted.MOST_FRETS, fretted.fret() + frets))
+    private static Place unmoved(Place place, Claim.Shift shift) {
+        if (shift instanceof Claim.Shift.Strings strings) {
+            return onString(place, place.string() + strings.higher());
+        }
+        int frets = shift instanceof Claim.Shift.Frets along ? along.up() : 0;
+        return place instanceof Fretted fretted && fretted.fret() >= frets
+                ? new Fretted(fretted.string(), Math.min(Fretted.MOST_FRETS, fretted.fret() - frets))
                 : place;
+    }
+
+    private static Place onString(Place place, int string) {
+        if (string < 1) {
+            return place;
+        }
+        return place instanceof Fretted fretted ? new Fretted(string, fretted.fret()) : Place.dead(string);
     }
 }

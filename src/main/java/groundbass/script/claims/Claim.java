@@ -51,8 +51,7 @@ public sealed interface Claim {
      * @param besides these shifted to where the others stand; empty where they stand alike
      * @param but not these
      * @param rhythmOnly whether only the rhythm is
-     * @param frets how far the second is moved along the neck
-     * @param octaves how far the second is moved in pitch
+     * @param shift how far the second is moved
      * @param loosely whether the speaker leaves room
      */
     record Scope(
@@ -60,9 +59,19 @@ public sealed interface Claim {
             List<Integer> besides,
             List<Integer> but,
             boolean rhythmOnly,
-            int frets,
-            int octaves,
+            Shift shift,
             boolean loosely) {
-        public static final Scope ALL = new Scope(List.of(), List.of(), List.of(), false, 0, 0, false);
+        public static final Scope ALL = new Scope(List.of(), List.of(), List.of(), false, Shift.NONE, false);
+    }
+
+    /** How far a bar is moved against another: along the neck, across it, or in pitch wherever it is played. */
+    sealed interface Shift {
+        Shift NONE = new Frets(0);
+
+        record Frets(int up) implements Shift {}
+
+        record Strings(int higher) implements Shift {}
+
+        record Semitones(int up) implements Shift {}
     }
 }

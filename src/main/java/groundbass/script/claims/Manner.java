@@ -22,6 +22,9 @@ public enum Manner {
     THUMB(struck(Technique.SLAP, Technique.THUMB, Technique.THUMB_DOWN, Technique.THUMB_UP)),
     THUMB_DOWN(struck(Technique.THUMB_DOWN, Technique.SLAP, Technique.THUMB)),
     THUMB_UP(struck(Technique.THUMB_UP)),
+    /** With thumb or pick; a pick of which nobody wrote the way may go either. */
+    DOWNSTROKE(struck(Technique.THUMB_DOWN, Technique.PICK, Technique.SLAP, Technique.THUMB)),
+    UPSTROKE(struck(Technique.THUMB_UP, Technique.PICK)),
     PLUCK(struck(
             Technique.PLUCK,
             Technique.FINGER,
@@ -56,7 +59,7 @@ public enum Manner {
     /** Whether it is a stroke or an arrival, of which a note has one. */
     boolean isStroke() {
         return switch (this) {
-            case HAMMER, PULL, SLIDE, POP, SLAP, THUMB_DOWN, THUMB_UP, PLUCK, TAP, PICK -> true;
+            case HAMMER, PULL, SLIDE, POP, SLAP, THUMB_DOWN, THUMB_UP, DOWNSTROKE, UPSTROKE, PLUCK, TAP, PICK -> true;
             case THUMB, MUTE, RAKE, DEAD, GHOST, ACCENT, VIBRATO, BEND, HARMONIC -> false;
         };
     }

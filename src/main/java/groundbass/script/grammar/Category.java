@@ -39,7 +39,14 @@ enum Category {
     CHORD,
     ROOT,
     KEY,
+    SIGNATURE,
     LINE,
+    /** Lines, songs and tunes in general. */
+    LINES,
+    /** "Other", "most". */
+    OTHERS,
+    /** "A single". */
+    SINGLE,
     THING,
     BASS,
     METER,
@@ -53,6 +60,9 @@ enum Category {
     SLOW,
     MANNER,
     OF_PLAYING,
+    /** What goes up or down across the strings. */
+    STROKE,
+    PLECTRUM,
     THUMB,
     FINGERS,
     /** What lies on the neck or moves there, and is no note. */
@@ -139,6 +149,14 @@ enum Category {
     ASK,
     MAYBE,
     LET,
+    /** "If", "when". */
+    CONDITION,
+    /** A lesson, an episode. */
+    OCCASION,
+    /** "That means". */
+    MEANING,
+    /** What listeners are told to do with ears and eyes. */
+    LOOK,
     WAY,
     FOLLOWED,
     /** Said where a speaker takes breath. */

@@ -14,6 +14,9 @@ public record Clause(List<Read> units) {
             Constituent.Tie.HOLD,
             Constituent.Tie.WE);
 
+    /** Words that lead to something which was not understood. */
+    private static final List<Constituent.Tie> LEADING = List.of(Constituent.Tie.COMMA, Constituent.Tie.IN);
+
     public Clause {
         units = List.copyOf(units);
     }
@@ -78,7 +81,11 @@ public record Clause(List<Read> units) {
                         && !read.is(Constituent.Tie.WHAT)
                         && !read.is(Constituent.Tie.YES))
                 .toList();
-        return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
+        int end = known.size();
+        while (end > 0 && LEADING.stream().anyMatch(known.get(end - 1)::is)) { // "with an accent, dig in"
+            end--;
+        }
+        return end == 0 ? Optional.empty() : Optional.of(new Clause(known.subList(0, end)));
     }
 
     /** What stands before a colon and what stands behind it are two things. */

@@ -106,6 +106,9 @@ public sealed interface Constituent {
 
     record KeyNamed(NoteName tonic, Mode mode) implements Constituent {}
 
+    /** So many sharps before the line; fewer than none are flats. */
+    record Signature(int sharps) implements Constituent {}
+
     record ChordNamed(Chord chord) implements Constituent {}
 
     /** The degree of a chord; its alteration where that was said. */

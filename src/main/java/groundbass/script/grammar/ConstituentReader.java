@@ -32,6 +32,8 @@ final class ConstituentReader {
 
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
+    private static final Pattern INDEFINITE_ARTICLE = Pattern.compile("(?i)a|an|one|ein(e[nmrs]?)?");
+
     private final SpokenWords tokens;
     private final List<String> title;
     private final Names names;
@@ -67,6 +69,15 @@ final class ConstituentReader {
 
     private int take(int i) {
         if (strangers.isIdle(i) || isOrdered(i)) {
+            return i + 1;
+        }
+        int aloud = idioms.aloud(i);
+        if (aloud > i) {
+            return aloud;
+        }
+        boolean again =
+                tokens.is(i, Category.NUMBER) && tokens.is(i + 1, Category.MORE) && tokens.is(i + 2, Category.TIME);
+        if (again) { // "one more time"
             return i + 1;
         }
         var found = titled(i).or(() -> moments.read(i)).or(() -> heads.read(i)).or(() -> line(i));
@@ -211,7 +222,9 @@ final class ConstituentReader {
         boolean ordinal = tokens.is(i, Category.ORDINAL)
                 && (tokens.is(i - 1, Category.ON) || tokens.is(i - 1, Category.TO))
                 && !tokens.is(i - 1, Category.AND);
-        return tokens.is(i, Category.LENGTH) && !ordinal && !tokens.is(i, Category.WHOLE)
+        boolean figure = tokens.at(i).raw().matches("\\d+th")
+                && !tokens.isAny(i + 1, Category.NOTE, Category.REST, Category.TUPLET); // "the 4th"
+        return tokens.is(i, Category.LENGTH) && !ordinal && !figure && !tokens.is(i, Category.WHOLE)
                 ? Optional.of(new Found<>(Fraction.of(1, tokens.at(i).number(Category.LENGTH)), i + 1))
                 : Optional.empty();
     }
@@ -220,6 +233,14 @@ final class ConstituentReader {
         boolean idiom = tokens.is(i, Category.DEAD) && strangers.isStrange(i + 1); // "a dead ringer"
         if (tokens.is(i, Category.DEAD) && !idiom) {
             return unit(new Constituent.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
+        }
+        boolean way = tokens.isAny(i, Category.UP, Category.DOWN) && tokens.is(i + 1, Category.STROKE);
+        if (way) { // "with an up stroke"
+            return unit(new Constituent.Played(tokens.is(i, Category.UP) ? Manner.UPSTROKE : Manner.DOWNSTROKE), i + 2);
+        }
+        if (tokens.is(i, Category.PLECTRUM)) {
+            boolean noun = tokens.isAny(i - 1, Category.WITH, Category.THE, Category.NO);
+            return noun ? unit(new Constituent.Played(Manner.PICK), i + 1) : Optional.empty();
         }
         if (!tokens.is(i, Category.MANNER)) {
             return Optional.empty();
@@ -238,6 +259,9 @@ final class ConstituentReader {
         }
         if (tokens.is(i, Category.HIGHEST)) {
             return unit(new Constituent.Rank(Constituent.Rank.Which.HIGHEST, 1), i + 1);
+        }
+        if (tokens.is(i, Category.LOWEST) && tokens.is(i + 1, Category.STRING)) {
+            return unit(unknown(i), i + 2); // which one that is, depends on the bass
         }
         if (tokens.is(i, Category.LOWEST)) {
             return unit(new Constituent.Rank(Constituent.Rank.Which.LOWEST, 1), i + 1);
@@ -295,10 +319,20 @@ final class ConstituentReader {
         if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
             return unit(new Constituent.Small(Tie.AGAIN), i + 1); // "noch einmal"
         }
+        boolean once = tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.WE) && !tokens.isEnd(i + 1);
+        if (once && tokens.at(i).raw().equals("once")) { // "I once heard"
+            return unit(new Constituent.Small(Tie.MAYBE), i + 1);
+        }
         if (tokens.is(i, Category.TIMES)) {
             return unit(new Constituent.Times(tokens.at(i).number(Category.TIMES)), i + 1);
         }
         var number = tokens.number(i);
+        boolean single = tokens.is(i, Category.SINGLE)
+                && tokens.isAny(i + 1, Category.NOTE, Category.REST)
+                && INDEFINITE_ARTICLE.matcher(tokens.at(i - 1).raw()).matches();
+        if (single) { // "einen einzigen Ton"
+            return unit(new Constituent.Count(1), i + 1);
+        }
         if (number.isEmpty()) {
             return Optional.empty();
         }
@@ -307,7 +341,8 @@ final class ConstituentReader {
             return unit(new Constituent.Times(number.get().value()), after + 1);
         }
         int adjective = tokens.skip(after, Category.FILLER, Category.SHORT);
-        boolean unknown = adjective < tokens.size() && !tokens.at(adjective).isKnown();
+        boolean unknown =
+                adjective < tokens.size() && !tokens.at(adjective).isKnown() && !tokens.isPluralName(adjective);
         int noun = unknown ? adjective + 1 : adjective;
         boolean counts = tokens.isAny(
                         noun,
@@ -324,7 +359,8 @@ final class ConstituentReader {
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
-                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
+                        || tokens.isAny(
+                                i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER, Category.SHORT));
         boolean ranked = tokens.is(i, Category.NEUTRAL)
                 && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
         if (ranked || pronoun && !counts) {

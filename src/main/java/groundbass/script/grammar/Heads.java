@@ -8,6 +8,8 @@ import groundbass.theory.Mode;
 import groundbass.theory.NoteName;
 import groundbass.theory.Quality;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Reads keys, chords in words, tempos, metres and feels. */
 final class Heads {
@@ -15,6 +17,11 @@ final class Heads {
 
     /** A number that is not called a tempo is hardly one below this. */
     private static final int SLOWEST_SAID = 40;
+
+    /** What Germans call a flat by itself. */
+    private static final Pattern FLAT = Pattern.compile("b|Be?|be");
+
+    private static final int MOST_SIGNS = Key.MOST_FIFTHS;
 
     private final SpokenWords tokens;
     private final Names names;
@@ -28,7 +35,25 @@ final class Heads {
         return tempo(i).or(() -> meter(i))
                 .or(() -> symbol(i))
                 .or(() -> named(i))
+                .or(() -> signature(i))
                 .or(() -> strings(i));
+    }
+
+    /** "Two flats in the signature", "drei Kreuze": signs before the line, and none in front of a note. */
+    private Optional<Found<Constituent>> signature(int i) {
+        boolean told = IntStream.range(0, tokens.size())
+                .anyMatch(at -> tokens.isAny(at, Category.METER, Category.KEY, Category.SIGNATURE));
+        return tokens.number(i)
+                .filter(found -> told && found.value() <= MOST_SIGNS && sign(found.after()) != 0)
+                .map(found ->
+                        new Found<>(new Constituent.Signature(found.value() * sign(found.after())), found.after() + 1));
+    }
+
+    private int sign(int i) {
+        if (FLAT.matcher(tokens.at(i).raw()).matches()) {
+            return -1;
+        }
+        return tokens.is(i, Category.SIGN) ? tokens.at(i).number(Category.SIGN) : 0;
     }
 
     /** "Ninety beats a minute", "the click is at 90", "tempo 90". */
@@ -94,6 +119,7 @@ final class Heads {
         var unit = tokens.number(after).filter(found -> found.value() == 4 || found.value() == 8);
         boolean said = tokens.is(i - 1, Category.IN)
                 || tokens.is(i - 1, Category.METER)
+                || tokens.is(i - 1, Category.BE) && tokens.is(i - 2, Category.METER)
                 || unit.filter(found -> tokens.is(found.after(), Category.TIME)).isPresent();
         if (unit.isPresent() && said) {
             int end = unit.get().after();

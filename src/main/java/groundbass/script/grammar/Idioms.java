@@ -12,6 +12,8 @@ import java.util.regex.Pattern;
 final class Idioms {
     private static final Pattern CONTRACTED = Pattern.compile("(?i)(is|are|was|were)n['’]t");
 
+    private static final Pattern INVERTED = Pattern.compile("(?i)had|were|should");
+
     private final SpokenWords tokens;
     private final Strangers strangers;
     private final IntPredicate isInterval;
@@ -26,15 +28,20 @@ final class Idioms {
     /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
     Optional<Found<List<Constituent>>> read(int i) {
         return pronoun(i)
+                .or(() -> invited(i))
+                .or(() -> meaning(i))
+                .or(() -> unreal(i))
                 .or(() -> heading(i))
                 .or(() -> asking(i))
                 .or(() -> denial(i))
                 .or(() -> way(i))
                 .or(() -> order(i))
                 .or(() -> likeness(i))
+                .or(() -> elsewhere(i))
                 .or(() -> sum(i))
                 .or(() -> pair(i))
                 .or(() -> triple(i))
+                .or(() -> inRow(i))
                 .or(() -> alone(i));
     }
 
@@ -67,10 +74,44 @@ final class Idioms {
         return heading ? says(Tie.MAYBE, i + 2) : hand ? says(Tie.MAYBE, i + 1) : Optional.empty();
     }
 
+    /** "If you look at it", "wenn ihr genau hinhört", "when you compare": no condition, but where to look. */
+    private Optional<Found<List<Constituent>>> invited(int i) {
+        boolean you = tokens.is(i, Category.CONDITION) && tokens.is(i + 1, Category.WE);
+        int at = i + 2;
+        while (tokens.is(at, Category.FILLER) && !tokens.is(at, Category.LOOK)) {
+            at++;
+        }
+        if (!you || !tokens.is(at, Category.LOOK)) {
+            return Optional.empty();
+        }
+        boolean pointed = tokens.isAny(at + 1, Category.AT, Category.TO) && tokens.is(at + 2, Category.IT);
+        return says(Tie.SO, pointed ? at + 3 : at + 1);
+    }
+
+    /** "Which means bar six starts ...", "das heißt, du ...". */
+    private Optional<Found<List<Constituent>>> meaning(int i) {
+        boolean begins = i == 0 || tokens.isEnd(i - 1) || tokens.isAny(i - 1, Category.AND, Category.SO);
+        boolean means =
+                tokens.isAny(i, Category.WHICH, Category.THAT, Category.WHAT) && tokens.is(i + 1, Category.MEANING);
+        int after = tokens.is(i + 2, Category.COMMA) ? i + 3 : i + 2;
+        boolean clause = tokens.isAny(
+                        after, Category.WE, Category.THEY, Category.IT, Category.BAR, Category.NUMBER, Category.BEAT)
+                || tokens.is(after, Category.THE) && !tokens.is(after, Category.LETTER);
+        return begins && means && clause ? says(Tie.SO, i + 2) : Optional.empty();
+    }
+
+    /** "Had I known", "next time": not this line, or not as it is. */
+    private Optional<Found<List<Constituent>>> unreal(int i) {
+        boolean begins = i == 0 || tokens.isEnd(i - 1);
+        boolean had = begins && INVERTED.matcher(tokens.at(i).raw()).matches() && tokens.is(i + 1, Category.WE);
+        boolean later = tokens.is(i, Category.NEXT) && tokens.is(i + 1, Category.OCCASION);
+        return had ? says(Tie.MAYBE, i + 1) : later ? says(Tie.MAYBE, i + 2) : Optional.empty();
+    }
+
     /** "Do you", "how many", "notice how". */
     private Optional<Found<List<Constituent>>> asking(int i) {
         boolean verb = tokens.is(i, Category.DO)
-                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
+                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE, Category.THAT)
                 && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
         if (verb) {
             return says(Tie.DO, i + 1);
@@ -139,6 +180,11 @@ final class Idioms {
         if (until) {
             return says(Tie.TO, i + 1);
         }
+        boolean across = tokens.is(i, Category.OVER)
+                && tokens.isAny(i + 1, Category.IN, Category.ON, Category.AT); // "over in bar six"
+        if (across) {
+            return nothing(i + 1);
+        }
         boolean by = tokens.is(i, Category.OR) && isInterval.test(tokens.skip(i + 1, Category.THE));
         boolean opened = tokens.is(i, Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
         if (by || opened) {
@@ -149,6 +195,19 @@ final class Idioms {
         }
         if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
             return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
+        }
+        boolean passive = tokens.is(i + 1, Category.BE)
+                && tokens.isAny(i + 2, Category.PLAY, Category.HOLD, Category.MANNER); // "is to be found on"
+        if (passive) {
+            return nothing(i + 2);
+        }
+        boolean compared = tokens.is(i - 1, Category.SAME) && tokens.is(i + 1, Category.BAR); // "identical to bar two"
+        if (compared) {
+            return nothing(i + 1);
+        }
+        boolean exact = tokens.is(i + 1, Category.BE) && strangers.isStrange(i + 2); // "to be exact"
+        if (exact) {
+            return nothing(i + 3);
         }
         boolean purpose = strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
         return purpose ? nothing(i + 2) : tokens.is(i + 1, Category.START) ? nothing(i + 1) : Optional.empty();
@@ -162,7 +221,8 @@ final class Idioms {
             boolean us = tokens.is(i + 1, Category.BE);
             return bidden ? nothing(i + 1) : us ? nothing(i + 2) : Optional.empty();
         }
-        boolean followed = tokens.is(i, Category.FOLLOWED) && tokens.is(i + 1, Category.OR);
+        boolean followed =
+                tokens.is(i, Category.FOLLOWED) && tokens.isAny(i + 1, Category.OR, Category.OF, Category.FROM);
         if (followed) {
             return says(Tie.THEN, i + 2);
         }
@@ -185,13 +245,58 @@ final class Idioms {
         return aside || soon ? nothing(i + 1) : Optional.empty();
     }
 
-    /** "All told", "if you count". */
+    /** "In other songs", "in most tunes": not this line. */
+    private Optional<Found<List<Constituent>>> elsewhere(int i) {
+        boolean other = tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.LINE, Category.LINES);
+        return tokens.is(i, Category.LINES)
+                ? says(Tie.MAYBE, i + 1)
+                : other ? says(Tie.MAYBE, i + 2) : Optional.empty();
+    }
+
+    /** "Four e and a", "one and two and three and": index after what is counted aloud; the same where nothing is. */
+    int aloud(int i) {
+        int at = i;
+        int numbers = 0;
+        boolean parts = false;
+        while (tokens.is(at, Category.NUMBER) && isNext(at, at == i ? -1 : before(at))) {
+            numbers++;
+            boolean all = isPart(at + 1, 1) && isPart(at + 2, 2) && isPart(at + 3, 3);
+            parts |= all;
+            int and = isPart(at + 1, 2) ? at + 2 : at + 1;
+            at = all ? at + 4 : and;
+        }
+        boolean row = numbers > 2 && at > i + 2 * (numbers - 1);
+        return parts || row ? at : i;
+    }
+
+    private boolean isNext(int at, int before) {
+        return before < 0 || tokens.at(at).number(Category.NUMBER) == before + 1;
+    }
+
+    /** The number before this one. */
+    private int before(int at) {
+        int number = at - 1;
+        while (!tokens.is(number, Category.NUMBER)) {
+            number--;
+        }
+        return tokens.at(number).number(Category.NUMBER);
+    }
+
+    private boolean isPart(int i, int part) {
+        return tokens.is(i, Category.PART) && tokens.at(i).number(Category.PART) == part;
+    }
+
+    /** "One more time", "all told", "if you count". */
     private Optional<Found<List<Constituent>>> sum(int i) {
         if (tokens.is(i, Category.COUNTED)) {
             return says(Tie.RECKON, i + 1);
         }
         if (tokens.is(i, Category.SUM)) {
             return says(Tie.SUM, i + 1);
+        }
+        boolean again = tokens.is(i, Category.MORE) && tokens.is(i + 1, Category.TIME);
+        if (again) {
+            return says(Tie.AGAIN, i + 2);
         }
         boolean all = tokens.is(i, Category.ALL) && tokens.is(i + 1, Category.SUM);
         return all ? says(Tie.SUM, i + 2) : Optional.empty();
@@ -204,6 +309,16 @@ final class Idioms {
                 && tokens.is(i + 1, Category.ALL)
                 && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE));
         return among || ofAll ? nothing(i + 2) : Optional.empty();
+    }
+
+    /** "In a row". */
+    private Optional<Found<List<Constituent>>> inRow(int i) {
+        boolean row = tokens.is(i, Category.IN)
+                && tokens.is(i + 1, Category.THE)
+                && tokens.at(i + 2).raw().equals("row");
+        boolean order =
+                tokens.at(i).raw().equalsIgnoreCase("reihe") && tokens.is(i + 1, Category.TO); // "der Reihe nach"
+        return row ? nothing(i + 3) : order ? nothing(i + 2) : Optional.empty();
     }
 
     /** "By the way", "note for note", "over this chord, ...", "from top to bottom". */
@@ -224,7 +339,8 @@ final class Idioms {
 
     /** The sign of a plural: "four F's". */
     private Optional<Found<List<Constituent>>> alone(int i) {
-        boolean plural = tokens.isPluralName(i - 1)
+        boolean plural = tokens.at(i).raw().matches("['’]s")
+                && tokens.isPluralName(i - 1)
                 && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
         return plural ? nothing(i + 1) : Optional.empty();
     }

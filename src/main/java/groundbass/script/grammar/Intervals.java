@@ -7,10 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads how far it is from one note to another: steps, intervals, octaves, moves on the neck, and the notes of a chord. */
 final class Intervals {
+    private static final Pattern ONE = Pattern.compile("(?i)a|eine?n?");
+
     private final SpokenWords tokens;
     private final Heads heads;
 
@@ -57,7 +60,13 @@ final class Intervals {
         if (steps.isPresent()) { // "three half steps"
             return steps;
         }
+        boolean noun = tokens.is(i - 1, Category.THE)
+                && tokens.isAny(
+                        i + 1, Category.FROM, Category.OF, Category.TO, Category.BETWEEN, Category.UP, Category.DOWN);
         boolean step = tokens.is(i, Category.STEP) && !tokens.is(i, Category.NOTE);
+        if (step && noun && !tokens.is(i - 1, Category.LETTER)) { // "the step from G to C"
+            return unit(new Constituent.Small(Constituent.Tie.PLAY), i + 1);
+        }
         if (step || tokens.is(i, Category.SEMITONE)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
         }
@@ -76,15 +85,27 @@ final class Intervals {
         return tokens.is(i, Category.OCTAVE) ? unit(new Constituent.Octaves(1), i + 1) : sized(i).or(() -> move(i));
     }
 
+    /** "Up", "nach oben". */
+    private boolean isWay(int i) {
+        return tokens.isAny(i, Category.UP, Category.DOWN)
+                || tokens.is(i, Category.TO) && tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD);
+    }
+
     private static Constituent steps(int many, Constituent.Interval step) {
         return new Constituent.Interval(
                 many + 1, OptionalInt.of(many * step.semitones().getAsInt()));
     }
 
     private Optional<Found<Constituent>> move(int i) {
+        boolean one = tokens.isAny(i, Category.FRET, Category.STRING)
+                && ONE.matcher(tokens.at(i - 1).raw()).matches()
+                && tokens.isAny(i + 1, Category.UP, Category.DOWN);
+        if (one) { // "a string higher"
+            return unit(new Constituent.Move(1, tokens.is(i, Category.STRING)), i + 1);
+        }
         return tokens.number(i)
-                .filter(found -> tokens.isAny(found.after(), Category.FRET, Category.STRING)
-                        && tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
+                .filter(found ->
+                        tokens.isAny(found.after(), Category.FRET, Category.STRING) && isWay(found.after() + 1))
                 .map(found -> new Found<>(
                         new Constituent.Move(found.value(), tokens.is(found.after(), Category.STRING)),
                         found.after() + 1));

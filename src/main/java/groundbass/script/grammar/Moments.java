@@ -1,6 +1,5 @@
 package groundbass.script.grammar;
 
-import groundbass.score.Fraction;
 import groundbass.script.grammar.SpokenWords.Found;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,18 +16,20 @@ final class Moments {
     private static final int PICKUP = 0;
 
     private final SpokenWords tokens;
+    private final Spans spans;
 
     Moments(SpokenWords tokens) {
         this.tokens = tokens;
+        this.spans = new Spans(tokens);
     }
 
     Optional<Found<Constituent>> read(int i) {
-        return bar(i).or(() -> tokens.is(i, Category.BEAT) ? perBar(i + 1) : Optional.empty())
-                .or(() -> share(i))
+        return bar(i).or(() -> tokens.is(i, Category.BEAT) ? spans.perBar(i + 1) : Optional.empty())
+                .or(() -> spans.share(i))
                 .or(() -> part(i))
                 .or(() -> beat(i))
-                .or(() -> perBar(i))
-                .or(() -> lasting(i));
+                .or(() -> spans.perBar(i))
+                .or(() -> spans.lasting(i));
     }
 
     private Optional<Found<Constituent>> bar(int i) {
@@ -65,7 +66,7 @@ final class Moments {
         }
         boolean plain = tokens.is(i + 1, Category.BAR)
                 && tokens.number(i + 2)
-                        .filter(found -> !isCounting(found.after()))
+                        .filter(found -> !tokens.isCounting(found.after()))
                         .isEmpty();
         boolean ofBar = tokens.is(i - 1, Category.OF)
                 && tokens.is(i - 2, Category.NOTE)
@@ -116,47 +117,6 @@ final class Moments {
         boolean the = tokens.isAny(i, Category.THE, Category.THAT, Category.SAME)
                 && !tokens.at(i).raw().equals("a");
         return the && !tokens.at(i).raw().equals("an") ? Optional.of(Constituent.BarAt.Way.THIS) : Optional.empty();
-    }
-
-    /** "Half the bar", "the whole bar", "the second half". */
-    private Optional<Found<Constituent>> share(int i) {
-        if (tokens.is(i, Category.HALF)) {
-            int at = tokens.skip(i + 1, Category.OF, Category.THE);
-            if (tokens.is(at, Category.BAR)) {
-                return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
-            }
-        }
-        boolean told =
-                tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
-        boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);
-        if ((told || subject)
-                && tokens.is(i, Category.WHOLE)
-                && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
-            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
-        }
-        if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
-            return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 1), true), i + 2));
-        }
-        var ordinal = tokens.ordinal(i).filter(found -> found.value() <= 2 && tokens.is(found.after(), Category.HALF));
-        var ofBeat = ordinal.flatMap(found -> halfBeat(found.value(), found.after() + 1));
-        if (ofBeat.isPresent()) {
-            return ofBeat;
-        }
-        return ordinal.filter(found -> !tokens.isAny(found.after() + 1, Category.NOTE, Category.STEP))
-                .map(found -> new Found<>(new Constituent.HalfBar(found.value()), found.after() + 1));
-    }
-
-    /** "The second half of beat three", "of that beat". */
-    private Optional<Found<Constituent>> halfBeat(int nth, int i) {
-        int at = tokens.skip(i, Category.OF, Category.THE, Category.THAT);
-        if (at == i || !tokens.is(at, Category.BEAT)) {
-            return Optional.empty();
-        }
-        var parts = List.of(nth == 1 ? 0 : 2);
-        var number = tokens.number(at + 1).filter(found -> !isCounting(found.after()));
-        return Optional.of(number.map(found -> new Found<Constituent>(
-                        new Constituent.Parts(OptionalInt.of(found.value()), parts), found.after()))
-                .orElseGet(() -> new Found<>(new Constituent.Parts(OptionalInt.empty(), parts), at + 1)));
     }
 
     /** "The and of two", "on the and", "the e and the a", "two &". */
@@ -233,8 +193,10 @@ final class Moments {
 
     /** "Die Zwei fängt mit ... an". */
     private boolean isOpening(int i) {
-        return tokens.isAny(i, Category.START, Category.END)
+        boolean edge = tokens.isAny(i, Category.START, Category.END)
                 && tokens.at(i).raw().matches(".*[ts]");
+        boolean one = tokens.is(i, Category.PLAY) && tokens.at(i).raw().matches("(?!.*st$).*[eh]t|kommt|hat");
+        return edge || one;
     }
 
     /** "Die Drei in Takt zwei". */
@@ -271,7 +233,7 @@ final class Moments {
                     .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
         }
         var ofNumber = tokens.is(at, Category.PULSE) && tokens.is(at + 1, Category.OF)
-                ? tokens.number(at + 2).filter(found -> !isCounting(found.after()))
+                ? tokens.number(at + 2).filter(found -> !tokens.isCounting(found.after()))
                 : Optional.<Found<Integer>>empty();
         if (ofNumber.isPresent()) { // "the downbeat of four"
             return ofNumber.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after()));
@@ -292,6 +254,18 @@ final class Moments {
             return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
+        boolean twice = begins
+                && tokens.is(i, Category.NUMBER)
+                && tokens.is(i + 1, Category.COMMA)
+                && isCounted(i + 2)
+                && tokens.at(i).number(Category.NUMBER) == tokens.at(i + 2).number(Category.NUMBER);
+        if (twice) { // "three, three-and: ..."
+            return Optional.of(
+                    new Found<>(new Constituent.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 4));
+        }
+        if (begins && isCounted(i)) { // "two-and: ..."
+            return Optional.of(new Found<>(parts(OptionalInt.of(tokens.at(i).number(Category.NUMBER)), i + 1), i + 2));
+        }
         var ofBar = tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.OF)
                         && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
@@ -318,8 +292,15 @@ final class Moments {
                 ? Optional.empty()
                 : numbers(bare, Category.BEAT)
                         .filter(found -> found.value().stream().allMatch(number -> number <= MOST_COUNTS)
-                                && !isCounting(found.after()))
+                                && !tokens.isCounting(found.after()))
                         .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
+    }
+
+    /** "Two-and" before a colon. */
+    private boolean isCounted(int i) {
+        return tokens.is(i, Category.NUMBER)
+                && isAnd(i + 1)
+                && tokens.at(i + 2).raw().equals(":");
     }
 
     private static Constituent edgeBeats(int many, boolean last) {
@@ -328,65 +309,9 @@ final class Moments {
                 : new Constituent.Beats(IntStream.rangeClosed(1, many).boxed().toList());
     }
 
-    /** "Four beats to the bar", "three beats in each measure", "count four to the bar". */
-    private Optional<Found<Constituent>> perBar(int i) {
-        boolean counted = tokens.is(i - 1, Category.BEAT);
-        return tokens.number(i)
-                .map(found -> counted ? found : new Found<>(found.value(), found.after() + 1))
-                .filter(found -> (counted || tokens.is(found.after() - 1, Category.BEAT))
-                        && (tokens.isAny(found.after(), Category.TO, Category.PER)
-                                || !counted && tokens.is(found.after(), Category.IN))
-                        && tokens.isAny(found.after() + 1, Category.THE, Category.EACH, Category.BAR))
-                .flatMap(found -> {
-                    int at = tokens.skip(found.after() + 1, Category.THE, Category.EACH);
-                    boolean bar =
-                            tokens.is(at, Category.BAR) && tokens.number(at + 1).isEmpty();
-                    return bar
-                            ? Optional.of(new Found<>(new Constituent.BeatsInBar(found.value()), at + 1))
-                            : Optional.empty();
-                });
-    }
-
-    /** "For two beats", "a beat and a half" is not read. */
-    private Optional<Found<Constituent>> lasting(int i) {
-        boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
-        boolean all = tokens.is(i, Category.ALL) && tokens.isAny(i - 1, Category.FOR, Category.WE, Category.HOLD);
-        return tokens.number(all ? i + 1 : i)
-                .filter(found -> !some
-                        && tokens.is(found.after(), Category.BEAT)
-                        && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
-                        && !tokens.is(found.after() + 2, Category.MINUTE))
-                .map(found ->
-                        new Found<>(new Constituent.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));
-    }
-
-    /** Whether a noun follows that the number counts. */
-    private boolean isCounting(int i) {
-        boolean byNote = tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR); // "note for note"
-        return !byNote && isThing(i);
-    }
-
-    private boolean isThing(int i) {
-        return tokens.isAny(
-                        i,
-                        Category.NOTE,
-                        Category.STRING,
-                        Category.FRET,
-                        Category.LENGTH,
-                        Category.REST,
-                        Category.DEAD,
-                        Category.OCTAVE,
-                        Category.TIME,
-                        Category.DOTTED,
-                        Category.HALF,
-                        Category.TUPLET)
-                || tokens.is(i, Category.MANNER) && !tokens.is(i + 1, Category.WE) // "auf der Drei rutschst du"
-                || tokens.is(i, Category.BEAT) && tokens.number(i + 1).isEmpty() && !tokens.is(i - 2, Category.BEAT);
-    }
-
     /** "One and two", "3, 4 and 5", "one to four"; the noun may be said again. */
     private Optional<Found<List<Integer>>> numbers(int i, Category noun) {
-        var first = tokens.number(i).filter(found -> !isCounting(found.after()));
+        var first = tokens.number(i).filter(found -> !tokens.isCounting(found.after()));
         if (first.isEmpty()) {
             return Optional.empty();
         }
@@ -395,7 +320,7 @@ final class Moments {
         while (all.size() < MOST && tokens.isAny(after, Category.AND, Category.COMMA, Category.TO)) {
             int next = tokens.skip(after, Category.AND, Category.COMMA, Category.TO, noun);
             var number = tokens.number(next)
-                    .filter(found -> !isCounting(found.after())
+                    .filter(found -> !tokens.isCounting(found.after())
                             && (!tokens.is(found.after(), Category.BAR)
                                     || tokens.is(found.after() + 1, Category.NUMBER)));
             int last = all.get(all.size() - 1);

@@ -13,6 +13,10 @@ final class Names {
     }
 
     Optional<Found<NoteName>> name(int i) {
+        var plural = tokens.pluralLetter(i);
+        if (plural.isPresent()) {
+            return plural.flatMap(NoteName::parse).map(name -> new Found<>(name, i + 1));
+        }
         if (!tokens.is(i, Category.LETTER) || !isName(i)) {
             return Optional.empty();
         }
@@ -96,6 +100,7 @@ final class Names {
                         Category.AT,
                         Category.FROM,
                         Category.OF);
-        return after || capital || stands;
+        boolean path = tokens.is(i - 1, Category.FROM) && tokens.isAny(i + 1, Category.UP, Category.DOWN);
+        return after || capital || stands || path;
     }
 }

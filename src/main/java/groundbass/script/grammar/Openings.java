@@ -3,6 +3,7 @@ package groundbass.script.grammar;
 import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Where clauses open in text without punctuation: where words that can be a subject, or a moment, have a verb of their
@@ -48,8 +49,11 @@ final class Openings {
 
     private final List<Read> units;
 
-    Openings(List<Read> units) {
+    private final WordOrder order;
+
+    Openings(List<Read> units, WordOrder order) {
         this.units = units;
+        this.order = order;
     }
 
     /** Whether a clause can open here, words that tie it to the one before left out. */
@@ -60,7 +64,7 @@ final class Openings {
         }
         boolean onward = at > i && isTie(at - 1, Tie.THEN) && (isVerb(at) || isPlayed(at));
         boolean counted = at + 1 < units.size() && units.get(at + 1).is(Constituent.Count.class);
-        boolean only = isTie(at, Tie.ONLY) && (counted || Splitter.isMoment(units, at + 1));
+        boolean only = isTie(at, Tie.ONLY) && (counted || Units.isMoment(units, at + 1));
         boolean sum = isTie(at, Tie.SUM) && isVerb(at + 1);
         boolean after = isTie(at, Tie.AFTER) && (at > i || isTie(at + 1, Tie.THAT));
         boolean none = isTie(at, Tie.NO) && isContent(at + 1);
@@ -72,9 +76,11 @@ final class Openings {
         boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
         boolean turned =
                 at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
-        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
+        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Units.isMoment(units, at + 2);
         boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
         return bare
+                || isInverted(at)
+                || isFronted(at)
                 || plural
                 || verbFirst
                 || numbered
@@ -94,10 +100,31 @@ final class Openings {
                 || isCondition(at);
     }
 
+    /** "Aufhören tut der Takt", "at the end comes", "wer mag", "yes". */
+    private boolean isFronted(int i) {
+        boolean edge = isTie(i, Tie.START) || isTie(i, Tie.END);
+        boolean led = (isTie(i, Tie.TO) || isTie(i, Tie.AT)) && isTie(i + 1, Tie.END) && isVerb(i + 2);
+        boolean some = isTie(i, Tie.WHAT) && isTie(i + 1, Tie.MAYBE);
+        return edge && isTie(i + 1, Tie.DO) || led || some || isTie(i, Tie.YES);
+    }
+
+    /** "Pausen haben wir", "am Ende seid ihr": the verb before its subject, and one thing before the verb. */
+    private boolean isInverted(int i) {
+        int thing = is(i, PREPOSITIONS) ? i + 1 : i;
+        boolean led = thing == i && i > 0 && (is(i - 1, PREPOSITIONS) || isTie(i - 1, Tie.THE) || isAmount(i - 1));
+        boolean subject = isTie(thing + 2, Tie.WE) || isTie(thing + 2, Tie.IT);
+        return !led && isContent(thing) && !isNumber(thing) && isVerb(thing + 1) && subject;
+    }
+
     /** "If you", "when the", "try leaning", "don't squeeze". */
     private boolean isCondition(int i) {
         int next = isTie(i + 1, Tie.AND) ? i + 2 : i + 1; // "try and keep"
         boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(next);
+        boolean others = isUnknown(i) && isTie(i + 1, Tie.MAYBE)
+                || isTie(i, Tie.MAYBE) && (isTie(i + 1, Tie.MAYBE) || Units.isMoment(units, i + 1)); // "some people"
+        if (others) {
+            return true;
+        }
         return order || isTie(i, Tie.MAYBE) && (is(i + 1, PRONOUNS) || isTie(i + 1, Tie.THE));
     }
 
@@ -117,20 +144,21 @@ final class Openings {
 
     /** "On four there's", "bar two has", "in the first bar you". */
     private boolean isMoment(int i) {
-        int at = is(i, PREPOSITIONS) ? i + 1 : i;
+        int at = is(i, PREPOSITIONS) || isTie(i, Tie.FROM) ? i + 1 : i;
         at = isTie(at, Tie.THE) ? at + 1 : at;
-        if (!Splitter.isMoment(units, at)) {
+        if (!Units.isMoment(units, at)) {
             return false;
         }
         boolean beat = !isBar(at);
+        int first = at;
         at++;
         while (true) {
-            boolean next = Splitter.isMoment(units, at + 1);
+            boolean next = Units.isMoment(units, at + 1);
             boolean tied = next
                     && (isTie(at, Tie.OF)
                             || is(at, PREPOSITIONS) && isBar(at + 1) == beat
                             || isTie(at, Tie.AND) && isBar(at + 1) != beat);
-            boolean bare = Splitter.isMoment(units, at) && isBar(at) == beat;
+            boolean bare = Units.isMoment(units, at) && isBar(at) == beat;
             if (!tied && !bare) {
                 break;
             }
@@ -140,7 +168,19 @@ final class Openings {
         at = isTie(at, Tie.THEN) ? at + 1 : at;
         boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
         boolean noun = isTie(at, Tie.THE) && isNoun(at);
-        return noun || onward || isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
+        boolean subject = isPronoun(at) || isTie(at, Tie.WE);
+        boolean repeats = isTie(at, Tie.LIKE) && Units.isMoment(units, at + 1);
+        return repeats
+                || noun
+                || onward
+                || isVerb(at)
+                || isPlayed(at)
+                || there
+                || subject && order.allows(isTie(at, Tie.THERE) || hasBar(first, at));
+    }
+
+    private boolean hasBar(int from, int to) {
+        return IntStream.range(from, Math.min(to, units.size())).anyMatch(this::isBar);
     }
 
     private boolean isBar(int i) {
@@ -168,9 +208,16 @@ final class Openings {
                 return true;
             }
             boolean other = at > i && (isTie(at, Tie.THAT) || isTie(at, Tie.THEY)) && !isTie(at - 1, Tie.OF);
+            boolean resumed = other
+                    && at > i + 1
+                    && (units.get(i + 1).is(Constituent.Rank.class) || isName(i + 1))
+                    && isVerb(at + 1); // "the first one that's"
+            if (resumed) {
+                return true;
+            }
             boolean second =
                     other || isTie(at, Tie.THE) && at > i && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
-            boolean moment = Splitter.isMoment(units, at);
+            boolean moment = Units.isMoment(units, at);
             boolean placed = moment && isBar(at) && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
             boolean ofNoun = is(at, OF_NOUNS) || is(at, PREPOSITIONS) || isContent(at) || isUnknown(at) || moment;
             boolean early = !article && at > i && (moment || isContent(at)); // "and a semiquaver beat two is"
@@ -185,7 +232,7 @@ final class Openings {
 
     /** "From the g up to the b is". */
     private boolean isPath(int i) {
-        boolean from = isTie(i, Tie.FROM) && !Splitter.isMoment(units, i + 1);
+        boolean from = isTie(i, Tie.FROM) && !Units.isMoment(units, i + 1);
         boolean there = false;
         for (int at = i + 1; at < Math.min(units.size(), i + NOUN); at++) {
             if (is(at, TIES)) {
@@ -228,7 +275,7 @@ final class Openings {
 
     /** Whether words stand here that hardly go on with what was said: they speak of it, or of a moment. */
     boolean isStrong(int i) {
-        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
+        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Units.isMoment(units, i) && isBar(i);
         boolean after = (isTie(i, Tie.AFTER) || isTie(i, Tie.THEN)) && isMoment(i + 1);
         return bar || after || isAsking(i) || isPointing(i) || isMoment(i);
     }
@@ -278,6 +325,6 @@ final class Openings {
         return i < units.size()
                 && !(units.get(i).unit() instanceof Constituent.Small)
                 && !isUnknown(i)
-                && !Splitter.isMoment(units, i);
+                && !Units.isMoment(units, i);
     }
 }

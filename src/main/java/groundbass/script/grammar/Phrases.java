@@ -51,6 +51,8 @@ final class Phrases {
     static List<Read> plain(List<Read> units) {
         var phrases = new Phrases(units);
         phrases.frets();
+        phrases.sameString();
+        phrases.besides();
         phrases.resumed();
         phrases.singledOut();
         return List.copyOf(phrases.units);
@@ -63,6 +65,46 @@ final class Phrases {
                 var rank = (Constituent.Rank) units.get(i).unit();
                 var place = new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()));
                 units.set(i, new Read(place, units.get(i).from(), units.get(i).to()));
+            }
+        }
+    }
+
+    /** "The seventh fret of that same string": which string that is, was said before. */
+    private void sameString() {
+        for (int string = units.size() - 1; string > 2; string--) {
+            int same = isTie(string - 1, Tie.SAME) ? string - 1 : string;
+            boolean points = isTie(same - 1, Tie.THAT) || same < string && isTie(same - 1, Tie.THE);
+            boolean fret = isTie(string, Tie.STRING)
+                    && points
+                    && (isTie(same - 2, Tie.OF) || isTie(same - 2, Tie.ON))
+                    && same > 2
+                    && isFret(same - 3);
+            if (fret) {
+                units.subList(same - 2, string + 1).clear();
+                string = same - 2;
+            }
+        }
+    }
+
+    /** "Then a C on the same string": what is said beside a note of its string is left aside. */
+    private void besides() {
+        for (int string = units.size() - 1; string > 2; string--) {
+            boolean same = (isTie(string, Tie.STRING) || isTie(string, Tie.FRET)) && isTie(string - 1, Tie.SAME);
+            int on = same && isTie(string - 2, Tie.THE) ? string - 3 : string - 2;
+            boolean noun = same
+                    && isTie(on, Tie.ON)
+                    && units.subList(0, on).stream().anyMatch(read -> read.is(Constituent.Name.class))
+                    && units.subList(0, on).stream()
+                            .noneMatch(read ->
+                                    read.is(Tie.THEY) || read.is(Tie.BOTH) || read.is(Tie.ALL) || read.is(Tie.BE));
+            if (noun) {
+                var aside = new Read(
+                        new Constituent.Unknown(false),
+                        units.get(on).from(),
+                        units.get(string).to());
+                units.subList(on, string + 1).clear();
+                units.add(on, aside);
+                return;
             }
         }
     }

@@ -6,11 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads strings and frets; several frets in a row share the string that is said with them. */
 final class Places {
     private static final int MOST_FRETS = 36;
+
+    private static final Pattern SINGULAR = Pattern.compile("(?i)fret|bund");
 
     private final SpokenWords tokens;
     private final Names names;
@@ -66,7 +69,8 @@ final class Places {
         }
         int after = string.get().after();
         int at = tokens.skip(after, Category.COMMA, Category.AT, Category.THE, Category.ON, Category.IN);
-        var frets = frets(at).filter(found -> string(
+        boolean told = tokens.is(at, Category.FRET) && tokens.isAny(at + 1, Category.FILLER, Category.BE);
+        var frets = (told ? Optional.<Found<List<Integer>>>empty() : frets(at)).filter(found -> string(
                         tokens.skip(found.after(), Category.OF, Category.ON, Category.THE, Category.LOW, Category.HIGH))
                 .isEmpty());
         return Optional.of(
@@ -85,6 +89,7 @@ final class Places {
                     found.after(),
                     Category.COMMA,
                     Category.OF,
+                    Category.FROM,
                     Category.ON,
                     Category.IN,
                     Category.AT,
@@ -119,6 +124,9 @@ final class Places {
 
     private Optional<Found<Strung>> string(int i) {
         int at = tokens.skip(i, Category.LOW, Category.HIGH);
+        if (tokens.is(at, Category.HIGHEST) && tokens.is(at + 1, Category.STRING)) {
+            return Optional.of(new Found<>(new Strung(Optional.empty(), OptionalInt.of(1)), at + 2));
+        }
         var name = names.name(at).filter(found -> tokens.is(found.after(), Category.STRING));
         if (name.isPresent()) {
             return name.map(found ->
@@ -135,8 +143,18 @@ final class Places {
         if (tokens.is(i, Category.FRET)) {
             int on = tokens.skip(i + 1, Category.ON, Category.OF, Category.THE);
             var string = on > i + 1 ? string(on) : Optional.<Found<Strung>>empty();
-            int at = tokens.skip(string.map(Found::after).orElse(i + 1), Category.BE);
+            int verb = tokens.skip(string.map(Found::after).orElse(i + 1), Category.FILLER);
+            int at = tokens.is(verb, Category.BE)
+                    ? verb + 1
+                    : string.map(Found::after).orElse(i + 1);
             return row(at).filter(found -> isFrets(found.value()));
+        }
+        boolean figure = tokens.at(i).raw().matches("\\d{1,2}")
+                && tokens.is(i + 1, Category.FRET)
+                && !tokens.isAny(i + 2, Category.UP, Category.DOWN)
+                && SINGULAR.matcher(tokens.at(i + 1).raw()).matches();
+        if (figure && tokens.at(i).number(Category.NUMBER) <= MOST_FRETS) { // "im 7. Bund", as it is typed
+            return Optional.of(new Found<>(List.of(tokens.at(i).number(Category.NUMBER)), i + 2));
         }
         var ordinals = ordinals(i);
         if (ordinals.isEmpty() || !isFrets(ordinals.get().value())) {

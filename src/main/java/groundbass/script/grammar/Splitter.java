@@ -11,35 +11,6 @@ import java.util.stream.IntStream;
  * before words that begin a clause.
  */
 final class Splitter {
-    private static final Set<Tie> VERBS =
-            Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL, Tie.CHANGE);
-    private static final Set<Tie> SEPARATORS =
-            Set.of(Tie.COMMA, Tie.COLON, Tie.SEMICOLON, Tie.AND, Tie.BUT, Tie.SO, Tie.THEN, Tie.STOP, Tie.ASK);
-
-    /** Words that something has to follow. */
-    private static final Set<Tie> DANGLING = Set.of(
-            Tie.BE,
-            Tie.HAVE,
-            Tie.PLAY,
-            Tie.START,
-            Tie.HOLD,
-            Tie.CHANGE,
-            Tie.ON,
-            Tie.IN,
-            Tie.OF,
-            Tie.AT,
-            Tie.TO,
-            Tie.FROM,
-            Tie.OVER,
-            Tie.WITH,
-            Tie.FOR,
-            Tie.WE,
-            Tie.IT,
-            Tie.THE,
-            Tie.WHICH,
-            Tie.MAYBE,
-            Tie.DO,
-            Tie.EACH);
 
     /** Words that lead to a moment. */
     private static final Set<Tie> LEADING = Set.of(
@@ -74,15 +45,17 @@ final class Splitter {
     private final Openings openings;
     private final List<Clause> clauses = new ArrayList<>();
     private final List<Read> open = new ArrayList<>();
+    private final OpenClause taken;
 
-    private Splitter(List<Read> units, boolean unpunctuated) {
+    private Splitter(List<Read> units, boolean unpunctuated, WordOrder order) {
         this.units = units;
         this.unpunctuated = unpunctuated;
-        this.openings = new Openings(units);
+        this.openings = new Openings(units, order);
+        this.taken = new OpenClause(units, open, openings);
     }
 
-    static List<Clause> clauses(List<Read> units, boolean unpunctuated) {
-        var splitter = new Splitter(units, unpunctuated);
+    static List<Clause> clauses(List<Read> units, boolean unpunctuated, WordOrder order) {
+        var splitter = new Splitter(units, unpunctuated, order);
         for (int i = 0; i < units.size(); i++) {
             splitter.take(i);
         }
@@ -92,17 +65,22 @@ final class Splitter {
 
     private void take(int i) {
         boolean separates = isSeparator(i)
-                && !(unpunctuated && isVerbLast())
-                && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
+                && !(unpunctuated && isVerbLast(i))
+                && (Units.hasVerb(open)
+                        || Units.isPlaced(open)
+                        || unpunctuated && (taken.isUnknownSaid() || taken.isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |=
-                unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
+        separates |= unpunctuated
+                && isSeparator(i)
+                && taken.isThing()
+                && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
+        separates |= isTimedList(i);
         separates |= !unpunctuated && isComparison(i);
         separates |= !unpunctuated && isNewSubject(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
-            var tail = isSeparator(i) && units.get(i).is(Tie.AND) ? subjectList() : List.<Read>of();
+            var tail = isSeparator(i) && units.get(i).is(Tie.AND) ? taken.subjectList() : List.<Read>of();
             close();
             open.addAll(tail);
         }
@@ -114,12 +92,12 @@ final class Splitter {
         return units.get(i).is(Tie.SO)
                 && i + 1 < units.size()
                 && units.get(i + 1).is(Constituent.Unknown.class)
-                && hasVerb(open);
+                && Units.hasVerb(open);
     }
 
     /** "..., and that C is the root": what was said just now is spoken of. */
     private boolean isNewSubject(int i) {
-        if (!units.get(i).is(Tie.COMMA) || !isThing()) {
+        if (!units.get(i).is(Tie.COMMA) || !taken.isThing()) {
             return false;
         }
         int at = i + 1;
@@ -134,6 +112,30 @@ final class Splitter {
         return points && noun && next + 1 < units.size() && units.get(next + 1).is(Tie.BE);
     }
 
+    /** "B on three and D on four": each with a time of its own, and no verb that is of both. */
+    private boolean isTimedList(int i) {
+        boolean told = isSeparator(i) && !open.isEmpty() && Units.isBeat(open.get(open.size() - 1)) && taken.isThing();
+        int end = i + 1;
+        while (told && end < units.size() && !isSeparator(end) && !(end > i + 1 && isClauseEnd(end))) {
+            end++;
+        }
+        boolean other = told
+                && end > i + 2
+                && Units.isBeat(units.get(end - 1))
+                && units.subList(i + 1, end - 1).stream().noneMatch(Units::isMoment)
+                && units.subList(i + 1, end - 1).stream()
+                        .anyMatch(read -> Units.isContent(read) && !read.is(Constituent.Number.class));
+        return other
+                && IntStream.range(i + 1, units.size())
+                        .takeWhile(at -> !units.get(at).is(Tie.STOP) && !isClauseEnd(at))
+                        .noneMatch(at -> Units.isVerb(units.get(at)));
+    }
+
+    /** In text without marks a clause may end before its sentence does. */
+    private boolean isClauseEnd(int i) {
+        return unpunctuated && openings.isStrong(i);
+    }
+
     /** "Now the D on three". */
     private boolean isBreath(int i) {
         return units.get(i).is(Tie.SO)
@@ -143,7 +145,7 @@ final class Splitter {
 
     /** "There are eight notes, one more than in bar one". */
     private boolean isComparison(int i) {
-        if (!units.get(i).is(Tie.COMMA) || !hasVerb(open)) {
+        if (!units.get(i).is(Tie.COMMA) || !Units.hasVerb(open)) {
             return false;
         }
         for (int at = i + 1; at < units.size() && !isSeparator(at); at++) {
@@ -154,13 +156,10 @@ final class Splitter {
         return false;
     }
 
-    /** "Takt sechs ist dann ...": a verb that something has to follow. */
-    private boolean isVerbLast() {
-        return !open.isEmpty() && open.get(open.size() - 1).is(Tie.BE);
-    }
-
-    private boolean isStrange() {
-        return open.size() > 1 && open.stream().anyMatch(read -> read.is(Constituent.Unknown.class));
+    /** "Takt sechs ist dann ...", "das F kommt dann ...": a verb that something has to follow. */
+    private boolean isVerbLast(int i) {
+        var last = open.isEmpty() ? units.get(i) : open.get(open.size() - 1);
+        return last.is(Tie.BE) || last.is(Tie.PLAY) && units.get(i).is(Tie.THEN);
     }
 
     /** "Five notes, and none of them dead". */
@@ -202,33 +201,17 @@ final class Splitter {
         return i >= 0 && i < units.size() && units.get(i).is(Tie.NO);
     }
 
-    /** "..., the A and the G are sixteenths": what stands since the comma belongs to what comes; taken out. */
-    private List<Read> subjectList() {
-        int comma = -1;
-        for (int i = 0; i < open.size(); i++) {
-            boolean fact = i > 0 && open.get(i).is(Tie.THAT) && open.get(i - 1).is(Constituent.Unknown.class);
-            comma = open.get(i).is(Tie.COMMA) || fact ? i : comma;
-        }
-        boolean list = comma > 0 && hasVerb(open.subList(0, comma)) && !hasVerb(open.subList(comma, open.size()));
-        if (!list) {
-            return List.of();
-        }
-        var tail = List.copyOf(open.subList(comma, open.size()));
-        open.subList(comma, open.size()).clear();
-        return tail;
-    }
-
     private void close() {
-        while (!open.isEmpty() && isSeparator(open.get(0))) {
+        while (!open.isEmpty() && Units.isSeparator(open.get(0))) {
             open.remove(0);
         }
         while (!open.isEmpty()
-                && isSeparator(open.get(open.size() - 1))
+                && Units.isSeparator(open.get(open.size() - 1))
                 && !open.get(open.size() - 1).is(Tie.ASK)) {
             open.remove(open.size() - 1);
         }
         open.removeIf(read -> read.is(Tie.THE) || read.is(Tie.SUM));
-        if (unpunctuated && isAsking()) {
+        if (unpunctuated && taken.isAsking()) {
             var last = open.get(open.size() - 1);
             open.add(new Read(new Constituent.Small(Tie.ASK), last.to(), last.to()));
         }
@@ -238,49 +221,8 @@ final class Splitter {
         open.clear();
     }
 
-    /** "How many bars do we have", "what's the chord there": nobody wrote the mark that asks. */
-    private boolean isAsking() {
-        var first = open.stream().filter(read -> !isSeparator(read)).toList();
-        boolean what = first.size() > 1
-                && first.get(0).is(Tie.WHAT)
-                && (first.get(1).is(Tie.BE) || first.get(1).is(Tie.DO));
-        boolean many = open.stream().anyMatch(read -> read.is(Tie.HOW_MANY) || read.is(Tie.WHICH) && first.size() < 3);
-        return what || many || !first.isEmpty() && first.get(0).is(Tie.DO);
-    }
-
     private boolean isSeparator(int i) {
-        return i >= 0 && i < units.size() && isSeparator(units.get(i));
-    }
-
-    private static boolean isSeparator(Read read) {
-        return read.unit() instanceof Constituent.Small small && SEPARATORS.contains(small.tie());
-    }
-
-    private static boolean isVerb(Read read) {
-        return read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
-                || read.unit() instanceof Constituent.Played;
-    }
-
-    /** Whether something is said to be somewhere without a verb: "bar one, four sixteenths". */
-    private static boolean isPlaced(List<Read> some) {
-        return some.stream().anyMatch(Splitter::isMoment)
-                && some.stream()
-                        .anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Unknown.class));
-    }
-
-    private static boolean hasVerb(List<Read> some) {
-        return IntStream.range(0, some.size()).anyMatch(i -> isPlainVerb(some, i))
-                || some.stream().anyMatch(read -> read.is(Tie.WE))
-                        && some.stream().anyMatch(Splitter::isVerb);
-    }
-
-    /** "At the end" is no verb. */
-    private static boolean isPlainVerb(List<Read> some, int i) {
-        var read = some.get(i);
-        boolean edge = read.is(Tie.END) || read.is(Tie.START);
-        boolean noun =
-                edge && i > 0 && (some.get(i - 1).is(Tie.AT) || some.get(i - 1).is(Tie.THE));
-        return read.unit() instanceof Constituent.Small && isVerb(read) && !noun;
+        return i >= 0 && i < units.size() && Units.isSeparator(units.get(i));
     }
 
     /** Whether a verb comes before the next tie; where another subject stands, a technique may be the verb. */
@@ -288,8 +230,15 @@ final class Splitter {
         boolean subject = false;
         for (int i = from; i < units.size(); i++) {
             var read = units.get(i);
-            if (isSeparator(read) && i > from) {
+            if (Units.isSeparator(read) && i > from) {
                 return false;
+            }
+            boolean may = subject && read.is(Tie.MAYBE)
+                    || read.is(Tie.MAYBE)
+                            && i + 1 < units.size()
+                            && units.get(i + 1).is(Tie.WE); // "da kannst du"
+            if (may) {
+                return true;
             }
             subject |= read.is(Tie.WE);
             boolean urged = read.is(Tie.DO) && isSeparator(i - 1); // "so do warm up"
@@ -305,7 +254,7 @@ final class Splitter {
             }
             boolean listed = i + 1 == units.size() || isSeparator(i + 1); // "slap and pop"
             boolean order = i == from && !listed;
-            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || order)) {
+            if (Units.isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || order)) {
                 return true;
             }
         }
@@ -316,7 +265,7 @@ final class Splitter {
     private boolean isBeginning(int i) {
         boolean goesOn = units.get(i).is(Tie.FROM) && open.stream().anyMatch(read -> read.is(Constituent.Played.class));
         return !goesOn
-                && isComplete(i)
+                && taken.isComplete(i)
                 && !isSeparator(i)
                 && !isSeparator(i - 1)
                 && (openings.isAt(i)
@@ -329,19 +278,19 @@ final class Splitter {
 
     /** "It goes D E on beat one, beat two fifth fret": a second beat begins something else, verb or none. */
     private boolean isOtherBeat(int i) {
-        boolean bare = isBeat(units.get(i)) && !isPreposition(units.get(i - 1)) && i + 1 < units.size();
+        boolean bare = Units.isBeat(units.get(i)) && !Units.isPreposition(units.get(i - 1)) && i + 1 < units.size();
         return bare
-                && open.stream().anyMatch(Splitter::isBeat)
-                && isContent(units.get(i + 1))
-                && !isMoment(units, i + 1);
+                && open.stream().anyMatch(Units::isBeat)
+                && Units.isContent(units.get(i + 1))
+                && !Units.isMoment(units, i + 1);
     }
 
     /** "Bar one has five slaps, one hammer-on in the line". */
     private boolean isOtherCount(int i) {
         var last = open.get(open.size() - 1);
         return units.get(i).is(Constituent.Count.class)
-                && (isContent(last) || last.is(Tie.ONE))
-                && hasVerb(open)
+                && (Units.isContent(last) || last.is(Tie.ONE))
+                && Units.hasVerb(open)
                 && open.stream().anyMatch(read -> read.is(Constituent.Count.class));
     }
 
@@ -354,71 +303,19 @@ final class Splitter {
                 || unit instanceof Constituent.BarAt at && at.way() == Constituent.BarAt.Way.LAST;
         var before = units.get(i - 1);
         boolean led = before.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
-        boolean told = isThing() || hasVerb(open) && open.size() > 1;
-        return moment && !led && !isMoment(before) && told;
+        boolean told = taken.isThing() || Units.hasVerb(open) && open.size() > 1;
+        boolean last =
+                i + 1 == units.size() || isSeparator(i + 1) && openings.isStrong(i + 2); // "... on three and that's"
+        return moment && !led && !last && !Units.isMoment(before) && told;
     }
 
     /** "It's loud, pop the fifth fret". */
     private boolean isNewOrder(int i) {
+        var last = open.get(open.size() - 1);
         return isOrder(i)
-                && open.get(open.size() - 1).is(Constituent.Unknown.class)
+                && (last.is(Constituent.Unknown.class) || last.is(Tie.AGAIN))
                 && i + 1 < units.size()
                 && (units.get(i + 1).is(Tie.THE) || units.get(i + 1).is(Constituent.Place.class));
-    }
-
-    private static boolean isBeat(Read read) {
-        return read.is(Constituent.Beats.class) || read.is(Constituent.Parts.class);
-    }
-
-    /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
-    private boolean isComplete(int i) {
-        var last = open.get(open.size() - 1);
-        boolean object = (last.is(Tie.IT) || last.is(Tie.WE))
-                && open.size() > 1
-                && isBeforeNoun(open.get(open.size() - 2)); // "in it"
-        boolean parted = last.is(Tie.START) // "fängt ... an"
-                && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
-        boolean stranded = units.get(i).is(Tie.FROM) && last.is(Tie.ON); // "the one we started on"
-        boolean dangling = last.unit() instanceof Constituent.Small small
-                && DANGLING.contains(small.tie())
-                && !object
-                && !parted
-                && !stranded;
-        boolean again = last.is(Tie.AGAIN)
-                && !isBeat(units.get(i))
-                && open.size() > 1
-                && open.get(open.size() - 2).is(Tie.SAME);
-        boolean compared = last.is(Tie.SAME) || last.is(Tie.LIKE) || again;
-        boolean noun = open.stream()
-                .filter(read -> !isSeparator(read))
-                .findFirst()
-                .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
-                .isPresent();
-        var first = open.stream().filter(read -> !isSeparator(read)).findFirst().orElse(open.get(0));
-        boolean order = first.unit() instanceof Constituent.Played;
-        boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
-        boolean listed = (openings.isPointing(i) || openings.isAsking(i) || openings.isSubject(i))
-                && isThing()
-                && !noun; // "then B flat and D it's ..."
-        boolean to = open.stream().anyMatch(read -> read.is(Tie.TO));
-        boolean toward = first.is(Tie.FROM) || first.is(Tie.OF) && to || isContent(first) && to;
-        boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."
-        boolean told = (hasVerb(open) || order)
-                && (open.size() > 2 || open.stream().anyMatch(read -> isContent(read) || isMoment(read)));
-        return !dangling
-                && !compared
-                && !path
-                && (told || each || listed || isUnknownSaid() || !noun && isPlaced(open));
-    }
-
-    private boolean isThing() {
-        return open.stream().anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Number.class));
-    }
-
-    /** "It smiles at you": a verb that is not known. */
-    private boolean isUnknownSaid() {
-        return open.stream().anyMatch(read -> read.is(Constituent.Unknown.class))
-                && open.stream().anyMatch(read -> read.is(Tie.WE) || read.is(Tie.IT) || read.is(Tie.THEY));
     }
 
     /** "And then a quaver rest on beat two": more that comes, with a place of its own. */
@@ -429,7 +326,7 @@ final class Splitter {
                 return false;
             }
             then |= units.get(at).is(Tie.THEN) || units.get(at).is(Tie.AFTER);
-            if (then && (isMoment(units.get(at)) || units.get(at).is(Constituent.Place.class))) {
+            if (then && (Units.isMoment(units.get(at)) || units.get(at).is(Constituent.Place.class))) {
                 return true;
             }
         }
@@ -443,31 +340,5 @@ final class Splitter {
                 && units.get(i).is(Tie.PLAY)
                 && units.get(i + 1).is(Tie.THE); // "and grab the"
         return played || play;
-    }
-
-    private static boolean isBeforeNoun(Read read) {
-        return isPreposition(read) || read.is(Tie.AFTER) || read.is(Tie.WITH) || read.is(Tie.FROM) || read.is(Tie.FOR);
-    }
-
-    private static boolean isPreposition(Read read) {
-        return read.is(Tie.ON) || read.is(Tie.IN) || read.is(Tie.OF) || read.is(Tie.AT) || read.is(Tie.TO);
-    }
-
-    static boolean isMoment(List<Read> units, int i) {
-        return i >= 0 && i < units.size() && isMoment(units.get(i));
-    }
-
-    private static boolean isMoment(Read read) {
-        return read.is(Constituent.Bars.class)
-                || read.is(Constituent.BarAt.class)
-                || read.is(Constituent.Beats.class)
-                || read.is(Constituent.BarsAtEdge.class)
-                || read.is(Constituent.LastBeats.class)
-                || read.is(Constituent.HalfBar.class)
-                || read.is(Constituent.Parts.class);
-    }
-
-    private static boolean isContent(Read read) {
-        return !(read.unit() instanceof Constituent.Small);
     }
 }

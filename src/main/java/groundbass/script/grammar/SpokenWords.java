@@ -1,10 +1,14 @@
 package groundbass.script.grammar;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** The tokens of a sentence, with what every reader of them asks. Beyond its ends there is nothing. */
 final class SpokenWords {
+    private static final Pattern PLURAL = Pattern.compile("[A-Ga-g]s");
+
     private final List<SpokenWord> tokens;
     private final boolean lowered;
 
@@ -43,7 +47,28 @@ final class SpokenWords {
 
     /** "F's". */
     boolean isPluralName(int i) {
-        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s");
+        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s")
+                || pluralLetter(i).isPresent();
+    }
+
+    /** "Two Ds": the letter, where it stands for notes. */
+    Optional<String> pluralLetter(int i) {
+        String raw = at(i).raw();
+        boolean counted = isAny(
+                i - 1,
+                Category.NUMBER,
+                Category.THEY,
+                Category.BOTH,
+                Category.ALL,
+                Category.THE,
+                Category.LOW,
+                Category.HIGH);
+        boolean letter = raw.length() == 2 && PLURAL.matcher(raw).matches() && !is(i, Category.LETTER);
+        boolean written = Character.isUpperCase(raw.isEmpty() ? ' ' : raw.charAt(0)) || isLowered();
+        boolean other = at(i).isKnown() && !is(i - 1, Category.NUMBER); // "as"
+        return letter && written && counted && !other
+                ? Optional.of(raw.substring(0, 1).toUpperCase(Locale.ROOT))
+                : Optional.empty();
     }
 
     int skip(int i, Category... categories) {
@@ -116,5 +141,29 @@ final class SpokenWords {
         return is(i, Category.ORDINAL)
                 ? Optional.of(new Found<>(at(i).number(Category.ORDINAL), i + 1))
                 : Optional.empty();
+    }
+
+    /** Whether a noun follows that the number counts. */
+    boolean isCounting(int i) {
+        boolean byNote = is(i, Category.NOTE) && is(i + 1, Category.FOR); // "note for note"
+        return !byNote && isNounOfNumber(i);
+    }
+
+    private boolean isNounOfNumber(int i) {
+        return isAny(
+                        i,
+                        Category.NOTE,
+                        Category.STRING,
+                        Category.FRET,
+                        Category.LENGTH,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.OCTAVE,
+                        Category.TIME,
+                        Category.DOTTED,
+                        Category.HALF,
+                        Category.TUPLET)
+                || is(i, Category.MANNER) && !is(i + 1, Category.WE) // "auf der Drei rutschst du"
+                || is(i, Category.BEAT) && number(i + 1).isEmpty() && !is(i - 2, Category.BEAT);
     }
 }

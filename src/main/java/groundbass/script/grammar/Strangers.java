@@ -53,7 +53,7 @@ final class Strangers {
 
     boolean isStrange(int i) {
         var token = tokens.at(i);
-        return !token.raw().isEmpty() && !token.isKnown();
+        return !token.raw().isEmpty() && (!token.isKnown() || token.is(Category.OTHERS));
     }
 
     /** What stands between an article or a number and what it is of. */

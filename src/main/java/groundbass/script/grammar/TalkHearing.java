@@ -27,6 +27,6 @@ public record TalkHearing(Vocabulary vocabulary, boolean unpunctuated, boolean l
 
     /** The clauses of a sentence. */
     public List<Clause> clauses(List<Word> sentence) {
-        return Splitter.clauses(ConstituentReader.units(sentence, this), unpunctuated);
+        return Splitter.clauses(ConstituentReader.units(sentence, this), unpunctuated, vocabulary.order());
     }
 }

@@ -25,9 +25,11 @@ public final class Vocabulary {
 
     private final Map<String, Map<Category, String>> words = new HashMap<>();
     private final boolean compounding;
+    private final WordOrder order;
 
     private Vocabulary(String language) {
         this.compounding = language.equals("de");
+        this.order = language.equals("de") ? WordOrder.VERB_SECOND : WordOrder.SUBJECT_FIRST;
         text(language)
                 .lines()
                 .filter(row -> !row.isBlank() && !row.startsWith("#"))
@@ -57,6 +59,10 @@ public final class Vocabulary {
         }
     }
 
+    WordOrder order() {
+        return order;
+    }
+
     List<SpokenWord> tokens(List<Word> sentence) {
         var tokens = new ArrayList<SpokenWord>();
         sentence.forEach(word -> tokens.addAll(tokens(word)));
@@ -71,6 +77,14 @@ public final class Vocabulary {
         }
         if (folded.matches("\\d{1,4}")) {
             return List.of(token(Map.of(Category.NUMBER, folded), word));
+        }
+        if (folded.matches("(4|8|16|32)(ths?|teln?)")) { // "two 8th notes"
+            String figure = folded.replaceAll("\\D", "");
+            return List.of(token(
+                    folded.endsWith("th")
+                            ? Map.of(Category.ORDINAL, figure, Category.LENGTH, figure)
+                            : Map.of(Category.LENGTH, figure),
+                    word));
         }
         if (folded.matches("\\d{1,2}(st|nd|rd|th)")) {
             return List.of(token(Map.of(Category.ORDINAL, folded.replaceAll("\\D", "")), word));

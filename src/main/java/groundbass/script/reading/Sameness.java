@@ -157,8 +157,7 @@ final class Sameness {
                 besides,
                 but,
                 says(Sense.SAME_RHYTHM),
-                moved(),
-                octaves(),
+                octaves() == 0 ? new Claim.Shift.Frets(moved()) : new Claim.Shift.Semitones(12 * octaves()),
                 loosely);
     }
 

@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
@@ -52,6 +53,7 @@ final class CountReader implements Reader {
             Tie.STRING,
             Tie.THEY,
             Tie.ALL,
+            Tie.TO,
             Tie.BAR);
 
     private final Stage stage;
@@ -65,7 +67,7 @@ final class CountReader implements Reader {
         var said = withoutAll(whole);
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (said.scope().time().isPresent() && !denied) {
-            return Optional.empty();
+            return atTime(said);
         }
         boolean others = said.has(Tie.THEY) && !said.hasAny(Tie.NO, Tie.NOT); // "these are two quavers"
         if (others) {
@@ -100,6 +102,35 @@ final class CountReader implements Reader {
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
                 .filter(row -> !row.items().get(0).has(Part.Kind.OCTAVE)) // how far, and not how many
                 .flatMap(row -> counted(row.items().get(0), many.getAsInt(), said));
+    }
+
+    /** "On beat two there are three notes": so many begin there, or sound there. */
+    private Optional<Judged> atTime(PlacedClause said) {
+        boolean plain = said.has(Tie.NOTE)
+                && said.units().stream().allMatch(unit -> unit instanceof Constituent.Small || isAmount(unit))
+                && said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY)
+                && !said.hasAny(Tie.AGAIN, Tie.THEY, Tie.AFTER, Tie.BEFORE, Tie.MAYBE);
+        var many = plain ? said.only(Constituent.Count.class) : Optional.<Constituent.Count>empty();
+        var stretches =
+                many.isEmpty() || said.bars().size() != 1 || said.scope().time().get() instanceof Scope.Parts
+                        ? List.<Timeline.Stretch>of()
+                        : stage.stretches(
+                                said.bars(), said.scope().time(), said.memory().beat());
+        if (stretches.isEmpty()) {
+            return Optional.empty();
+        }
+        var notes = stage.notes(stretches);
+        var pitched = notes.stream().filter(at -> !at.note().isDead()).toList();
+        int held =
+                stage.timeline().isSilent(said.bars().get(0), stretches.get(0).from()) ? 0 : 1;
+        boolean right = onsets(notes) == many.get().many()
+                || onsets(pitched) == many.get().many();
+        boolean sounding = onsets(notes) + held == many.get().many()
+                && notes.stream()
+                        .noneMatch(
+                                at -> at.note().onset().equals(stretches.get(0).from()));
+        return Optional.of(
+                sounding ? Judged.mixed(notes) : Judged.of(right, new Right.CountThere((int) onsets(notes)), notes));
     }
 
     private static boolean isAmount(Constituent unit) {
@@ -241,6 +272,13 @@ final class CountReader implements Reader {
             boolean loose = !right && (taste || isMeter(many, said));
             findings.add(
                     loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
+        }
+        boolean inIt =
+                said.has(Tie.IT) && said.hasAny(Tie.IN, Tie.TO) && !said.scope().isSaid();
+        var group = said.memory().notes();
+        if (inIt && group.size() > 1) { // "a triplet, so there are three notes in it"
+            long there = onsets(group.stream().filter(item::fits).toList());
+            findings.add(Judged.of(there == many, new Right.CountThere((int) there), group));
         }
         return choice(findings);
     }

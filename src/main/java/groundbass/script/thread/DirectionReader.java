@@ -5,6 +5,7 @@ import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.Part;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import java.util.ArrayList;
@@ -48,8 +49,30 @@ final class DirectionReader implements Reader {
         if (!content) {
             return said.has(Tie.END) && onlyTies(rest) ? atEnd(up, said) : Optional.empty();
         }
+        var triplet = triplet(rest, said);
+        if (!triplet.isEmpty()) {
+            return Optional.of(way(triplet, up));
+        }
         var found = notes.read(said.with(rest));
         return found.map(finding -> finding.agrees() ? judged(finding, up, said) : finding);
+    }
+
+    /** "The triplet goes down": all of the one that the bar has; none where more is said, or that is not known. */
+    private List<At> triplet(List<Constituent> rest, PlacedClause said) {
+        boolean alone = rest.stream()
+                .allMatch(unit -> unit instanceof Constituent.Triplet
+                        || PlacedClause.is(unit, Tie.THAT)
+                        || PlacedClause.is(unit, Tie.ALL));
+        boolean one = alone
+                && said.bars().size() == 1
+                && stage.timeline().has(said.bars().get(0));
+        var notes = one
+                ? stage.notes(said.bars().get(0)).stream()
+                        .filter(Part::isTuplet)
+                        .filter(at -> stage.midi(at).isPresent())
+                        .toList()
+                : List.<At>of();
+        return notes.size() > 3 ? List.of() : notes;
     }
 
     /** "Thumb back up through the string": a stroke has a way of its own. */

@@ -49,6 +49,7 @@ final class EdgeReader implements Reader {
         }
         int many = rank.filter(one -> isNote(said.units(), one))
                 .map(one -> amount(said.units(), one))
+                .or(() -> said.only(Constituent.Times.class).map(Constituent.Times::many)) // "with a G, three times"
                 .orElse(1);
         return Items.of(what(said.units(), many > 1), stage)
                 .map(row -> several(row.items(), many))
@@ -88,7 +89,10 @@ final class EdgeReader implements Reader {
                 continue;
             }
             boolean leads = rest.isEmpty() && unit instanceof Constituent.Small small && LEADING.contains(small.tie());
-            boolean idle = unit instanceof Rank || leads || PlacedClause.is(unit, Tie.START);
+            boolean idle = unit instanceof Rank
+                    || unit instanceof Constituent.Times
+                    || leads
+                    || PlacedClause.is(unit, Tie.START);
             if (!idle) {
                 rest.add(unit);
             }

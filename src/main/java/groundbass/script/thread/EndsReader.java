@@ -10,7 +10,6 @@ import groundbass.script.thread.stage.Items;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +22,7 @@ final class EndsReader implements Reader {
     private static final int OCTAVE = 12;
     private static final Set<Tie> IDLE = Set.of(
             Tie.BE, Tie.IT, Tie.THAT, Tie.WE, Tie.HAVE, Tie.PLAY, Tie.NOTE, Tie.ONE, Tie.UP, Tie.DOWN, Tie.COMMA,
-            Tie.SO, Tie.AND, Tie.OF, Tie.ON, Tie.ONLY, Tie.THERE, Tie.FROM, Tie.TO);
+            Tie.SO, Tie.AND, Tie.OF, Tie.ON, Tie.ONLY, Tie.THERE, Tie.FROM, Tie.TO, Tie.CLIMB, Tie.FALL);
 
     private final Stage stage;
 
@@ -45,22 +44,21 @@ final class EndsReader implements Reader {
         if (!path || !placed || distance.isEmpty()) {
             return Optional.empty();
         }
-        var from = new ArrayList<Constituent>();
-        var to = new ArrayList<Constituent>();
-        var open = from;
-        for (var unit : said.units()) {
-            open = PlacedClause.is(unit, Tie.TO) ? to : open;
-            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie());
-            boolean far = unit instanceof Constituent.Interval || unit instanceof Constituent.Octaves;
-            if (!idle && !far) {
-                open.add(unit);
-            }
-        }
-        var first = ends(from, said);
-        var last = ends(to, said);
+        int to = said.units().indexOf(new Constituent.Small(Tie.TO));
+        var first = ends(what(said.units().subList(0, to)), said);
+        var last = ends(what(said.units().subList(to, said.units().size())), said);
         return first.isEmpty() || last.isEmpty()
                 ? Optional.empty()
                 : Optional.of(judged(first, last, distance.getAsInt(), said));
+    }
+
+    /** What an end is called. */
+    static List<Constituent> what(List<Constituent> units) {
+        return units.stream()
+                .filter(unit -> !(unit instanceof Constituent.Small small && IDLE.contains(small.tie()))
+                        && !(unit instanceof Constituent.Interval)
+                        && !(unit instanceof Constituent.Octaves))
+                .toList();
     }
 
     /** "From beat two to beat three it is a fourth". */
@@ -87,7 +85,7 @@ final class EndsReader implements Reader {
                 .toList();
     }
 
-    private static OptionalInt distance(PlacedClause said) {
+    static OptionalInt distance(PlacedClause said) {
         var octaves = said.only(Constituent.Octaves.class);
         var interval = said.only(Constituent.Interval.class);
         if (octaves.isPresent() == interval.isPresent()) {
@@ -99,9 +97,11 @@ final class EndsReader implements Reader {
     }
 
     /** The pitches that may be meant; none where that is not known. */
-    private List<At> ends(List<Constituent> units, PlacedClause said) {
+    List<At> ends(List<Constituent> units, PlacedClause said) {
         var bars = said.bars().isEmpty() ? stage.allBars() : said.bars();
-        var notes = stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+        var notes = stage
+                .notes(stage.stretches(bars, said.scope().time(), said.memory().beat()))
+                .stream()
                 .filter(at -> stage.midi(at).isPresent())
                 .toList();
         var ranks = units.stream()
@@ -135,7 +135,7 @@ final class EndsReader implements Reader {
     }
 
     /** Right where all that may be meant are so far apart, wrong where none are. */
-    private Judged judged(List<At> from, List<At> to, int distance, PlacedClause said) {
+    Judged judged(List<At> from, List<At> to, int distance, PlacedClause said) {
         var steps = from.stream()
                 .flatMap(one -> to.stream().map(other -> step(one, other)))
                 .distinct()
@@ -152,7 +152,7 @@ final class EndsReader implements Reader {
 
     /** A fifth and an octave may be called a fifth; an octave is one. */
     private static boolean fits(int step, int distance, PlacedClause said) {
-        boolean way = step == 0 || !(step > 0 ? said.has(Tie.DOWN) : said.has(Tie.UP));
+        boolean way = step == 0 || !(step > 0 ? said.hasAny(Tie.DOWN, Tie.FALL) : said.hasAny(Tie.UP, Tie.CLIMB));
         int far = Math.abs(step);
         return way && (far == distance || far > OCTAVE && distance < OCTAVE && far % OCTAVE == distance);
     }

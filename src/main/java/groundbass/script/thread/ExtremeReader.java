@@ -32,6 +32,12 @@ final class ExtremeReader implements Reader {
         if (said.scope().time().isPresent() || several || said.hasAny(Tie.FROM, Tie.TO)) {
             return Optional.empty();
         }
+        boolean ofGroup = said.has(Tie.OF)
+                && said.hasAny(Tie.THAT, Tie.THEY, Tie.CLIMB)
+                && !said.scope().isSaid();
+        if (ofGroup) { // "the top of that run"
+            return Optional.empty();
+        }
         var rank =
                 said.all(Rank.class).stream().filter(ExtremeReader::isExtreme).findFirst();
         if (rank.isPresent()) {
@@ -98,8 +104,24 @@ final class ExtremeReader implements Reader {
             boolean idle = unit instanceof Rank
                     || unit instanceof Constituent.Small small
                             && switch (small.tie()) {
-                                case BE, NOTE, ONE, THAT, SO, AND, COMMA, STOP, IN, OF, IT, WE, PLAY, HAVE, BUT, THEN ->
-                                    true;
+                                case BE,
+                                        NOTE,
+                                        ONE,
+                                        THAT,
+                                        SO,
+                                        AND,
+                                        COMMA,
+                                        STOP,
+                                        IN,
+                                        OF,
+                                        IT,
+                                        WE,
+                                        PLAY,
+                                        HAVE,
+                                        BUT,
+                                        THEN,
+                                        UP,
+                                        AT -> true;
                                 default -> false;
                             };
             if (!idle) {

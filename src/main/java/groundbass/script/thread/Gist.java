@@ -51,7 +51,7 @@ final class Gist implements Reader {
     }
 
     private Optional<Judged> read(PlacedClause whole, Area area) {
-        var said = whole.with(withoutHarmony(atItsTime(whole)));
+        var said = whole.with(withoutHarmony(withoutSource(whole.with(atItsTime(whole)))));
         var told = Descriptions.of(said.units(), stage);
         boolean rest = said.has(Constituent.Silence.class);
         if (rest && area.events().stream().noneMatch(Together::isRest)) {
@@ -105,6 +105,24 @@ final class Gist implements Reader {
                 || unit instanceof Constituent.KeyNamed
                 || PlacedClause.is(unit, Tie.COMMA)
                 || PlacedClause.is(unit, Tie.AND);
+    }
+
+    /** "The C on three is reached from the B": what something comes from is not where it is. */
+    private static List<Constituent> withoutSource(PlacedClause said) {
+        var rest = new ArrayList<Constituent>();
+        boolean source = false;
+        for (var unit : said.units()) {
+            source = PlacedClause.is(unit, Tie.FROM)
+                    || source
+                            && !PlacedClause.is(unit, Tie.TO)
+                            && !PlacedClause.is(unit, Tie.COMMA)
+                            && !PlacedClause.is(unit, Tie.AND)
+                            && !PlacedClause.is(unit, Tie.WE);
+            if (!source) {
+                rest.add(unit);
+            }
+        }
+        return said.scope().time().isPresent() ? rest : said.units();
     }
 
     /** "On the e of two comes the octave, and then A": what comes then, comes later than the time that was said. */

@@ -1,5 +1,6 @@
 package groundbass.script.thread;
 
+import groundbass.script.checking.Right;
 import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
@@ -7,6 +8,7 @@ import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
+import groundbass.theory.ChordSymbol.Chord;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +19,7 @@ final class HeadGist implements Reader {
             Constituent.KeyNamed.class,
             Constituent.ChordNamed.class,
             Constituent.TempoNamed.class,
+            Constituent.Signature.class,
             Constituent.MeterNamed.class,
             Constituent.BeatsInBar.class);
 
@@ -35,6 +38,10 @@ final class HeadGist implements Reader {
         var named = said.units().stream()
                 .filter(unit -> KINDS.contains(unit.getClass()))
                 .toList();
+        var root = root(said);
+        if (root.isPresent()) {
+            return root.filter(judged -> named.isEmpty());
+        }
         var number = said.only(Constituent.Number.class)
                 .filter(one -> named.isEmpty() && said.has(Tie.TEMPO) && one.value() >= SLOWEST);
         if (number.isPresent()) { // "the tempo, we make ninety"
@@ -59,6 +66,28 @@ final class HeadGist implements Reader {
                 .filter(verdict -> verdict instanceof Verdict.Contradicts)
                 .filter(verdict -> !isOtherwise(named.get(0), said))
                 .map(verdict -> new Judged(verdict, List.of()).at(named.get(0)));
+    }
+
+    /** "Over a plain G chord": no chord of the bar has that root. */
+    private Optional<Judged> root(PlacedClause said) {
+        var units = said.units();
+        int chord = units.indexOf(new Constituent.Small(Tie.CHORD));
+        boolean named = chord > 0 && units.get(chord - 1) instanceof Constituent.Name;
+        boolean one = said.scope().extent() == Scope.Extent.SAID && said.bars().size() == 1;
+        if (!named
+                || !one
+                || isReserved(units.get(chord - 1), said)
+                || !stage.timeline().has(said.bars().get(0))) {
+            return Optional.empty();
+        }
+        int root = ((Constituent.Name) units.get(chord - 1)).name().pitchClass();
+        var there = stage.chords(said.bars().get(0));
+        boolean some = there.stream()
+                .anyMatch(symbol -> !(symbol instanceof Chord it) || it.root().pitchClass() == root);
+        return some
+                ? Optional.empty()
+                : Optional.of(Judged.wrong(new Right.ChordsThere(said.bars().get(0), there), List.of())
+                        .at(units.get(chord - 1)));
     }
 
     /** "The tempo is ninety, so not so fast": what is denied after it is something else. */

@@ -3,6 +3,7 @@ package groundbass.script.thread;
 import groundbass.score.Meter;
 import groundbass.script.checking.HeadCheck;
 import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Verdict;
 import groundbass.script.claims.Claim;
 import groundbass.script.claims.Where;
@@ -34,6 +35,7 @@ final class HeadReader implements Reader {
             Constituent.FeelNamed.class,
             Constituent.StringCount.class,
             Constituent.BarCount.class,
+            Constituent.Signature.class,
             Constituent.BeatsInBar.class,
             Constituent.Name.class);
     private static final Set<Tie> TIES = Set.of(
@@ -90,27 +92,35 @@ final class HeadReader implements Reader {
             return Optional.empty();
         }
         var verdicts = new ArrayList<Optional<Verdict>>();
-        said.units().stream()
+        var told = said.units().stream()
                 .filter(unit -> !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Name))
-                .forEach(unit -> verdicts.add(head(unit, said)));
+                .toList();
+        told.forEach(unit -> verdicts.add(head(unit, said)));
         names(said).ifPresent(verdicts::add);
         if (verdicts.isEmpty() || verdicts.stream().anyMatch(Optional::isEmpty)) {
             return Optional.empty();
         }
-        return verdicts.stream()
-                .flatMap(Optional::stream)
-                .filter(verdict -> !(verdict instanceof Verdict.Agrees))
-                .findFirst()
-                .or(() -> Optional.of(Verdict.AGREES))
-                .map(verdict -> new Judged(
-                        verdict,
-                        said.scope().isSaid() ? List.of() : said.memory().notes()));
+        var notes = said.scope().isSaid() ? List.<At>of() : said.memory().notes();
+        for (int i = 0; i < verdicts.size(); i++) {
+            var judged = new Judged(verdicts.get(i).orElseThrow(), notes);
+            if (!judged.agrees()) {
+                return Optional.of(i < told.size() ? judged.at(told.get(i)) : judged);
+            }
+        }
+        return Optional.of(Judged.agrees(notes));
     }
 
     /** What one head that is named in a clause comes to; empty where it is no statement. */
     Optional<Verdict> head(Constituent unit, PlacedClause said) {
         if (unit instanceof Constituent.TempoNamed tempo) {
             return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
+        }
+        if (unit instanceof Constituent.Signature signature) {
+            var key = stage.timeline().line().header().key();
+            return Optional.of(
+                    key.fifths() == signature.sharps()
+                            ? Verdict.AGREES
+                            : new Verdict.Contradicts(new Right.KeyThere(key)));
         }
         if (unit instanceof Constituent.FeelNamed feel) {
             return Optional.of(heads.check(new Claim.FeelIs(feel.swung())));

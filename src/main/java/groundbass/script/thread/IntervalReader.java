@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
+import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
@@ -45,6 +46,8 @@ final class IntervalReader implements Reader {
             Tie.HAVE,
             Tie.THERE,
             Tie.NOTE,
+            Tie.CLIMB,
+            Tie.FALL,
             Tie.AGAIN);
 
     private final Stage stage;
@@ -74,7 +77,8 @@ final class IntervalReader implements Reader {
         boolean up = clause.hasAny(Tie.ABOVE, Tie.UP);
         boolean down = clause.hasAny(Tie.BELOW, Tie.DOWN);
         var notes = clause.memory().notes();
-        boolean told = up != down && clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT);
+        boolean onward = clause.has(Tie.FROM) && clause.has(Tie.TO) && clause.hasAny(Tie.THERE, Tie.THAT, Tie.IT);
+        boolean told = up != down && (clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT) || onward);
         if (!told
                 || said.semitones().isEmpty()
                 || notes.size() != 1
@@ -93,8 +97,10 @@ final class IntervalReader implements Reader {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
-        boolean upward = path && clause.has(Tie.UP);
-        boolean downward = path && clause.has(Tie.DOWN) || !path && clause.has(Tie.ABOVE);
+        boolean either =
+                clause.hasAny(Tie.UP, Tie.CLIMB) && clause.hasAny(Tie.DOWN, Tie.FALL); // "comes down higher up"
+        boolean upward = path && !either && clause.hasAny(Tie.UP, Tie.CLIMB);
+        boolean downward = path && !either && clause.hasAny(Tie.DOWN, Tie.FALL) || !path && clause.has(Tie.ABOVE);
         boolean right = said.semitones().isPresent()
                 ? fits(said.semitones().getAsInt(), up, upward, downward)
                 : fitsLetters(said.number(), letters, upward, downward);
@@ -114,8 +120,16 @@ final class IntervalReader implements Reader {
 
     /** "Those two are a fourth apart"; "the slide is a half step". */
     private Optional<Judged> ofNotes(Constituent.Interval said, PlacedClause clause) {
-        return pair(clause).flatMap(notes -> distance(notes.get(0), notes.get(1))
-                .map(semitones -> Judged.of(isSo(said, semitones), new Right.StepThere(semitones), notes)));
+        var findings = pairs(clause).stream()
+                .flatMap(notes -> distance(notes.get(0), notes.get(1))
+                        .map(semitones -> Judged.of(isSo(said, semitones), new Right.StepThere(semitones), notes))
+                        .stream())
+                .toList();
+        boolean some = findings.stream().anyMatch(Judged::agrees);
+        boolean all = findings.stream().allMatch(Judged::agrees);
+        return some && !all
+                ? Optional.of(Judged.mixed(List.of()))
+                : findings.stream().findFirst();
     }
 
     /** A step whose size was not said may be the small one or the large. */
@@ -138,7 +152,8 @@ final class IntervalReader implements Reader {
                 .toList();
     }
 
-    private Optional<List<At>> pair(PlacedClause clause) {
+    /** The pairs of notes that may be meant. */
+    private List<List<At>> pairs(PlacedClause clause) {
         var manner = clause.only(Constituent.Played.class);
         boolean plain = clause.units().stream()
                 .allMatch(unit -> unit instanceof Constituent.Small
@@ -146,18 +161,38 @@ final class IntervalReader implements Reader {
                         || unit instanceof Constituent.Number
                         || unit instanceof Constituent.Count
                         || unit instanceof Constituent.Played);
-        if (!plain || clause.scope().time().isPresent()) {
-            return Optional.empty();
+        if (!plain) {
+            return List.of();
+        }
+        if (clause.scope().time().isPresent()) {
+            return fromThat(clause).stream().toList();
         }
         if (manner.isPresent()) {
             var here = arrivals(manner.get().manner(), clause.bars());
             var arrivals = here.isEmpty() ? arrivals(manner.get().manner(), stage.allBars()) : here;
-            return arrivals.size() == 1
-                    ? Arrivals.source(arrivals.get(0), stage).map(source -> List.of(source, arrivals.get(0)))
-                    : Optional.empty();
+            return arrivals.stream()
+                    .flatMap(
+                            arrival -> Arrivals.source(arrival, stage).map(source -> List.of(source, arrival)).stream())
+                    .toList();
         }
         boolean refers = clause.has(Tie.THEY) || clause.has(Tie.BOTH) || clause.has(Tie.THAT) || clause.has(Tie.IT);
         var notes = clause.memory().notes();
-        return refers && notes.size() == 2 && !clause.scope().isSaid() ? Optional.of(notes) : Optional.empty();
+        return refers && notes.size() == 2 && !clause.scope().isSaid() ? List.of(notes) : List.of();
+    }
+
+    /** "From that you jump a fifth to beat two": from the one note that was spoken of last to the first of a time. */
+    private Optional<List<At>> fromThat(PlacedClause clause) {
+        var notes = clause.memory().notes();
+        boolean from = clause.has(Tie.FROM) && clause.hasAny(Tie.THAT, Tie.IT, Tie.THERE) && notes.size() == 1;
+        var stretches = from && clause.bars().size() == 1 && clause.memory().sure()
+                ? stage.stretches(
+                        clause.bars(), clause.scope().time(), clause.memory().beat())
+                : List.<Stretch>of();
+        return stretches.size() == 1
+                ? stage.notes(stretches).stream()
+                        .filter(at -> at.note().onset().equals(stretches.get(0).from()))
+                        .findFirst()
+                        .map(at -> List.of(notes.get(0), at))
+                : Optional.empty();
     }
 }

@@ -50,6 +50,32 @@ final class KnownNotes {
                 });
     }
 
+    /** "The note on beat three is a dead note": the one that begins the beat. */
+    Optional<Judged> there(List<Constituent> left, List<Constituent> right, PlacedClause said) {
+        boolean note =
+                left.stream().filter(unit -> PlacedClause.is(unit, Tie.NOTE)).count() == 1
+                        && left.stream()
+                                .allMatch(unit -> PlacedClause.is(unit, Tie.NOTE) || Subject.isNone(List.of(unit)));
+        boolean timed = said.scope().time().isPresent()
+                && said.bars().size() == 1
+                && stage.timeline().has(said.bars().get(0));
+        var stretches = note && timed && !right.isEmpty()
+                ? stage.stretches(
+                        said.bars(), said.scope().time(), said.memory().beat())
+                : List.<Stretch>of();
+        if (stretches.size() != 1) {
+            return Optional.empty();
+        }
+        var begins = stage.notes(stretches).stream()
+                .filter(at -> at.note().onset().equals(stretches.get(0).from()))
+                .toList();
+        return Items.of(right, stage)
+                .map(Items.Row::items)
+                .filter(items -> items.size() == 1 && !items.get(0).rest() && begins.size() == 1)
+                .map(items -> Judged.of(
+                        items.get(0).fits(begins.get(0)), Wrongs.note(begins.get(0), items.get(0), stage), begins));
+    }
+
     private static boolean isPronoun(Constituent unit) {
         return PlacedClause.is(unit, Tie.THEY) || PlacedClause.is(unit, Tie.WE) || PlacedClause.is(unit, Tie.THAT);
     }

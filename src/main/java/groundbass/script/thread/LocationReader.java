@@ -16,6 +16,7 @@ import groundbass.script.thread.stage.Wrongs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** Where something stands: "the slide is in bar two", "only bar three has a triplet", "the dead note falls on four". */
@@ -58,7 +59,10 @@ final class LocationReader implements Reader {
         boolean one = said.bars().size() == 1
                 && stage.timeline().has(said.bars().get(0))
                 && said.scope().time().isPresent()
-                && (rank.which() == Rank.Which.NTH || rank.which() == Rank.Which.LAST);
+                && (rank.which() == Rank.Which.NTH
+                        || rank.which() == Rank.Which.LAST
+                        || rank.which() == Rank.Which.NEXT
+                                && !said.memory().notes().isEmpty());
         var what = rest.stream().filter(unit -> unit != rank).toList();
         return Optional.of(what)
                 .filter(units -> one && !units.isEmpty())
@@ -70,12 +74,31 @@ final class LocationReader implements Reader {
 
     private Optional<Judged> nth(Rank rank, Item item, PlacedClause said) {
         var all = stage.notes(said.bars().get(0)).stream().filter(item::fits).toList();
-        int index = rank.which() == Rank.Which.LAST ? all.size() - 1 : rank.nth() - 1;
-        if (all.size() < 2 || index >= all.size()) {
+        if (all.size() < 2) {
             return Optional.empty();
         }
-        var meant = List.of(all.get(index));
-        return Optional.of(Judged.of(begins(meant, said), Wrongs.note(meant.get(0), item, stage), meant));
+        var which =
+                switch (rank.which()) {
+                    case NTH -> all.stream().skip(rank.nth() - 1L).findFirst();
+                    case LAST -> Optional.of(all.get(all.size() - 1));
+                    case NEXT -> next(all, said.memory().notes());
+                    case MIDDLE, HIGHEST, LOWEST -> Optional.<At>empty();
+                };
+        return which.map(at -> placed(at, item, said));
+    }
+
+    /** The first that comes after the notes that were spoken of. */
+    private static Optional<At> next(List<At> all, List<At> before) {
+        var last = before.get(before.size() - 1);
+        return all.stream()
+                .filter(at -> at.bar() == last.bar()
+                        && at.note().onset().isAfter(last.note().onset()))
+                .findFirst();
+    }
+
+    private Judged placed(At at, Item item, PlacedClause said) {
+        var meant = List.of(at);
+        return Judged.of(begins(meant, said), Wrongs.note(at, item, stage), meant);
     }
 
     /** "Only bar three has ...", "bar four is the only bar with ..."; "is only the G" says no more than "is the G". */
@@ -113,7 +136,11 @@ final class LocationReader implements Reader {
     }
 
     private Optional<Judged> located(Item item, boolean only, PlacedClause said) {
-        var bars = said.scope().isSaid() ? said.scope().bars() : stage.allBars();
+        boolean inHand =
+                said.scope().time().isPresent() && !said.memory().bars().isEmpty();
+        var bars = said.scope().isSaid()
+                ? said.scope().bars()
+                : inHand ? said.memory().bars() : stage.allBars();
         var stretches = stage.stretches(bars, said.scope().time(), said.memory().beat());
         if (stretches.isEmpty()) {
             return Optional.empty();
@@ -136,6 +163,14 @@ final class LocationReader implements Reader {
                 return Optional.of(Judged.wrong(Wrongs.note(here.get(0), item, stage), here));
             }
             return Optional.of(Judged.of(alone || !only, new Right.OnlyIn(at), here));
+        }
+        boolean elsewhere = inHand && !said.scope().isSaid();
+        if (elsewhere) { // "the C comes in on three": the one of the bar in hand, if it has one
+            return stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+                    .filter(item::fits)
+                    .findFirst()
+                    .map(one -> Judged.wrong(Wrongs.note(one, item, stage), List.of(one)))
+                    .or(() -> Optional.of(Judged.open(List.of())));
         }
         boolean one = !said.scope().isSaid()
                 && everywhere.stream().map(At::bar).distinct().count() > 1

@@ -78,6 +78,10 @@ final class NoteReader implements Reader {
                     right.stream().filter(unit -> unit != object.get()).toList(),
                     said);
         }
+        var there = known.there(left, right, said);
+        if (there.isPresent()) {
+            return there;
+        }
         if (Subject.isNone(left)) {
             return coming.presented(left, right, said);
         }

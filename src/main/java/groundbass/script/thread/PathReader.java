@@ -24,7 +24,7 @@ final class PathReader implements Reader {
     private static final Set<Tie> IDLE = Set.of(
             Tie.WE, Tie.THEN, Tie.AND, Tie.SO, Tie.COMMA, Tie.COLON, Tie.STOP, Tie.BE, Tie.PLAY, Tie.IT, Tie.THAT,
             Tie.THERE, Tie.UP, Tie.DOWN, Tie.ON, Tie.IN, Tie.AT, Tie.OF, Tie.HAVE, Tie.BUT, Tie.HIGH, Tie.LOW,
-            Tie.AGAIN, Tie.ALL);
+            Tie.AGAIN, Tie.ALL, Tie.START, Tie.END, Tie.WITH);
 
     private final Stage stage;
 
@@ -35,7 +35,7 @@ final class PathReader implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause said) {
         var played = said.only(Constituent.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
-        boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
+        boolean path = (said.hasAny(Tie.TO, Tie.FROM) || isInto(said.units())) && !hasOrder(said.units());
         var manner = played.map(Constituent.Played::manner).or(() -> inHand(said));
         if (manner.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
@@ -54,7 +54,9 @@ final class PathReader implements Reader {
                     && !(unit instanceof Constituent.Small small && IDLE.contains(small.tie()))) {
                 return Optional.empty();
             }
-            boolean both = from && sources.size() == 2; // "from the third to the fifth fret"
+            boolean both = from
+                    && sources.size() == 2
+                    && sources.get(0).getClass() == sources.get(1).getClass(); // "from the third to the fifth fret"
             if (both) {
                 targets.add(sources.remove(1));
                 from = false;
@@ -71,13 +73,26 @@ final class PathReader implements Reader {
     /** "It comes up from the fifth fret": what was spoken of last is a slide. */
     private static Optional<Manner> inHand(PlacedClause said) {
         var notes = said.memory().notes();
-        boolean pointed = said.hasAny(Tie.IT, Tie.THAT) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
+        boolean pointed =
+                said.hasAny(Tie.IT, Tie.THAT, Tie.WE) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
         return pointed && !notes.isEmpty()
                 ? ARRIVALS.stream()
                         .filter(manner ->
                                 manner.fits(notes.get(notes.size() - 1).note()))
                         .findFirst()
                 : Optional.empty();
+    }
+
+    /** "Ihr hämmert in den vierten Bund". */
+    private static boolean isInto(List<Constituent> units) {
+        for (int i = 1; i < units.size(); i++) {
+            boolean fret = units.get(i) instanceof Constituent.Place place
+                    && place.fret().isPresent();
+            if (fret && PlacedClause.is(units.get(i - 1), Tie.IN)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether something is named before the word that leads to another. */

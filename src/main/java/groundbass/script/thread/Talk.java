@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.score.Position;
+import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
@@ -13,6 +14,14 @@ import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
+import groundbass.script.thread.whole.Asking;
+import groundbass.script.thread.whole.AtItsTime;
+import groundbass.script.thread.whole.Beginning;
+import groundbass.script.thread.whole.Leaning;
+import groundbass.script.thread.whole.NumberedBar;
+import groundbass.script.thread.whole.SameReader;
+import groundbass.script.thread.whole.StringNames;
+import groundbass.script.thread.whole.Turn;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +38,9 @@ public final class Talk {
 
     private static final int FEW = 5;
 
+    private static final Set<Tie> VERBS =
+            Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL);
+
     private static final Set<Class<? extends Constituent>> OF_NOTES = Set.of(
             Constituent.Name.class,
             Constituent.Place.class,
@@ -42,7 +54,8 @@ public final class Talk {
     private final Stage stage;
     private final TalkHearing hearing;
     private final SameReader same;
-    private final TuningReader tuning;
+    private final TwoEnds ends;
+    private final StringNames tuning;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
     private final List<Reader> loosely;
@@ -54,8 +67,10 @@ public final class Talk {
     private boolean takenBack;
     /** The clause before, in the same sentence. */
     private Optional<Clause> before = Optional.empty();
+    /** What was said last of the line, in this sentence or before it. */
+    private Optional<Clause> last = Optional.empty();
     /** What was asked just now. */
-    private Optional<Question> question = Optional.empty();
+    private Optional<Asking> question = Optional.empty();
     /** Whether anything was said of notes yet, and not of chords and bars alone. */
     private boolean begun;
     /** For so many clauses a tempo may be one to practise at. */
@@ -65,7 +80,8 @@ public final class Talk {
         this.stage = new Stage(timeline, false);
         this.hearing = hearing;
         this.same = new SameReader(stage);
-        this.tuning = new TuningReader(timeline.line().header().tuning());
+        this.ends = new TwoEnds(stage);
+        this.tuning = new StringNames(timeline.line().header().tuning());
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
         this.loosely = loosely(stage);
@@ -73,19 +89,25 @@ public final class Talk {
     }
 
     private static List<Reader> loosely(Stage stage) {
-        return List.of(new HeadGist(stage), new Distances(stage), new Denials(stage), new Gist(stage));
+        return List.of(
+                new HeadGist(stage), new Distances(stage), new Denials(stage), new Amounts(stage), new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
         var notes = new NoteReader(stage);
         return List.of(
                 new HeadReader(stage),
+                new HandReader(stage),
                 new StringsReader(stage),
                 new NeckReader(stage),
                 new ExtremeReader(stage),
                 new CountReader(stage),
                 new EndsReader(stage),
                 new IntervalReader(stage),
+                new AboveReader(stage),
+                new SpanReader(stage),
+                new RestReader(stage),
+                new AgainReader(stage),
                 new AlikeReader(stage),
                 new PathReader(stage),
                 new DirectionReader(stage, notes),
@@ -112,7 +134,7 @@ public final class Talk {
     public List<Heard> hear(List<Word> sentence) {
         var heard = new ArrayList<Heard>();
         takenBack = false;
-        before = Optional.empty();
+        before = hearing.unpunctuated() ? before : Optional.empty(); // nobody wrote where a sentence ends
         for (var clause : hearing.clauses(sentence)) {
             if (!heard.isEmpty() && question.isEmpty() && isBareNo(clause)) {
                 int first = hearing.unpunctuated() ? heard.size() - 1 : 0;
@@ -131,7 +153,8 @@ public final class Talk {
     }
 
     private Heard hear(Clause said) {
-        var answer = question.flatMap(asked -> asked.answered(said));
+        var answer = question.flatMap(asked -> asked.answered(said))
+                .or(() -> last.flatMap(earlier -> Leaning.completed(said, earlier)));
         var known = state();
         var heard = hear(said, ofBars(answer.orElse(said).plain()));
         boolean apart = answer.isPresent() && heard.verdict().isEmpty();
@@ -139,10 +162,11 @@ public final class Talk {
             goBackTo(known);
             heard = hear(said, ofBars(said.plain()));
         }
+        last = isMusical(said) ? Optional.of(said) : last;
         boolean waits = answer.isEmpty() && !isMusical(said) && !said.has(Tie.NO); // "Let me see."
         question = said.isQuestion()
-                ? Optional.of(new Question(said))
-                : question.filter(asked -> waits && !asked.isPatient()).map(Question::patient);
+                ? Optional.of(new Asking(said))
+                : question.filter(asked -> waits && !asked.isPatient()).map(Asking::patient);
         return heard;
     }
 
@@ -171,7 +195,7 @@ public final class Talk {
                 && clause.units().get(0).unit() instanceof Constituent.Rank rank
                 && rank.which() == Constituent.Rank.Which.LAST;
         if (!isOverview() || !one) {
-            return clause;
+            return question.isPresent() ? clause : new NumberedBar(memory, stage).of(clause);
         }
         var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
         var last = clause.units().get(0);
@@ -181,7 +205,7 @@ public final class Talk {
 
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
-        boolean starts = clause.has(Tie.START) || isFirstNote(clause);
+        boolean starts = Beginning.isIn(clause);
         boolean fresh = memory.bars().isEmpty() || !begun && clause.has(Tie.WE);
         boolean opening = fresh && starts && !clause.has(Constituent.Bars.class);
         begun |= clause.units().stream()
@@ -193,19 +217,24 @@ public final class Talk {
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean ofOther = clause.units().get(0).is(Tie.WHAT)
                 && before.filter(earlier -> earlier.has(Tie.EXCEPT)).isPresent(); // "unlike bar one, where ..."
-        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised || ofOther;
+        boolean wished = clause.has(Tie.MAYBE)
+                || before.filter(earlier -> earlier.has(Tie.MAYBE)).isPresent()
+                        && VERBS.stream().noneMatch(clause::has); // "try it at sixty, and then at ninety"
+        boolean unreal = wished || clause.isQuestion() || practised || ofOther;
         var finding = unreal ? Optional.<Judged>empty() : read(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
         var verdict = finding.map(Judged::verdict)
-                .map(found -> found instanceof Verdict.Contradicts && !isOne(said) ? Verdict.CANNOT_TELL : found);
+                .map(found -> found instanceof Verdict.Contradicts wrong && (!isOne(said) || isTorn(said, wrong))
+                        ? Verdict.CANNOT_TELL
+                        : found);
         var wrong = finding.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         return new Heard(
                 wrong.map(Read::from).orElse(said.from()),
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,
                 isMusical(clause),
-                clause.isQuestion() || isCompared(clause),
+                clause.isQuestion() || isCompared(clause) || isFarFrom(clause),
                 position(finding));
     }
 
@@ -220,20 +249,17 @@ public final class Talk {
                 .count();
         int from = said.firstKnown().map(Read::from).orElse(said.from());
         int to = said.lastKnown().map(Read::to).orElse(said.to());
-        boolean verb = said.has(Tie.BE) || said.has(Tie.HAVE) || said.has(Tie.PLAY);
+        boolean verb = VERBS.stream().anyMatch(said::has) || said.has(Tie.WE) && said.has(Constituent.Played.class);
         boolean brief = to - from <= SHORT || told <= FEW && verb;
         return !hearing.unpunctuated() || brief;
     }
 
-    private static boolean isFirstNote(Clause clause) {
-        for (int i = 0; i + 1 < clause.units().size(); i++) {
-            boolean first = clause.units().get(i).unit() instanceof Constituent.Rank rank
-                    && rank.equals(new Constituent.Rank(Constituent.Rank.Which.NTH, 1));
-            if (first && clause.units().get(i + 1).is(Tie.NOTE)) {
-                return true;
-            }
-        }
-        return false;
+    /** Nobody wrote to what a time belongs: "... nothing on four there are four notes in bar four". */
+    private boolean isTorn(Clause said, Verdict.Contradicts wrong) {
+        return hearing.unpunctuated()
+                && wrong.right() instanceof Right.CountThere
+                && said.has(Constituent.Beats.class)
+                && said.has(Tie.THERE);
     }
 
     private Optional<Position> position(Optional<Judged> finding) {
@@ -274,6 +300,10 @@ public final class Talk {
 
     /** What is not understood to its last word is read without the words that are not known, and then for its gist. */
     private Optional<Judged> judged(Clause clause) {
+        var timed = AtItsTime.of(clause);
+        if (timed != clause) {
+            return judged(timed).map(Judged::partly);
+        }
         var whole = clause.isKnown() ? read(clause, readers) : Optional.<Judged>empty();
         if (whole.filter(Judged::isSure).isPresent()) {
             return whole;
@@ -323,6 +353,17 @@ public final class Talk {
         return (clause.has(Tie.SAME) || clause.has(Constituent.Octaves.class) && clause.has(Tie.OF)) && refers(clause);
     }
 
+    /** "A fret below the place where the next bar begins". */
+    private static boolean isFarFrom(Clause clause) {
+        boolean ofGroup = clause.units().stream()
+                        .anyMatch(read -> read.unit() instanceof Constituent.Rank rank
+                                && (rank.which() == Constituent.Rank.Which.HIGHEST
+                                        || rank.which() == Constituent.Rank.Which.LOWEST))
+                && clause.has(Tie.OF)
+                && (clause.has(Tie.THAT) || clause.has(Tie.THEY)); // "the top of that run"
+        return ofGroup || isRelative(clause) && (clause.has(Tie.BELOW) || clause.has(Tie.ABOVE));
+    }
+
     private static boolean refers(Clause clause) {
         return clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
     }
@@ -344,7 +385,7 @@ public final class Talk {
         }
         var said = PlacedClause.of(clause, memory, stage);
         if (said.isEmpty()) {
-            return Optional.empty();
+            return ends.read(clause, memory);
         }
         boolean nowhere =
                 said.get().scope().isSaid() && said.get().scope().bars().isEmpty();

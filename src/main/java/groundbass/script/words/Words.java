@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 public final class Words {
     /** A chord and the bass below it, {@code F/C}, are one word. */
     private static final Pattern WORD =
-            Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
+            Pattern.compile("\\d{1,4}(?:st|nd|rd|ths?|teln?)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
                     + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b|/[A-Ha-h](?:[#♯♭]|b?\\b))?|['’](?:s|re|ll|ve|d|m)\\b"
                     + "|\\.{2,}|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
 
@@ -28,6 +28,11 @@ public final class Words {
     private static final int LONGER = 130;
 
     private static final int LONGEST = 200;
+
+    /** One capital letter in so many words is seldom, beyond the first few words. */
+    private static final int SELDOM = 50;
+
+    private static final int FEW = 20;
 
     private Words() {}
 
@@ -49,9 +54,18 @@ public final class Words {
         return words >= 40 && marks * 25 < words;
     }
 
-    /** Whether a text goes without capital letters, so that notes are written small. */
+    /** Whether a text goes without capital letters, but for a name or two, so that notes are written small. */
     public static boolean isLowered(String text) {
-        return text.chars().noneMatch(Character::isUpperCase);
+        int words = 0;
+        int capital = 0;
+        var matcher = WORD.matcher(text);
+        while (matcher.find()) {
+            String word = matcher.group();
+            boolean speaker = word.equals("I");
+            words += Character.isLetter(word.charAt(0)) ? 1 : 0;
+            capital += Character.isUpperCase(word.charAt(0)) && !speaker ? 1 : 0;
+        }
+        return capital * SELDOM <= words - FEW || capital == 0;
     }
 
     /** The sentences in order; the mark that ends one is its last word. */

@@ -30,11 +30,7 @@ class JudgementsTest {
     }
 
     private void judge(
-            EpisodeId lesson,
-            Optional<RevisionId> state,
-            EpisodeDocument document,
-            String site,
-            Missing missing) {
+            EpisodeId lesson, Optional<RevisionId> state, EpisodeDocument document, String site, Missing missing) {
         judgements.of(lesson, state, document, site, missing, () -> {
             asked++;
             return List.of();

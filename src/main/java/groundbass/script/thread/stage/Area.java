@@ -52,6 +52,10 @@ public record Area(List<Stretch> stretches, List<At> notes, List<Together> event
                 said.all(Rank.class).forEach(rank -> edge(rank, stage).ifPresent(bars::add));
             }
         }
+        boolean end = !timed && said.has(Tie.END) && said.has(Tie.AT); // "at the very end"
+        if (end) {
+            bars.add(stage.timeline().lastBar());
+        }
         boolean onward = !timed && said.hasAny(Tie.THEN, Tie.AFTER, Tie.START);
         if (onward && stage.timeline().has(bars.last() + 1)) {
             bars.add(bars.last() + 1);

@@ -16,7 +16,7 @@ import java.util.Set;
 public final class Descriptions {
     private static final Set<Tie> BETWEEN = Set.of(
             Tie.COMMA, Tie.AND, Tie.BUT, Tie.THEN, Tie.TO, Tie.FROM, Tie.AFTER, Tie.SO, Tie.COLON, Tie.STOP, Tie.WITH,
-            Tie.WHICH, Tie.OVER);
+            Tie.WHICH, Tie.OVER, Tie.START);
 
     private static final Set<Tie> INSIDE =
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.THERE, Tie.COMMA, Tie.IT, Tie.THAT, Tie.THEN);
@@ -113,6 +113,9 @@ public final class Descriptions {
     private boolean isOutside(Constituent unit) {
         if (PlacedClause.is(unit, Tie.AFTER) || PlacedClause.is(unit, Tie.BETWEEN)) {
             return true;
+        }
+        if (PlacedClause.is(unit, Tie.IT) || PlacedClause.is(unit, Tie.COMMA)) {
+            return false; // "after it you play a C"
         }
         return outside && !(unit instanceof Constituent.Small small && INSIDE.contains(small.tie()));
     }

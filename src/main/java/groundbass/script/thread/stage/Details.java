@@ -70,6 +70,21 @@ public final class Details {
                 .isPresent());
     }
 
+    /** "The low G": not the highest of its name, where the line has it in several octaves. */
+    Part register(boolean high) {
+        return new Part(Part.Kind.REGISTER, at -> {
+            var midi = stage.midi(at);
+            var alike = stage.everyNote().stream()
+                    .flatMap(other -> stage.midi(other).stream())
+                    .filter(other -> midi.isPresent() && Math.floorMod(other - midi.get(), 12) == 0)
+                    .sorted()
+                    .distinct()
+                    .toList();
+            int edge = high ? 0 : alike.size() - 1;
+            return alike.size() < 2 || !alike.get(edge).equals(midi.get());
+        });
+    }
+
     private Part name(NoteName name) {
         return Part.name(name, stage.timeline(), stage.neck());
     }

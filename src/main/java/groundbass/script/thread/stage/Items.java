@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Gathers units into what is said of one note after another. What has been said of a note already begins the next one;
@@ -50,6 +51,7 @@ public final class Items {
     private final List<Item> segment = new ArrayList<>();
     private int many = 1;
     private int counted;
+    private Tie register;
     private boolean onward;
     private boolean shared;
     private boolean several;
@@ -97,6 +99,7 @@ public final class Items {
         }
         if (unit instanceof Constituent.Count count) {
             many = count.many();
+            several = true; // "two dead notes, one pop": what is counted is not of the note before
             return many >= 1 && many <= MOST;
         }
         if (unit instanceof Constituent.KeyNamed key) {
@@ -111,9 +114,20 @@ public final class Items {
             return !lasting; // "two beats of rest"
         }
         boolean ofRest = unit instanceof Constituent.Lasting && !segment.isEmpty() && last().rest();
-        var parts = ofRest ? Optional.<List<Part>>empty() : details.of(unit);
+        var parts = ofRest ? Optional.<List<Part>>empty() : details.of(unit).map(told -> registered(unit, told));
         parts.ifPresent(this::add);
         return parts.isPresent();
+    }
+
+    /** "The low G". */
+    private List<Part> registered(Constituent unit, List<Part> told) {
+        boolean named = unit instanceof Constituent.Name && register != null;
+        var parts = named
+                ? Stream.concat(told.stream(), Stream.of(details.register(register == Tie.HIGH)))
+                        .toList()
+                : told;
+        register = null;
+        return parts;
     }
 
     /** "The third of C": the chord is said with its degree. */
@@ -134,6 +148,7 @@ public final class Items {
         if (ofOther) { // "the octave of your thumb note"
             return false;
         }
+        register = tie == Tie.HIGH || tie == Tie.LOW ? tie : null;
         switch (tie) {
             case COMMA, AND, BUT, COLON -> close();
             case THEN -> {
@@ -268,7 +283,13 @@ public final class Items {
             var item = bit.item();
             boolean adds =
                     !items.isEmpty() && !bit.begins() && !item.rest() && joins(items.get(items.size() - 1), item);
-            if (adds) {
+            boolean same = !items.isEmpty()
+                    && item.rest()
+                    && items.get(items.size() - 1).rest()
+                    && !bit.begins()
+                    && (item.length().isEmpty()
+                            || items.get(items.size() - 1).length().isEmpty()); // "nothing, a rest"
+            if (adds || same) {
                 items.set(items.size() - 1, items.get(items.size() - 1).with(item));
             } else {
                 items.add(item);

@@ -51,7 +51,7 @@ public record Judged(Verdict verdict, List<At> notes, Optional<Constituent> abou
     }
 
     /** The same, of a clause of which something was not read. */
-    Judged partly() {
+    public Judged partly() {
         return agrees() ? mixed(notes) : this;
     }
 

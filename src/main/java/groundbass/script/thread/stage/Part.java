@@ -23,6 +23,8 @@ public record Part(Kind kind, Predicate<At> test) {
         DEAD,
         SHORT,
         OCTAVE,
+        /** High or low among the notes of its name. */
+        REGISTER,
         DEGREE,
         CHORD
     }

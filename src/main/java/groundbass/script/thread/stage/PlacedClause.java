@@ -26,7 +26,8 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
         for (Read read : clause.units()) {
             var unit = read.unit();
             var bars = bars(unit, memory, stage);
-            var time = Scope.time(unit);
+            var time =
+                    clause.has(Tie.TO) ? Scope.time(unit) : onward(unit, rest).or(() -> Scope.time(unit));
             if (bars.isPresent()) {
                 boolean more = unit instanceof Constituent.Bars
                         && scope.extent() == Scope.Extent.SAID
@@ -59,6 +60,21 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
             cut = !rest.isEmpty();
         }
         return Optional.of(new PlacedClause(scope, List.copyOf(rest), memory));
+    }
+
+    /** "From beat three". */
+    private static Optional<Scope.Time> onward(Constituent unit, List<Constituent> before) {
+        boolean from = !before.isEmpty() && is(before.get(before.size() - 1), Tie.FROM);
+        if (from && unit instanceof Constituent.Beats beats && beats.numbers().size() == 1) {
+            return Optional.of(new Scope.Onward(beats.numbers().get(0), 0));
+        }
+        return from
+                        && unit instanceof Constituent.Parts parts
+                        && parts.beat().isPresent()
+                        && parts.parts().size() == 1
+                ? Optional.of(
+                        new Scope.Onward(parts.beat().getAsInt(), parts.parts().get(0)))
+                : Optional.empty();
     }
 
     private static boolean isContent(Constituent unit) {

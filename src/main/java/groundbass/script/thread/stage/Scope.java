@@ -30,6 +30,9 @@ public record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
 
     record LastBeats(int many) implements Time {}
 
+    /** From a beat, or a part of it, to the end of the bar. */
+    record Onward(int from, int part) implements Time {}
+
     public record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
 
     record Half(int nth) implements Time {}

@@ -91,12 +91,25 @@ public final class Stage {
                             .toList()
                     : List.of();
         }
+        if (time.get() instanceof Scope.Onward onward) {
+            return onward.from() >= 1 && onward.from() <= beats.size() ? onward(onward, beats) : List.of();
+        }
         if (time.get() instanceof Scope.Parts parts) {
             int beat = parts.beat().orElse(beatInHand.orElse(0));
             return beat >= 1 && beat <= beats.size() ? parts(beats.get(beat - 1), parts.parts()) : List.of();
         }
         int many = time.get() instanceof Scope.LastBeats last ? last.many() : 0;
         return many >= 1 && many <= beats.size() ? beats.subList(beats.size() - many, beats.size()) : List.of();
+    }
+
+    private static List<Stretch> onward(Scope.Onward onward, List<Stretch> beats) {
+        var rest = new ArrayList<>(beats.subList(onward.from() - 1, beats.size()));
+        var first = rest.get(0);
+        if (onward.part() > 0) {
+            var part = parts(first, List.of(onward.part())).get(0);
+            rest.set(0, new Stretch(first.bar(), part.from(), first.to()));
+        }
+        return rest;
     }
 
     /** In compound bars the counts, each lasting to the next beat's start where one speaks of the beat itself. */

@@ -72,6 +72,10 @@ public record Subject(List<At> notes, boolean together) {
                 .map(Rank.class::cast)
                 .filter(rank -> !timed || rank.which() != Rank.Which.NEXT)
                 .toList();
+        boolean start = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.START)); // "this opening B"
+        if (ranks.isEmpty() && start) {
+            return List.of(new Rank(Rank.Which.NTH, 1));
+        }
         boolean end = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.END));
         return ranks.isEmpty() && end ? List.of(new Rank(Rank.Which.LAST, 1)) : ranks;
     }
@@ -96,6 +100,7 @@ public record Subject(List<At> notes, boolean together) {
                             WE,
                             AFTER,
                             AT,
+                            START,
                             END,
                             HIGH,
                             LOW,

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.score.Fraction;
 import groundbass.script.grammar.Clause;
@@ -8,10 +8,11 @@ import groundbass.script.grammar.Read;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** A question that the speaker answers at once: both together say something. */
-record Question(Clause asked, boolean isPatient) {
+public record Asking(Clause asked, boolean isPatient) {
     private static final Set<Tie> ASKING = Set.of(Tie.ASK, Tie.WHAT, Tie.WHICH, Tie.COMMA, Tie.HOW_MANY, Tie.YES);
     private static final Set<Tie> VERBS = Set.of(Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD);
 
@@ -21,20 +22,21 @@ record Question(Clause asked, boolean isPatient) {
     private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY);
 
     /** Words of an answer that add nothing to a number. */
-    private static final Set<Tie> AROUND_NUMBERS =
-            Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY);
+    private static final Set<Tie> AROUND_NUMBERS = Set.of(
+            Tie.THAT, Tie.IT, Tie.THEY, Tie.BE, Tie.THERE, Tie.HAVE, Tie.WE, Tie.COMMA, Tie.STOP, Tie.PLAY, Tie.IN,
+            Tie.MAYBE, Tie.SO, Tie.YES, Tie.OF);
 
-    Question(Clause asked) {
+    public Asking(Clause asked) {
         this(asked, false);
     }
 
     /** The same, where something was said between that answers nothing. */
-    Question patient() {
-        return new Question(asked, true);
+    public Asking patient() {
+        return new Asking(asked, true);
     }
 
     /** The statement that question and answer make; empty where the next clause is no answer, or denies. */
-    Optional<Clause> answered(Clause next) {
+    public Optional<Clause> answered(Clause next) {
         boolean fragment = next.units().stream()
                 .noneMatch(read -> read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
                         || read.is(Tie.BE) && read != next.units().get(0));
@@ -44,8 +46,25 @@ record Question(Clause asked, boolean isPatient) {
         if (no) {
             return Optional.of(new Clause(negated()));
         }
+        boolean yes = isPlain()
+                && next.has(Tie.YES)
+                && next.units().stream()
+                        .allMatch(read ->
+                                read.unit() instanceof Constituent.Small small && AROUND_NUMBERS.contains(small.tie()));
+        if (yes) {
+            return Optional.of(new Clause(affirmed()));
+        }
         boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
-        boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
+        boolean reserved = next.has(Tie.MAYBE) && !(asked.has(Tie.HOW_MANY) && isAmount(next)); // "that'd be six"
+        if (isMoment(asked)
+                && next.units().stream().noneMatch(read -> isMoment(read))) { // "And beat two? Starts with a rest."
+            return Optional.of(new Clause(joined(asked, next)));
+        }
+        var fretted = fretted(next);
+        if (fretted.isPresent()) {
+            return fretted;
+        }
+        boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || reserved;
         boolean answers = next.has(Tie.YES)
                 || amount
                 || pointing
@@ -54,6 +73,71 @@ record Question(Clause asked, boolean isPatient) {
             return Optional.empty();
         }
         return Optional.of(new Clause(asked.has(Tie.HOW_MANY) ? counted(next) : joined(next.units())));
+    }
+
+    /** Whether no more than a time is asked about. */
+    private static boolean isMoment(Clause clause) {
+        return clause.units().stream().anyMatch(read -> isMoment(read))
+                && clause.units().stream()
+                        .allMatch(read -> isMoment(read)
+                                || read.is(Tie.ASK)
+                                || read.is(Tie.AND)
+                                || read.is(Tie.SO)
+                                || read.is(Tie.ON)
+                                || read.is(Tie.IN)
+                                || read.is(Tie.COMMA));
+    }
+
+    private static boolean isMoment(Read read) {
+        return read.is(Constituent.Beats.class)
+                || read.is(Constituent.LastBeats.class)
+                || read.is(Constituent.Parts.class)
+                || read.is(Constituent.HalfBar.class);
+    }
+
+    private static List<Read> joined(Clause asked, Clause next) {
+        var units = new ArrayList<>(stated(asked.units()));
+        units.removeIf(read -> read.is(Tie.AND) || read.is(Tie.SO));
+        units.addAll(next.units());
+        return units;
+    }
+
+    /** "Which fret? Seven, on the D string": the number is a fret. */
+    private Optional<Clause> fretted(Clause next) {
+        var number = next.units().stream()
+                .filter(read -> read.is(Constituent.Number.class))
+                .toList();
+        boolean fret = asked.has(Tie.FRET) && number.size() == 1 && next.units().get(0) == number.get(0);
+        if (!fret) {
+            return Optional.empty();
+        }
+        var string = next.units().stream()
+                .map(Read::unit)
+                .filter(Constituent.Place.class::isInstance)
+                .map(Constituent.Place.class::cast)
+                .filter(place -> place.hasString() && place.fret().isEmpty())
+                .findFirst();
+        var value = OptionalInt.of(((Constituent.Number) number.get(0).unit()).value());
+        var place = new Constituent.Place(
+                string.flatMap(Constituent.Place::string),
+                string.map(Constituent.Place::number).orElse(OptionalInt.empty()),
+                value);
+        var units = new ArrayList<>(asked.units().stream()
+                .filter(read -> isContent(read) && !read.is(Constituent.Unknown.class)
+                        || read.is(Tie.THAT)
+                        || read.is(Tie.ONE)
+                        || read.is(Tie.NOTE)
+                        || read.is(Tie.IT)
+                        || read.is(Tie.ON)
+                        || read.is(Tie.IN))
+                .toList());
+        int at = number.get(0).from();
+        if (units.isEmpty()) {
+            units.add(new Read(new Constituent.Small(Tie.IT), at, at));
+        }
+        units.add(new Read(new Constituent.Small(Tie.BE), at, at));
+        units.add(new Read(place, at, next.to()));
+        return Optional.of(new Clause(units));
     }
 
     /** "That's six notes", whatever was asked. */
@@ -65,6 +149,7 @@ record Question(Clause asked, boolean isPatient) {
                 && next.units().stream()
                         .allMatch(read -> read.is(Constituent.Number.class)
                                 || read.is(Constituent.Count.class)
+                                || read.is(Constituent.Bars.class)
                                 || read.is(Tie.NOTE)
                                 || read.unit() instanceof Constituent.Small small
                                         && AROUND_NUMBERS.contains(small.tie()));
@@ -85,15 +170,25 @@ record Question(Clause asked, boolean isPatient) {
 
     /** What is asked about, where the question is no more than that. */
     private Optional<List<Read>> subject() {
-        var units = stated(asked.units()).stream()
+        var all = stated(asked.units()).stream()
                 .filter(read -> !read.is(Tie.AND) && !read.is(Tie.SO) && !read.is(Tie.LONG))
                 .toList();
-        boolean what = asked.has(Tie.WHAT) && !units.isEmpty() && units.get(0).is(Tie.BE);
+        boolean named = asked.has(Tie.WHICH)
+                && all.size() > 2
+                && isKind(all.get(0))
+                && all.get(1).is(Tie.BE);
+        var units = named ? all.subList(1, all.size()) : all; // "which string is that"
+        boolean what = (asked.has(Tie.WHAT) || named)
+                && !units.isEmpty()
+                && units.get(0).is(Tie.BE);
         var rest = what ? units.subList(1, units.size()) : units;
-        boolean thing =
-                rest.stream().noneMatch(Question::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
+        boolean thing = rest.stream().noneMatch(Asking::isVerb) && rest.stream().anyMatch(read -> isThing(read.unit()));
         boolean fragment = !asked.has(Tie.WHAT) && !asked.has(Tie.HOW_MANY) && !asked.has(Tie.WHICH);
         return thing && (what || fragment) ? Optional.of(rest) : Optional.empty();
+    }
+
+    private static boolean isKind(Read read) {
+        return read.is(Tie.STRING) || read.is(Tie.NOTE) || read.is(Tie.FRET) || read.is(Tie.CHORD);
     }
 
     private static boolean isThing(Constituent unit) {
@@ -101,7 +196,8 @@ record Question(Clause asked, boolean isPatient) {
                 || unit instanceof Constituent.Rank
                 || unit instanceof Constituent.Number
                 || unit instanceof Constituent.Dead
-                || unit instanceof Constituent.Small small && small.tie() == Tie.THEY;
+                || unit instanceof Constituent.Small small
+                        && (small.tie() == Tie.THEY || small.tie() == Tie.IT || small.tie() == Tie.THAT);
     }
 
     private static boolean isVerb(Read read) {
@@ -118,6 +214,13 @@ record Question(Clause asked, boolean isPatient) {
 
     private static boolean isContent(Read read) {
         return !(read.unit() instanceof Constituent.Small);
+    }
+
+    /** "Are those quarters? Yes, they are": they are. */
+    private List<Read> affirmed() {
+        var units = negated();
+        units.removeIf(read -> read.is(Tie.NOT));
+        return units;
     }
 
     /** "Is it short? No": it is not. */
@@ -156,7 +259,17 @@ record Question(Clause asked, boolean isPatient) {
             return units;
         }
         var units = new ArrayList<>(stated(asked.units()));
-        units.addAll(stated(answer));
+        units.removeIf(read -> read.is(Tie.ANY)); // "is there one anywhere? - Yes, on four"
+        units.addAll(withoutStop(answer.stream()
+                .dropWhile(read -> read.is(Tie.YES) || read.is(Tie.COMMA))
+                .toList()));
+        for (int i = units.size() - 2; i >= 0; i--) {
+            boolean dangling = units.get(i).is(Tie.IN) && isMoment(units.get(i + 1))
+                    || units.get(i).is(Tie.IN) && units.get(i + 1).is(Constituent.Bars.class);
+            if (dangling) {
+                units.remove(i);
+            }
+        }
         return units;
     }
 
@@ -195,7 +308,7 @@ record Question(Clause asked, boolean isPatient) {
                 asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
         units.addAll(stated(answer.units().stream()
                 .filter(read -> number.filter(read::equals).isEmpty())
-                .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun)
+                .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun || read.is(Constituent.Bars.class))
                 .toList()));
         return units;
     }

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.score.Tuning;
 import groundbass.script.grammar.Clause;
@@ -13,18 +13,18 @@ import java.util.List;
 import java.util.Optional;
 
 /** What the strings are called, one after another: "the strings are E, A, D and G". No note of a bar is meant. */
-final class TuningReader {
+public final class StringNames {
     private final List<NoteName> lowestFirst = new ArrayList<>();
     private final List<NoteName> highestFirst = new ArrayList<>();
 
-    TuningReader(Tuning tuning) {
+    public StringNames(Tuning tuning) {
         tuning.strings().forEach(string -> highestFirst.add(string.name()));
         lowestFirst.addAll(highestFirst);
         Collections.reverse(lowestFirst);
     }
 
     /** Empty where the clause does not name as many things as there are strings, or denies it. */
-    Optional<Judged> read(Clause clause) {
+    public Optional<Judged> read(Clause clause) {
         var names = names(clause);
         boolean first = clause.units().stream()
                 .filter(read -> read.is(Tie.STRING) || read.is(Constituent.Name.class))

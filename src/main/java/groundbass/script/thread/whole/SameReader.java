@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.checking.BarsCheck;
 import groundbass.script.checking.Right;
@@ -18,7 +18,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Bars that are the same, that begin or end with the same note, or that stand over the same chord. */
-final class SameReader {
+public final class SameReader {
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
             Tie.HAVE,
@@ -81,12 +81,12 @@ final class SameReader {
     private final Stage stage;
     private final BarsCheck bars;
 
-    SameReader(Stage stage) {
+    public SameReader(Stage stage) {
         this.stage = stage;
         this.bars = new BarsCheck(stage.timeline());
     }
 
-    Optional<Judged> read(Clause clause, Memory memory) {
+    public Optional<Judged> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
         var beats = new ArrayList<Integer>();
         var before = Optional.<Read>empty();
@@ -97,7 +97,8 @@ final class SameReader {
                     read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
             before = Optional.of(read);
             boolean through = read.is(Constituent.Whole.class) && clause.has(Tie.FROM); // "from start to finish"
-            if (numbers.isEmpty() && !beat && !mere && !through && !isSmall(read)) {
+            boolean shift = Shifts.isPart(clause, read);
+            if (numbers.isEmpty() && !beat && !mere && !through && !shift && !isSmall(read)) {
                 return Optional.empty();
             }
             numbers.ifPresent(named::addAll);
@@ -126,7 +127,7 @@ final class SameReader {
     }
 
     /** What a clause of which not every word was understood says of two bars; never that they are alike. */
-    Optional<Judged> gist(Clause clause, Memory memory) {
+    public Optional<Judged> gist(Clause clause, Memory memory) {
         boolean plain = clause.has(Tie.SAME)
                 && clause.units().stream()
                         .allMatch(read -> read.is(Constituent.Bars.class)
@@ -146,7 +147,7 @@ final class SameReader {
     private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
         boolean known =
                 named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
-        var scope = new Claim.Scope(beats, List.of(other), List.of(), false, 0, 0, false);
+        var scope = new Claim.Scope(beats, List.of(other), List.of(), false, Claim.Shift.NONE, false);
         return known
                 ? Optional.of(new Judged(
                         bars.check(new Claim.SameBars(List.of(named.get(0)), List.of(named.get(0)), scope)), List.of()))
@@ -203,7 +204,7 @@ final class SameReader {
 
     private Judged compare(Clause clause, int one, int other, List<Integer> beats) {
         boolean different = clause.has(Tie.DIFFERENT);
-        if (clause.has(Tie.RHYTHM) || !beats.isEmpty()) {
+        if (clause.has(Tie.RHYTHM) || !beats.isEmpty() || !Shifts.of(clause).equals(Claim.Shift.NONE)) {
             return alike(different, one, other, scope(beats, clause));
         }
         if (clause.has(Tie.CHORD)) {
@@ -228,7 +229,12 @@ final class SameReader {
     private static Claim.Scope scope(List<Integer> beats, Clause clause) {
         boolean but = clause.has(Tie.EXCEPT);
         return new Claim.Scope(
-                but ? List.of() : beats, List.of(), but ? beats : List.of(), clause.has(Tie.RHYTHM), 0, 0, false);
+                but ? List.of() : beats,
+                List.of(),
+                but ? beats : List.of(),
+                clause.has(Tie.RHYTHM),
+                Shifts.of(clause),
+                false);
     }
 
     /** The same notes may come in another rhythm; none of them may be missing. */

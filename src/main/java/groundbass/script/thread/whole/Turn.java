@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.whole;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
@@ -17,11 +17,11 @@ import java.util.stream.Stream;
  * @param overview whether it was just said of how many bars the line is
  * @param counted whether it was just asked how many there are of something, so that a number is no bar's
  */
-record Turn(Memory memory, Stage stage, boolean overview, boolean counted) {
+public record Turn(Memory memory, Stage stage, boolean overview, boolean counted) {
     /** @param bars empty where the clause turns to none */
-    record To(Optional<List<Integer>> bars, OptionalInt beat) {}
+    public record To(Optional<List<Integer>> bars, OptionalInt beat) {}
 
-    To of(Clause clause) {
+    public To of(Clause clause) {
         List<Integer> bars = null;
         boolean inPassing = false;
         boolean said = false;
