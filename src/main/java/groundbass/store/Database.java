@@ -2,6 +2,7 @@ package groundbass.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import groundbass.store.migration.FirstTables;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -55,7 +56,7 @@ public final class Database implements AutoCloseable {
     /** Opens the embedded database in a file of {@code folder}, creating it where it is missing. */
     public static Database embedded(Path folder) {
         if (!isEmbeddedIn(folder)) {
-            FirstTables.make(embeddedFile(folder, ""));
+            FirstTables.make(embeddedFile(folder, ""), url -> FirstConnection.open(url, "", ""));
         }
         return open(embeddedUrl(folder), "", "");
     }

@@ -23,11 +23,8 @@ public final class FactorDemand {
     }
 
     public boolean isOn() {
-        return jdbi.withHandle(FactorDemand::isOn);
-    }
-
-    static boolean isOn(Handle handle) {
-        return NamedValues.find(handle, NAME).filter(DEMANDED::equals).isPresent();
+        return jdbi.withHandle(handle ->
+                NamedValues.find(handle, NAME).filter(DEMANDED::equals).isPresent());
     }
 
     /** Whether somebody with a desk still has to set one up before anything else of it opens. */
@@ -41,6 +38,14 @@ public final class FactorDemand {
                         .mapTo(Integer.class)
                         .one()
                 > 0);
+    }
+
+    private static boolean hasNone(Handle handle, EducatorId educator) {
+        return handle.createQuery("select count(*) from educator e where e.id = :id and " + LACKS)
+                        .bind("id", educator)
+                        .mapTo(Integer.class)
+                        .one()
+                > 0;
     }
 
     /** How many open desks have none. */
@@ -59,10 +64,10 @@ public final class FactorDemand {
      */
     public Outcome<Boolean> choose(EducatorId who, boolean demanded) {
         return jdbi.inTransaction(handle -> {
-            if (demanded && !SecondFactors.isOn(handle, who)) {
+            if (demanded && hasNone(handle, who)) {
                 return Outcome.refused("demanded", "catalog.problem.factor.own-first");
             }
-            if (demanded != isOn(handle)) {
+            if (demanded != isOn()) {
                 NamedValues.put(handle, NAME, demanded ? DEMANDED : "");
                 audit.append(
                         handle, who, demanded ? AuditWord.FACTOR_DEMANDED : AuditWord.FACTOR_UP_TO_EACH, who.value());

@@ -37,11 +37,7 @@ public final class SecondFactors {
     }
 
     public boolean isOn(EducatorId educator) {
-        return jdbi.withHandle(handle -> isOn(handle, educator));
-    }
-
-    static boolean isOn(Handle handle, EducatorId educator) {
-        return secret(handle, educator).isPresent();
+        return jdbi.withHandle(handle -> secret(handle, educator).isPresent());
     }
 
     /**

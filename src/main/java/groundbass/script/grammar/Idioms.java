@@ -245,9 +245,10 @@ final class Idioms {
         return aside || soon ? nothing(i + 1) : Optional.empty();
     }
 
-    /** "In other songs", "in most tunes": not this line. */
+    /** "In other songs", "in most tunes", "most bars": not this line, or not this bar. */
     private Optional<Found<List<Constituent>>> elsewhere(int i) {
-        boolean other = tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.LINE, Category.LINES);
+        boolean other = tokens.is(i, Category.OTHERS)
+                && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR);
         return tokens.is(i, Category.LINES)
                 ? says(Tie.MAYBE, i + 1)
                 : other ? says(Tie.MAYBE, i + 2) : Optional.empty();

@@ -1,6 +1,5 @@
-package groundbass.store;
+package groundbass.store.migration;
 
-import groundbass.store.migration.MigrationLog;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
@@ -8,24 +7,30 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.sql.Connection;
 import java.sql.SQLException;
 
 /**
  * Makes an embedded database where there is none: under another name until it has all its tables, so that a start that is cut
  * short leaves none.
  */
-final class FirstTables {
+public final class FirstTables {
     private static final String ENDING = ".mv.db";
 
     private FirstTables() {}
 
+    /** Opens a database by its address. */
+    public interface Opening {
+        Connection open(String url) throws SQLException;
+    }
+
     /** @param database the file without its ending */
-    static void make(Path database) {
+    public static void make(Path database, Opening opening) {
         Path begun = database.resolveSibling(database.getFileName() + ".begun");
         try {
             Files.createDirectories(database.getParent());
             Files.deleteIfExists(file(begun));
-            fill(begun);
+            fill(begun, opening);
             Files.move(file(begun), file(database), StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -33,9 +38,9 @@ final class FirstTables {
     }
 
     // no statement goes to the disk by itself: the whole file does, once
-    private static void fill(Path begun) throws IOException {
+    private static void fill(Path begun, Opening opening) throws IOException {
         String url = "jdbc:h2:file:" + begun + ";WRITE_DELAY=1000;MAX_COMPACT_TIME=0";
-        try (var connection = FirstConnection.open(url, "", "")) {
+        try (var connection = opening.open(url)) {
             MigrationLog.make(connection);
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
