@@ -37,6 +37,7 @@ final class ClassArchive {
     private static final Path WORK = Path.of("target/archive");
     private static final Pattern LESSON = Pattern.compile("/series/harbour-rounds/[1-9]");
     private static final int SECONDS_TO_START = 300;
+    private static final int MILLISECONDS_TO_ANSWER = 20_000;
     private static final int SECONDS_TO_END = 120;
 
     private ClassArchive() {}
@@ -68,7 +69,7 @@ final class ClassArchive {
                 throw new IllegalStateException("no archive was made: " + Files.readString(WORK.resolve("log")));
             }
         } finally {
-            server.destroyForcibly();
+            server.destroyForcibly().waitFor(); // it writes no more then
         }
     }
 
@@ -105,6 +106,7 @@ final class ClassArchive {
         try {
             var connection = (HttpURLConnection) URI.create(address).toURL().openConnection();
             connection.setRequestProperty("Accept", "text/html");
+            connection.setReadTimeout(MILLISECONDS_TO_ANSWER);
             try (var in = connection.getInputStream()) {
                 return new String(in.readAllBytes(), StandardCharsets.UTF_8);
             }

@@ -11,6 +11,7 @@ import groundbass.web.answer.SendfileOffload;
 import groundbass.web.answer.SignedAddress;
 import groundbass.web.shell.Bearer;
 import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -212,7 +213,7 @@ public final class ServeCommand implements Callable<Integer> {
 
     private URI origin(String text) {
         String bare = text.endsWith("/") ? text.substring(0, text.length() - 1) : text;
-        if (!bare.matches("https?://[A-Za-z0-9.\\-\\[\\]:]+")) {
+        if (!isOrigin(bare)) {
             throw wrong("--public-address", text, "http:// or https:// and a host, without a path");
         }
         return URI.create(bare);
@@ -233,13 +234,23 @@ public final class ServeCommand implements Callable<Integer> {
 
     /** Where readers reach the object store; no front server has its files. */
     private URI store(String text) {
-        if (!text.matches("https?://[A-Za-z0-9.\\-\\[\\]:]+/?")) {
+        String bare = text.replaceAll("/$", "");
+        if (!isOrigin(bare)) {
             throw wrong(
                     "--hand-over",
                     text,
                     "http:// or https:// and the host at which readers reach the object store, as --files is given");
         }
-        return URI.create(text.replaceAll("/$", ""));
+        return URI.create(bare);
+    }
+
+    /** A scheme and a host, perhaps a port, and nothing else. */
+    private static boolean isOrigin(String text) {
+        try {
+            return text.matches("https?://[A-Za-z0-9.\\-\\[\\]:]+") && new URI(text).getHost() != null;
+        } catch (URISyntaxException e) {
+            return false;
+        }
     }
 
     private ParameterException wrong(String flag, String found, String expected) {

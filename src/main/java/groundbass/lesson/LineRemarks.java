@@ -8,12 +8,12 @@ import groundbass.remark.Remark;
 import groundbass.remark.Severity;
 import groundbass.remark.Span;
 import groundbass.text.Message;
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -43,9 +43,11 @@ public final class LineRemarks {
         var kept = all.stream()
                 .sorted(Comparator.comparing(Finding::severity))
                 .limit(MOST)
-                .collect(Collectors.toCollection(ArrayList::new));
-        var set = new HashSet<>(kept);
-        return all.stream().filter(set::contains).limit(MOST).toList();
+                .toList();
+        Set<Finding> set =
+                Collections.newSetFromMap(new IdentityHashMap<>()); // a finding's hash goes through all of its bars
+        set.addAll(kept);
+        return all.stream().filter(set::contains).toList();
     }
 
     private static Remark more(int number, List<Remark> before) {

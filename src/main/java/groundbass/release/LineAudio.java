@@ -174,19 +174,18 @@ final class LineAudio implements AutoCloseable {
                 groove.toString());
     }
 
+    /** A step beside one that failed may still be at work when this is closed; it leaves no tape behind. */
     private Tape tape(int percent) {
-        return tapes.computeIfAbsent(percent, this::record);
+        var tape = tapes.computeIfAbsent(percent, this::record);
+        if (closed) {
+            close();
+        }
+        return tape;
     }
 
-    /** A step beside one that failed may still be at work when this is closed; it leaves no tape behind. */
     private Tape record(int percent) {
         try {
-            var tape = Tape.record(line, groove, percent);
-            if (closed) {
-                tape.close();
-                throw new IllegalStateException("nothing is recorded after the end");
-            }
-            return tape;
+            return Tape.record(line, groove, percent);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -112,6 +112,9 @@ public final class ReleaseBuilder {
             } else {
                 failed(release, e);
             }
+            if (e instanceof Error error) {
+                throw error; // who watches over the memory hears of it each time
+            }
         }
     }
 

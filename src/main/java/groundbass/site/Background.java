@@ -75,8 +75,8 @@ final class Background {
 
     private void writeSome() {
         try {
+            services.downloads.forgetVisitors(); // first: it waits for no database
             services.visits.write();
-            services.downloads.forgetVisitors();
         } catch (RuntimeException | Error e) {
             log.warn("visits are not written yet", e); // thrown on, it would be the last time
         }

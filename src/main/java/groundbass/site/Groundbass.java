@@ -97,6 +97,10 @@ public final class Groundbass implements AutoCloseable {
         open.add(services.downloads);
         open.add(services.visits);
         open.add(services.links);
+        // an earlier code ends before anybody can type it
+        var code = Optional.of(services)
+                .filter(all -> !config.demo())
+                .map(all -> SetUpNotice.withCode(all.educators.firstRun()));
         var server = open.add(Website.open(config, port, installation, services, metrics));
         log.info("open {} in a browser", installation.publicAddress());
         if (config.isExposed()) {
@@ -105,7 +109,8 @@ public final class Groundbass implements AutoCloseable {
                             + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
                     config.host());
         }
-        var setUpNotice = setUpNotice(config, services); // its password takes a while, and no reader waits for it
+        // the password of the demonstration's account takes a while, and no reader waits for it
+        var setUpNotice = code.orElseGet(() -> SetUpNotice.intoTheDemo(services.demo.openStudio()));
         var background = new Background(services, ticking, open);
         background.work();
         rehearsal.ifPresent(Rehearsal::end);
@@ -113,12 +118,6 @@ public final class Groundbass implements AutoCloseable {
             background.demonstrate();
         }
         return new Groundbass(open, lock, database, installation, port, setUpNotice, server.routes(), services.visits);
-    }
-
-    private static SetUpNotice setUpNotice(Config config, Services services) {
-        return config.demo()
-                ? SetUpNotice.intoTheDemo(services.demo.openStudio())
-                : SetUpNotice.withCode(services.educators.firstRun());
     }
 
     private static Installation installation(Config config, int port) {

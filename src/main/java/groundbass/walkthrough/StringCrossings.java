@@ -5,6 +5,7 @@ import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Position;
 import groundbass.score.Technique;
+import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -13,8 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Where the fingers that pluck, in turn, go from string to string in little time: the first time that one can fall
- * through onto the next lower string, and the first of the quickest leaps over a string (common practice, no source).
+ * Where the fingers that pluck, in turn, go from string to string in little time: the first time that one comes
+ * to lie on the next lower string, and the first of the quickest leaps over a string (common practice, no source).
  */
 final class StringCrossings {
     private static final Set<Technique> IN_TURN = EnumSet.of(Technique.FINGER, Technique.INDEX, Technique.MIDDLE);
@@ -36,13 +37,33 @@ final class StringCrossings {
         }
     }
 
-    /** @param strings by how many strings lower; negative where higher */
-    private record Crossing(Position at, double seconds, int strings) {}
+    /** Two strokes that follow one another on two strings. */
+    private record Crossing(Stroke before, Stroke here) {
+        Position at() {
+            return here.at();
+        }
+
+        double seconds() {
+            return here.seconds() - before.seconds();
+        }
+
+        /** By how many strings lower; negative where higher. */
+        int strings() {
+            return here.note().string() - before.note().string();
+        }
+
+        /** Whether the finger comes to lie on its next string: straight after its stroke, and nothing rests between. */
+        boolean isFall() {
+            return strings() == 1
+                    && before.at().bar() == here.at().bar()
+                    && before.note().end().equals(here.note().onset());
+        }
+    }
 
     StringCrossings(Line line) {
         strike(line);
         var crossings = crossings();
-        fall = crossings.stream().filter(each -> each.strings() == 1).findFirst();
+        fall = crossings.stream().filter(Crossing::isFall).findFirst();
         leap = crossings.stream()
                 .filter(each -> Math.abs(each.strings()) > 1)
                 .reduce((one, two) -> two.seconds() < one.seconds() - EQUAL ? two : one);
@@ -66,21 +87,23 @@ final class StringCrossings {
         for (int i = 1; i < strokes.size(); i++) {
             var before = strokes.get(i - 1);
             var here = strokes.get(i);
-            double time = here.seconds() - before.seconds();
-            int strings = here.note().string() - before.note().string();
-            boolean quick = time > EQUAL && time < LITTLE_TIME;
-            if (quick && strings != 0 && before.isInTurn() && here.isInTurn()) {
-                crossings.add(new Crossing(here.at(), time, strings));
+            var crossing = new Crossing(before, here);
+            boolean quick = crossing.seconds() > EQUAL && crossing.seconds() < LITTLE_TIME;
+            if (quick && crossing.strings() != 0 && before.isInTurn() && here.isInTurn()) {
+                crossings.add(crossing);
             }
         }
         return crossings;
     }
 
     /** Sentences about a stretch of the bar of this index. */
-    List<String> in(int bar, Fraction from, Fraction to, Wording words) {
+    List<String> in(int bar, Fraction from, Fraction to, Wording words, NoteWords notes) {
         var sentences = new ArrayList<String>();
         fall.filter(each -> isWithin(each, bar, from, to))
-                .map(each -> words.say("crossing.fall"))
+                .map(each -> words.say(
+                        "crossing.fall",
+                        notes.string(each.before().note().string()),
+                        notes.string(each.here().note().string())))
                 .ifPresent(sentences::add);
         leap.filter(each -> isWithin(each, bar, from, to))
                 .map(each -> words.counted("crossing.leap", Math.abs(each.strings()) - 1))

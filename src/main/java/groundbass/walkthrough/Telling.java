@@ -61,7 +61,7 @@ record Telling(
                     remarks.isEmpty() ? "new" : "new.also", words.say("new." + feature), words.say("how." + feature)));
         }
         leads(bar + line.firstNumber(), from, to).forEach(remarks::add);
-        remarks.addAll(crossings.in(bar, from, to, words));
+        remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
         remarks.addAll(hard.in(bar, from, to, hand, words));
         return remarks;
     }

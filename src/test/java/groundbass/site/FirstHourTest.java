@@ -29,8 +29,10 @@ class FirstHourTest {
         var deleted = new AtomicInteger();
         var deleting = new FirstHour(clock).spares(deleted::incrementAndGet);
         clock.advance(Duration.ofDays(-40));
-        clock.advance(Duration.ofHours(2));
         deleting.run();
         assertThat(deleted).hasValue(0);
+        clock.advance(Duration.ofHours(1));
+        deleting.run();
+        assertThat(deleted).as("it is an hour, and not forty days").hasValue(1);
     }
 }

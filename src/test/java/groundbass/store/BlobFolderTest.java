@@ -138,16 +138,16 @@ class BlobFolderTest {
     }
 
     @Test
-    void moreThanATenthIsTooManyToBeRight() throws IOException {
+    void moreThanHalfIsTooManyToBeRight() throws IOException {
         var all = new ArrayList<Sha256>();
         for (int i = 0; i < 60; i++) {
             all.add(blobs.put(new byte[i]).sha256());
         }
         clock.advance(DAY.multipliedBy(3));
         assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(0, 0, 60));
-        assertThat(blobs.sweep(all.subList(7, 60)::contains)).isEqualTo(new Swept(0, 0, 7));
+        assertThat(blobs.sweep(all.subList(31, 60)::contains)).isEqualTo(new Swept(0, 0, 31));
         assertThat(files()).hasSize(60);
-        assertThat(blobs.sweep(all.subList(6, 60)::contains)).isEqualTo(new Swept(6, 0, 0));
+        assertThat(blobs.sweep(all.subList(30, 60)::contains)).isEqualTo(new Swept(30, 0, 0));
     }
 
     @Test

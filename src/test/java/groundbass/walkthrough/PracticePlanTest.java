@@ -92,7 +92,7 @@ class PracticePlanTest {
     void aPositionIsToldWhereTheHandMoves() {
         var told = told(HEAD.formatted(60)
                 + "bar 1\n1-2 E3\n3-4 E5\nbar 2\n1-2 A3\n3-4 A6\nbar 3\n1-2 E7\n3-4 E9\nbar 4\n1-2 E3\n3-4 E12\n");
-        assertThat(told.get(1)).startsWith("Bar 1. Hand in position, index finger at fret 3, one finger a fret. ");
+        assertThat(told.get(1)).startsWith("Bar 1. Hand in position, index finger at fret 3, one finger per fret. ");
         assertThat(told).noneMatch(text -> text.startsWith("Bar 2") && text.contains("shift"));
         assertThat(told)
                 .anyMatch(text -> text.startsWith("Bar 3. Shift: index finger at fret "))

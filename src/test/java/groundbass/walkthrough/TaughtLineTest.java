@@ -70,7 +70,7 @@ class TaughtLineTest {
                 .anyMatch(text -> text.startsWith("Bar 3, beat 4") && text.contains("index finger at fret 2"));
         assertThat(told(1))
                 .anyMatch(text -> text.startsWith(
-                        "Bar 1, over Gm7. Hand in position, index finger at fret 3, one finger a fret. "))
+                        "Bar 1, over Gm7. Hand in position, index finger at fret 3, one finger per fret. "))
                 .anyMatch(text -> text.startsWith("Bar 5, over Bbmaj7, loud (f). Shift: index finger at fret 6. "))
                 .anyMatch(text -> text.startsWith("Bar 8, over C9. Shift: index finger at fret 2. "))
                 .anyMatch(text ->
@@ -85,7 +85,8 @@ class TaughtLineTest {
         assertThat(told(0))
                 .anyMatch(text -> text.startsWith("Bar 6") && text.contains("A sharp leads up to B."))
                 .anyMatch(text -> text.startsWith("Bar 2") && text.contains("B flat leads up to B."));
-        assertThat(german(0)).anyMatch(text -> text.startsWith("Takt 6") && text.contains("Ais führt hinauf zu H."));
+        assertThat(german(0))
+                .anyMatch(text -> text.startsWith("Takt 6") && text.contains("Das Ais führt hinauf zum H."));
     }
 
     /** Over A7 A, C sharp, E, F sharp and G rise in bar 1 of lesson 3, then F sharp and E fall: 1 3 5 6 b7 6 5. */
@@ -157,8 +158,10 @@ class TaughtLineTest {
     @Test
     void thePluckingHandIsToldWhereItCrosses() {
         assertThat(told(1))
-                .anyMatch(text -> text.startsWith("Bar 1, beat 3")
-                        && text.endsWith("Going down to the next string, let the same finger fall through onto it."))
+                .anyMatch(
+                        text -> text.startsWith("Bar 1, beat 3")
+                                && text.endsWith(
+                                        "From the A string to the E string use the same finger: after its stroke it lies on the lower string and plays on from there."))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 4")
                         && text.contains("The plucking hand leaps over a string here"));
         assertThat(told(0)).noneMatch(text -> text.contains("The plucking hand leaps"));

@@ -160,10 +160,10 @@ class WalkthroughTest {
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
                 .containsExactly(
-                        "One bar. We’re in A Dorian, in 4/4, at 96 quarters a minute. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (77 quarters a minute). Give your hands breaks, and stop when something hurts.",
-                        "Bar 1, beat 1, over Am7, an eighth and two sixteenths, position (index finger at fret 5, one finger a fret): play A (E string, fret 5), twice; C (E string, fret 8).",
+                        "One bar. We’re in A Dorian, in 4/4, at 96 quarters a minute. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (77 quarters a minute). Take breaks, and stop if anything hurts.",
+                        "Bar 1, beat 1, over Am7, an eighth and two sixteenths, position (index finger at fret 5, one finger per fret): play A (E string, fret 5), twice; C (E string, fret 8).",
                         "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note (A string); E (A string, fret 7), short. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5 and 7); thumb down through D (A string, fret 5). New here: the thumb stroke down. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb stroke up. On its way back the thumb takes the string along from below.",
+                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5 and 7); thumb down through D (A string, fret 5). New here: the thumb stroke down. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb stroke up. On its way back the thumb catches the string from below.",
                         "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (D string, fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string where the neck ends. Also new: the pop. Hook the index finger under the string and let it snap back, from the wrist and with little force. Also new: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.");
     }
 
@@ -182,11 +182,11 @@ class WalkthroughTest {
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 quarters a minute. The strings, from low to high, are B, E, A, D and G. Where it says “pluck”, take thumb and fingers. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (64 quarters a minute). Give your hands breaks, and stop when something hurts. Give most of your time to bar 4, beat 4, where the hand shifts furthest.",
+                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 quarters a minute. The strings, from low to high, are B, E, A, D and G. Where it says “pluck”, take thumb and fingers. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (64 quarters a minute). Take breaks, and stop if anything hurts. Give most of your time to bar 4, beat 4, where the hand shifts furthest.",
                         "Pickup, beat 4, in on 4&, an eighth: with the thumb play the open E string. E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger a fret. Beats 1 and 2, a half: with the thumb play F (E string, fret 1).",
+                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger per fret. Beats 1 and 2, a half: with the thumb play F (E string, fret 1).",
                         "Bar 1, beat 3, two eighths, over Bb7 from 3&: with the thumb play the open A string; B flat (A string, fret 1). A leads up to B flat.",
                         "Bar 1, beat 4, in on 4&, two sixteenths: with the thumb play F (D string, fret 3), sliding in from below; E flat (D string, fret 1), short.",
                         "Ending 1: only the first time.",
@@ -204,11 +204,11 @@ class WalkthroughTest {
         assertThat(german(FORM))
                 .containsExactly(
                         "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Wo „zupfe“ steht, nimmst du Daumen und Finger. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Gönn den Händen Pausen, und hör auf, wenn etwas weh tut. Am meisten Zeit brauchst du für Takt 4, Schlag 4, wo die Hand am weitesten springt.",
-                        "Auftakt, Schlag 4, Einsatz auf 4&, eine Achtel: zupfe mit dem Daumen die leere E-Saite. E führt hinauf zu F.",
+                        "Auftakt, Schlag 4, Einsatz auf 4&, eine Achtel: zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",
                         "Takt 1, über Fm7, halbleise (mp). Lage: Zeigefinger im 1. Bund, ein Finger pro Bund. Schläge 1 und 2, eine Halbe: zupfe mit dem Daumen F (E-Saite, 1. Bund).",
-                        "Takt 1, Schlag 3, zwei Achtel, ab 3& über B7 (auf dem Blatt Bb7): zupfe mit dem Daumen die leere A-Saite; B (A-Saite, 1. Bund). A führt hinauf zu B.",
+                        "Takt 1, Schlag 3, zwei Achtel, ab 3& über B7 (auf dem Blatt Bb7): zupfe mit dem Daumen die leere A-Saite; B (A-Saite, 1. Bund). Das A führt hinauf zum B.",
                         "Takt 1, Schlag 4, Einsatz auf 4&, zwei Sechzehntel: zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es (D-Saite, 1. Bund), kurz.",
                         "Klammer 1: nur beim 1. Mal.",
                         "Takt 2, über Fm7, ab 3& B7 (auf dem Blatt Bb7): genau wie Takt 1.",
@@ -217,15 +217,15 @@ class WalkthroughTest {
                         "Takt 3, über Db: ganzer Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
                         "Takt 4, Schlag 2, bis 2& weiter halten, dann eine Achtel: spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 4, Schläge 3 und 4, zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Weiter springt die Hand nirgends, vom 12. zum 1. Bund. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.");
+                        "Takt 4, Schläge 3 und 4, zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Das ist der weiteste Sprung, vom 12. in den 1. Bund. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.");
     }
 
     @Test
     void unequalBeatsNameTheirCounts() {
         assertThat(english(SEVEN))
                 .containsExactly(
-                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Count it in groups of 2, 2 and 3. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute). Give your hands breaks, and stop when something hurts.",
-                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger a fret. Beat 1 (counts 1 and 2), two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Count it in groups of 2, 2 and 3. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute). Take breaks, and stop if anything hurts.",
+                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. Beat 1 (counts 1 and 2), two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
                         "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (D string, fret 7); pull off to G (D string, fret 5). New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. The finger that leaves draws the string a little sideways; what sounds next is ready under it.");
     }
@@ -234,9 +234,9 @@ class WalkthroughTest {
     void aTripletOverTwoBeatsIsToldWholeAndTheRepeatIsCounted() {
         assertThat(english(TRIPLET))
                 .containsExactly(
-                        "One bar. We’re in E minor, in 4/4, at 60 quarters a minute. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (48 quarters a minute). Give your hands breaks, and stop when something hurts.",
+                        "One bar. We’re in E minor, in 4/4, at 60 quarters a minute. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (48 quarters a minute). Take breaks, and stop if anything hurts.",
                         "A repeat begins here.",
-                        "Bar 1, beats 1 and 2, position (index finger at fret 3, one finger a fret): a triplet (three quarters): pick the open E string; G (E string, fret 3), slid to from a grace note at fret 2; A (E string, fret 5). New here: the slide. Keep the pressure on the string while the finger travels.",
+                        "Bar 1, beats 1 and 2, position (index finger at fret 3, one finger per fret): a triplet (three quarters): pick the open E string; G (E string, fret 3), slid to from a grace note at fret 2; A (E string, fret 5). New here: the slide. Keep the pressure on the string while the finger travels.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
                         "Back to bar 1; from there to here three times in all.");
         assertThat(german(TRIPLET))
@@ -249,7 +249,7 @@ class WalkthroughTest {
     void changesStandBeforeTheirBarAndAHeldNoteIsNotStruckAgain() {
         assertThat(english(CHANGES))
                 .containsExactly(
-                        "2 bars. We’re in C major, in 4/4, at 100 quarters a minute. The strings, from low to high, are E (sounds D), A, D and G. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (80 quarters a minute). Give your hands breaks, and stop when something hurts.",
+                        "2 bars. We’re in C major, in 4/4, at 100 quarters a minute. The strings, from low to high, are E (sounds D), A, D and G. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (80 quarters a minute). Take breaks, and stop if anything hurts.",
                         "Bar 1, beats 1 to 3: rest for three beats.",
                         "Bar 1, beat 4, a quarter: play open D (E string).",
                         "New key: D major.",
@@ -258,14 +258,14 @@ class WalkthroughTest {
                         "Swing: of two eighths the first is long and the second short, two to one. It is felt in half time: the pulse moves half as fast.",
                         "Slow down evenly through this bar, to 60 quarters a minute.",
                         "Bar 2, beat 1: keep holding.",
-                        "Bar 2, beats 2 and 3, a half, position (index finger at fret 2, one finger a fret): play E (E string, fret 2).");
+                        "Bar 2, beats 2 and 3, a half, position (index finger at fret 2, one finger per fret): play E (E string, fret 2).");
     }
 
     @Test
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger a fret. Nothing but the root and the third. Beat 1: pluck G (E string, fret 3), a whole note; above it, two eighths: pluck G (D string, fret 5); B (G string, fret 4).",
+                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Nothing but the root and the third. Beat 1: pluck G (E string, fret 3), a whole note; above it, two eighths: pluck G (D string, fret 5); B (G string, fret 4).",
                         "Bar 1, beat 2: over the held note, two eighths: pluck G (D string, fret 5); B (G string, fret 4).",
                         "Bar 1, beats 3 and 4: keep holding.");
     }
@@ -333,7 +333,7 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger a fret. Between 3 and 4 you go from the root by way of the second up to the third. Beats 1 and 2: on each beat play C (A string, fret 3), twice.",
+                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger per fret. Between 3 and 4 you go from the root by way of the second up to the third. Beats 1 and 2: on each beat play C (A string, fret 3), twice.",
                         "Bar 1, beat 3: play C, then D (A string, frets 3 and 5).",
                         "Bar 1, beat 4, a quarter, shift (index finger at fret 7): play E (A string, fret 7), short.",
                         "Bar 2, shift (index finger at fret 3): as bar 1, the same shape one string higher, starting on F.",
@@ -368,7 +368,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains(
-                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger a fret. Between 1 and 3 you go from the root by way of the third up to the fifth. Beats 1 to 3, three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7).");
+                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger per fret. Between 1 and 3 you go from the root by way of the third up to the fifth. Beats 1 to 3, three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7).");
     }
 
     @Test
@@ -393,7 +393,7 @@ class WalkthroughTest {
                 bar 4 = bar 2
                 """))
                 .endsWith(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger a fret. Beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
                         "Bar 1, beat 4, a quarter, shift (index finger at fret 7): play E (A string, fret 7).",
                         "Bar 2. Shift: index finger at fret 3. Beats 1 and 2, two quarters: play G (E string, fret 3); C (A string, fret 3).",
                         "Bar 2, beats 3 and 4: keep holding.",

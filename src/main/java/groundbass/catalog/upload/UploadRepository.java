@@ -25,11 +25,12 @@ public final class UploadRepository {
         this.pictures = new PictureRows(jdbi);
     }
 
-    /** Whether a picture for notes is there. */
+    /** Whether a recording is there. */
     public boolean has(UploadId id) {
         return find(id, Presence.NOW).isPresent();
     }
 
+    /** Whether a picture for notes is there. */
     public boolean hasPicture(PictureId id) {
         return pictures.find(id, Presence.NOW).isPresent();
     }

@@ -247,8 +247,8 @@ final class Idioms {
 
     /** "In other songs", "in most tunes", "most bars": not this line, or not this bar. */
     private Optional<Found<List<Constituent>>> elsewhere(int i) {
-        boolean other = tokens.is(i, Category.OTHERS)
-                && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR);
+        boolean other =
+                tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR);
         return tokens.is(i, Category.LINES)
                 ? says(Tie.MAYBE, i + 1)
                 : other ? says(Tie.MAYBE, i + 2) : Optional.empty();

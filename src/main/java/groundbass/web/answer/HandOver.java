@@ -15,6 +15,9 @@ public sealed interface HandOver permits SendfileOffload, SignedAddress {
      */
     record Instead(HttpStatus status, Map<String, String> headers, boolean describes) {}
 
+    /** Whether a page of ours can follow: its policy lets it ask nobody else, and not every browser says that a page asks. */
+    boolean servesPages();
+
     /**
      * @param mediaType of the file, as a header says it
      * @param disposition whether it is saved, and under which name

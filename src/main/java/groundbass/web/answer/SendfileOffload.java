@@ -26,6 +26,11 @@ public record SendfileOffload(String location, String header) implements HandOve
     }
 
     @Override
+    public boolean servesPages() {
+        return true;
+    }
+
+    @Override
     public Optional<Instead> instead(Context ctx, FileBody.Stored file, String mediaType, Optional<String> disposition)
             throws IOException {
         return file.blobs()

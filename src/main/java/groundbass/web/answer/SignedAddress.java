@@ -26,6 +26,11 @@ public record SignedAddress(URI store) implements HandOver {
     }
 
     @Override
+    public boolean servesPages() {
+        return false;
+    }
+
+    @Override
     public Optional<Instead> instead(Context ctx, FileBody.Stored file, String mediaType, Optional<String> disposition)
             throws IOException {
         // W3C Fetch Metadata; programs and older browsers do not say it, and go where they are sent

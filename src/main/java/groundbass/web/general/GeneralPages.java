@@ -40,7 +40,8 @@ public final class GeneralPages implements PageGroup {
         routes.post("/language", Role.ANYONE, this::speak);
         routes.get("/privacy", Role.ANYONE, ctx -> {
             var chosen = settings.get();
-            pages.showShared(ctx, "general/privacy", version(chosen), reader -> Privacy.of(chosen));
+            pages.showShared(
+                    ctx, "general/privacy", version(chosen), reader -> Privacy.of(chosen, isFetchedElsewhere()));
         });
         routes.get("/who-teaches", Role.ANYONE, ctx -> {
             var imprint = settings.get().imprint();
@@ -50,6 +51,11 @@ public final class GeneralPages implements PageGroup {
                     version(settings.get()),
                     reader -> new WhoTeaches(imprint, reader.say(Message.of("imprint.rights.subject"))));
         });
+    }
+
+    /** Whether files come from another host, which then learns who asks. */
+    private boolean isFetchedElsewhere() {
+        return pages.installation().handOver().filter(way -> !way.servesPages()).isPresent();
     }
 
     /** Nobody needs an account to be spoken to in their language. */
@@ -82,13 +88,16 @@ public final class GeneralPages implements PageGroup {
 
     /**
      * @param idleMonths after how many an account that nobody uses ends, where it does
+     * @param elsewhere whether files that are taken home come from another host
      * @param kept, desk keys of paragraphs: what is stored about students, and about who teaches
      */
-    public record Privacy(Imprint imprint, Optional<Integer> idleMonths, List<String> kept, List<String> desk) {
-        static Privacy of(SiteSettings settings) {
+    public record Privacy(
+            Imprint imprint, Optional<Integer> idleMonths, boolean elsewhere, List<String> kept, List<String> desk) {
+        static Privacy of(SiteSettings settings, boolean elsewhere) {
             return new Privacy(
                     settings.imprint(),
                     settings.accounts().idleMonths(),
+                    elsewhere,
                     keys(StoredThings.OF_STUDENTS),
                     keys(StoredThings.OF_EDUCATORS));
         }

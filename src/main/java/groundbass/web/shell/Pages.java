@@ -39,6 +39,11 @@ public final class Pages {
         this.language = new SiteCookie("language", installation.secure());
     }
 
+    /** Where and how the program runs. */
+    public Installation installation() {
+        return installation;
+    }
+
     /** Answers with {@code templates/NAME.html}. The answer is the reader's own and is not kept anywhere. */
     public void show(Context ctx, String template, Record view) {
         var settings = chosen.get();

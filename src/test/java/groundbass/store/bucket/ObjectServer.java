@@ -19,7 +19,7 @@ import software.amazon.awssdk.services.s3.S3Client;
  */
 public final class ObjectServer {
     private static final String PROGRAM = "s3mock-";
-    private static final int SECONDS_TO_START = 180; // beside other work
+    private static final int SECONDS_TO_START = 180; // it starts a whole program
     private static final String STARTED = "Started S3MockApplication";
 
     private final Relay relay;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.statistics.Statistics;
+import groundbass.release.FileRole;
 import groundbass.store.bucket.BlobBucket;
 import groundbass.store.bucket.BucketName;
 import groundbass.store.bucket.FileTurns;
@@ -73,7 +74,21 @@ class HandOverTest {
                             .statusCode())
                     .as("asked for by a player of a page")
                     .isEqualTo(200);
+            assertThat(inBucket.program().get(played(there)).statusCode())
+                    .as("by a player whose browser does not say so")
+                    .isEqualTo(200);
+            assertThat(inBucket.browser().get("/privacy").asString())
+                    .contains("another host, to which a download leads");
         }
+    }
+
+    private static String played(Shelf shelf) {
+        var release = shelf.current(1).id();
+        return shelf.releases.files().of(release).stream()
+                .filter(file -> file.role() == FileRole.STEM)
+                .map(file -> "/play/" + release + "/" + file.name())
+                .findFirst()
+                .orElseThrow();
     }
 
     private static void carry(Path folder, BucketName into) throws IOException {

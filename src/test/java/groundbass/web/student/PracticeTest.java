@@ -242,7 +242,7 @@ class PracticeTest {
                         + " return scroll.scrollWidth - scroll.clientWidth; }"))
                 .isEqualTo(0);
         Looks.keep(page, "stand", 390, ColorScheme.DARK);
-        told(page, "practice.engine.dispatchEvent(new CustomEvent('problem', {detail: new Error()}))");
+        told(page, "String(practice.engine.dispatchEvent(new CustomEvent('problem', {detail: new Error()})))");
         assertThat(page.locator(".stand-said").textContent())
                 .as("the panel lies behind")
                 .startsWith("The sound did not arrive.");

@@ -8,6 +8,7 @@ import groundbass.release.WantedTrack;
 import groundbass.release.request.StemsOnRequest;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.FileAnswer;
+import groundbass.web.answer.HandOver;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
@@ -140,7 +141,7 @@ public final class FilePages implements PageGroup {
         } else if (file.file().role() == FileRole.PLAY) {
             manifests.of(file.file()).send(ctx, CachedResponse.FOR_GOOD);
         } else {
-            answer(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
+            played(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
         }
     }
 
@@ -162,7 +163,7 @@ public final class FilePages implements PageGroup {
             askToSignIn(ctx, file.episode(), file.file().name());
             return;
         }
-        answer(file).withTransfer(transfer(ctx, file)).send(ctx);
+        played(file).withTransfer(transfer(ctx, file)).send(ctx);
     }
 
     private Optional<OfferedFile> find(Context ctx) {
@@ -175,6 +176,11 @@ public final class FilePages implements PageGroup {
         if (!files.isOut(episode)) {
             throw new GoneResponse(); // RFC 9110 section 15.5.11
         }
+    }
+
+    /** What a page plays. */
+    private FileAnswer played(OfferedFile file) throws IOException {
+        return answer(file).withHandOver(installation.handOver().filter(HandOver::servesPages));
     }
 
     private FileAnswer answer(OfferedFile offered) throws IOException {

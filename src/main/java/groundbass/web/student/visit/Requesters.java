@@ -12,7 +12,7 @@ public final class Requesters {
 
     /** Whoever is signed in to the desk is there on their own business, also where they are signed in as a student too. */
     public static Requester of(Context ctx, Principal principal) {
-        if (principal.educator().isPresent()) {
+        if (principal.educator().or(principal::lackingFactor).isPresent()) {
             return new Requester.AtTheDesk();
         }
         String program = Optional.ofNullable(ctx.userAgent()).orElse("");

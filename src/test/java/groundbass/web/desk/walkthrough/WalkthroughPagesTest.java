@@ -32,14 +32,14 @@ class WalkthroughPagesTest {
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
                 .contains(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger a fret. A whole note: play C (A string, fret 3).");
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. A whole note: play C (A string, fret 3).");
         save(episode, page, "Bar 1.", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)
                 .containsExactly("Let the low C ring.");
         assertThat(page(episode).text())
                 .contains(
-                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger a fret. A whole note");
+                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger per fret. A whole note");
         assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
     }
 
