@@ -140,7 +140,7 @@ class TaughtLineTest {
                                                     "the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.")))
                     .hasSize(1);
         }
-        assertThat(told(0).get(0)).contains("stop when something hurts");
+        assertThat(told(0).get(0)).contains("stop if anything hurts");
         assertThat(german(0).get(0)).contains("hör auf, wenn etwas weh tut");
     }
 
@@ -154,14 +154,14 @@ class TaughtLineTest {
         assertThat(told(1)).anyMatch(text -> text.startsWith("Bar 4, beat 4") && text.contains("Loop this beat alone"));
     }
 
-    /** Lesson 2, bar 1: from the A string down to the E string in beat 3, from the E string over the A string in beat 4. */
+    /** Lesson 2, bar 1: from the D string down to the A string at beat 3, from the E string over the A string in beat 4. */
     @Test
     void thePluckingHandIsToldWhereItCrosses() {
         assertThat(told(1))
                 .anyMatch(
                         text -> text.startsWith("Bar 1, beat 3")
                                 && text.endsWith(
-                                        "From the A string to the E string use the same finger: after its stroke it lies on the lower string and plays on from there."))
+                                        "From the D string to the A string use the same finger: after its stroke it lies on the lower string and plays on from there."))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 4")
                         && text.contains("The plucking hand leaps over a string here"));
         assertThat(told(0)).noneMatch(text -> text.contains("The plucking hand leaps"));

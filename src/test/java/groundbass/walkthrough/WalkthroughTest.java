@@ -227,7 +227,7 @@ class WalkthroughTest {
                         "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Count it in groups of 2, 2 and 3. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute). Take breaks, and stop if anything hurts.",
                         "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. Beat 1 (counts 1 and 2), two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
-                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (D string, fret 7); pull off to G (D string, fret 5). New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. The finger that leaves draws the string a little sideways; what sounds next is ready under it.");
+                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (D string, fret 7); pull off to G (D string, fret 5). New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. The finger that leaves draws the string a little sideways; the next one lies there already, where one is needed.");
     }
 
     @Test
