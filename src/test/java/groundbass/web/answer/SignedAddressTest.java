@@ -17,9 +17,10 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -30,7 +31,7 @@ class SignedAddressTest {
     private static final byte[] CONTENT = "four strings, one page".getBytes(StandardCharsets.US_ASCII);
     private static final HttpClient READER = HttpClient.newHttpClient();
 
-    private static final List<String> told = new ArrayList<>();
+    private static final BlockingQueue<String> told = new LinkedBlockingQueue<>();
     private static URI store;
     private static Stage stage;
 
@@ -110,11 +111,14 @@ class SignedAddressTest {
 
     /** The policy of our pages lets scripts and players ask this site alone. */
     @Test
-    void whatAPageFetchesComesFromHere() {
+    void whatAPageFetchesComesFromHere() throws InterruptedException {
         var answer = stage.request().header("Sec-Fetch-Mode", "cors").get("/file");
         assertThat(answer.statusCode()).isEqualTo(200);
         assertThat(answer.asByteArray()).isEqualTo(CONTENT);
-        assertThat(told).containsExactly("starting Whole[size=" + CONTENT.length + "]", "completed");
+        assertThat(told.poll(10, TimeUnit.SECONDS)).isEqualTo("starting Whole[size=" + CONTENT.length + "]");
+        assertThat(told.poll(10, TimeUnit.SECONDS))
+                .as("a moment after the last byte")
+                .isEqualTo("completed");
     }
 
     /** An address is signed for one method (RFC 9110 section 9.3.2: HEAD answers as GET would, without the bytes). */
