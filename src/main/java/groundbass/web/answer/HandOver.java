@@ -15,8 +15,8 @@ public sealed interface HandOver permits SendfileOffload, SignedAddress {
      */
     record Instead(HttpStatus status, Map<String, String> headers, boolean describes) {}
 
-    /** Whether a page of ours can follow: its policy lets it ask nobody else, and not every browser says that a page asks. */
-    boolean servesPages();
+    /** Whether the file comes from another host, which then learns who asks. */
+    boolean leadsElsewhere();
 
     /**
      * @param mediaType of the file, as a header says it

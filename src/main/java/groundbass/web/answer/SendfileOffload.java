@@ -26,8 +26,8 @@ public record SendfileOffload(String location, String header) implements HandOve
     }
 
     @Override
-    public boolean servesPages() {
-        return true;
+    public boolean leadsElsewhere() {
+        return false;
     }
 
     @Override

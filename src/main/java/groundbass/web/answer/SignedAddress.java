@@ -12,8 +12,8 @@ import java.util.Optional;
 
 /**
  * Sends readers on to the object store, with an address that it takes from anybody for a minute (302, RFC 9110 section
- * 15.4.3). What a script or a player of our pages asks for is sent by the program: the policy of a page lets them ask
- * nobody else.
+ * 15.4.3). Only who says that they go there is sent on: the policy of a page lets its scripts and players ask nobody else,
+ * and not every browser tells those from a reader who follows a link.
  *
  * @param store its origin as readers reach it, which may be another than the servers'
  */
@@ -26,16 +26,15 @@ public record SignedAddress(URI store) implements HandOver {
     }
 
     @Override
-    public boolean servesPages() {
-        return false;
+    public boolean leadsElsewhere() {
+        return true;
     }
 
     @Override
     public Optional<Instead> instead(Context ctx, FileBody.Stored file, String mediaType, Optional<String> disposition)
             throws IOException {
-        // W3C Fetch Metadata; programs and older browsers do not say it, and go where they are sent
-        String mode = Optional.ofNullable(ctx.header("Sec-Fetch-Mode")).orElse("navigate");
-        if (!mode.equals("navigate")) {
+        // W3C Fetch Metadata; programs and older browsers do not say it, and no browser does to an address without TLS
+        if (!"navigate".equals(ctx.header("Sec-Fetch-Mode"))) {
             return Optional.empty();
         }
         return file.blobs()

@@ -5,6 +5,7 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.text.Languages;
 import groundbass.text.Message;
 import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.HandOver;
 import groundbass.web.shell.Next;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -53,9 +54,8 @@ public final class GeneralPages implements PageGroup {
         });
     }
 
-    /** Whether files come from another host, which then learns who asks. */
     private boolean isFetchedElsewhere() {
-        return pages.installation().handOver().filter(way -> !way.servesPages()).isPresent();
+        return pages.installation().handOver().filter(HandOver::leadsElsewhere).isPresent();
     }
 
     /** Nobody needs an account to be spoken to in their language. */

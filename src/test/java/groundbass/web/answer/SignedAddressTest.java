@@ -101,12 +101,22 @@ class SignedAddressTest {
                 .contains("attachment; filename=\"_bung 1.html\"; filename*=UTF-8''%C3%9Cbung%201.html");
     }
 
-    /** Programs and older browsers; W3C Fetch Metadata says that others tell. */
+    /** A reader goes on with a part, as after a line that broke. */
     @Test
-    void whoDoesNotSayHowTheyAskIsSentOnToo() {
-        assertThat(stage.request().header("Range", "bytes=5-9").get("/file").statusCode())
+    void aPartIsHandedOverAsTheWholeIs() {
+        assertThat(stage.request()
+                        .header("Sec-Fetch-Mode", "navigate")
+                        .header("Range", "bytes=5-9")
+                        .get("/file")
+                        .statusCode())
                 .isEqualTo(302);
         assertThat(told).containsExactly("starting Part[first=5, last=9, size=" + CONTENT.length + "]", "handed over");
+    }
+
+    /** Programs and older browsers, whose players must not be sent on: W3C Fetch Metadata, whose section 2.2 has the modes. */
+    @Test
+    void whoDoesNotSayHowTheyAskHasTheFileFromHere() {
+        assertThat(stage.request().get("/file").statusCode()).isEqualTo(200);
     }
 
     /** The policy of our pages lets scripts and players ask this site alone. */

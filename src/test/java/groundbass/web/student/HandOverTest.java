@@ -59,7 +59,7 @@ class HandOverTest {
             var there = Shelf.fill(inBucket);
             carry(inBucket.data().resolve("files"), bucket);
             String file = there.file(1, "sheet.pdf");
-            var answer = inBucket.program().get(file);
+            var answer = inBucket.program().header("Sec-Fetch-Mode", "navigate").get(file);
             assertThat(answer.statusCode()).isEqualTo(302);
             assertThat(recorded(inBucket, there)).containsExactly(DownloadState.HANDED_OVER);
             assertThat(answer.cookies())

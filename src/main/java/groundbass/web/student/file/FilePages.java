@@ -8,7 +8,6 @@ import groundbass.release.WantedTrack;
 import groundbass.release.request.StemsOnRequest;
 import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.FileAnswer;
-import groundbass.web.answer.HandOver;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
@@ -141,7 +140,7 @@ public final class FilePages implements PageGroup {
         } else if (file.file().role() == FileRole.PLAY) {
             manifests.of(file.file()).send(ctx, CachedResponse.FOR_GOOD);
         } else {
-            played(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
+            answer(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
         }
     }
 
@@ -163,7 +162,7 @@ public final class FilePages implements PageGroup {
             askToSignIn(ctx, file.episode(), file.file().name());
             return;
         }
-        played(file).withTransfer(transfer(ctx, file)).send(ctx);
+        answer(file).withTransfer(transfer(ctx, file)).send(ctx);
     }
 
     private Optional<OfferedFile> find(Context ctx) {
@@ -176,11 +175,6 @@ public final class FilePages implements PageGroup {
         if (!files.isOut(episode)) {
             throw new GoneResponse(); // RFC 9110 section 15.5.11
         }
-    }
-
-    /** What a page plays. */
-    private FileAnswer played(OfferedFile file) throws IOException {
-        return answer(file).withHandOver(installation.handOver().filter(HandOver::servesPages));
     }
 
     private FileAnswer answer(OfferedFile offered) throws IOException {
