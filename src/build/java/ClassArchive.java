@@ -21,16 +21,8 @@ import java.util.stream.Stream;
  * <p>An archive is good for one virtual machine, jar and libraries, at the places where they were; with any other it is passed over in silence.
  */
 final class ClassArchive {
-    /** What the program runs with; the same in {@code operating.md}. */
-    private static final List<String> OPTIONS = List.of(
-            "-Xmx256m",
-            "-Xms32m",
-            "-XX:+UseSerialGC",
-            "-XX:MinHeapFreeRatio=20",
-            "-XX:MaxHeapFreeRatio=40",
-            "-XX:ReservedCodeCacheSize=48m",
-            "-XX:TrimNativeHeapInterval=10000",
-            "-XX:+IgnoreUnrecognizedVMOptions");
+    /** What the program runs with, an option in a line. */
+    private static final Path COMMON = Path.of("src/build/options");
 
     private static final Path ARCHIVE = Path.of("target/groundbass.jsa");
     private static final Path OPTIONS_FILE = Path.of("target/options");
@@ -47,7 +39,7 @@ final class ClassArchive {
         Files.createDirectories(WORK);
         Files.deleteIfExists(ARCHIVE);
         int port = freePort();
-        var options = new ArrayList<>(OPTIONS);
+        var options = new ArrayList<>(Files.readAllLines(COMMON));
         try {
             make(port);
             options.add("-XX:SharedArchiveFile=" + ARCHIVE);
@@ -76,7 +68,7 @@ final class ClassArchive {
     private static Process start(int port) throws IOException {
         var command = new ArrayList<>(
                 List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
-        command.addAll(OPTIONS);
+        command.addAll(Files.readAllLines(COMMON));
         command.add("-XX:ArchiveClassesAtExit=" + ARCHIVE);
         command.addAll(List.of("-jar", "target/groundbass.jar", "serve", "--demo"));
         command.addAll(List.of("--data", WORK.resolve("site").toString(), "--port", Integer.toString(port)));

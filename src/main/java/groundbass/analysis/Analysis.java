@@ -87,11 +87,6 @@ public final class Analysis {
         return PitchWeights.of(weighed);
     }
 
-    /** The runs that have a name, in order. */
-    public List<Run> runs() {
-        return new NamedRuns(line, onsets, byMoment).all();
-    }
-
     /** The chords that are struck, named where they have a name, in order. */
     public List<Simultaneity> together() {
         return onsets.stream()

@@ -44,6 +44,7 @@ final class Background {
                 new Pass("mend", Duration.ofSeconds(10), services.care::mend),
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),
+                new Pass("made-audio", Duration.ofHours(1), services.made::forgetOld),
                 new Pass("bin", Duration.ofHours(1), firstHour.spares(services.bin::empty)),
                 new Pass(
                         "taken-out",
@@ -88,7 +89,6 @@ final class Background {
     }
 
     private void forgetTrials() {
-        services.made.forgetOld();
         services.publisher.trials().forget(trial -> services.previewLinks.isLinked(trial.value()));
     }
 

@@ -81,17 +81,6 @@ class AnalysisTest {
     }
 
     @Test
-    void runsAreFoundAndNamed() {
-        var line = line("A dorian", "bar 1 over Am7\n1-4 E5, rest, rest, A0\nbar 2\n1-4 A2, A3, A5, E3\n");
-        var runs = Analysis.of(line).runs();
-        assertThat(runs).hasSize(1);
-        assertThat(Messages.of(Locale.ENGLISH).say(runs.get(0).fragment().said()))
-                .isEqualTo("up A Dorian");
-        assertThat(runs.get(0).passage())
-                .isEqualTo(new Passage(new Position(1, Fraction.of(3, 4)), new Position(2, Fraction.of(3, 4))));
-    }
-
-    @Test
     void notesStruckTogetherAreNamed() {
         var line = line("G dorian", "bar 1 over C9\n1-4 A3, D2+G3, rest, rest\n");
         var together = Analysis.of(line).together();
@@ -112,7 +101,6 @@ class AnalysisTest {
 
     @Test
     void everyPitchedNoteOfAnyLineIsRead() {
-        int runs = 0;
         int together = 0;
         for (long seed = 1; seed <= 500; seed++) {
             var line = RandomLines.line(seed);
@@ -122,16 +110,11 @@ class AnalysisTest {
                     .count();
             var analysis = Analysis.of(line);
             assertThat(analysis.tones()).as("seed " + seed).hasSize((int) pitched);
-            assertThat(analysis.runs())
-                    .as("seed " + seed)
-                    .allMatch(run -> run.notes().size() >= 3);
             assertThat(analysis.together())
                     .as("seed " + seed)
                     .allMatch(each -> each.notes().size() >= 2);
-            runs += analysis.runs().size();
             together += analysis.together().size();
         }
-        assertThat(runs).isPositive();
         assertThat(together).isPositive();
     }
 

@@ -22,15 +22,8 @@ import java.util.stream.Stream;
  * embedded database, one with a PostgreSQL, or two with a PostgreSQL and an object store.
  */
 final class TrialSite implements AutoCloseable {
-    /** As in {@code operating.md}. */
-    private static final List<String> OPTIONS = List.of(
-            "-Xms32m",
-            "-XX:+UseSerialGC",
-            "-XX:MinHeapFreeRatio=20",
-            "-XX:MaxHeapFreeRatio=40",
-            "-XX:ReservedCodeCacheSize=48m",
-            "-XX:TrimNativeHeapInterval=10000",
-            "-XX:+IgnoreUnrecognizedVMOptions");
+    /** An option in a line. */
+    private static final Path OPTIONS = Path.of("src", "build", "options");
 
     private static final String MAIN = "groundbass.Main";
     private static final String TOKEN = "of-no-use-elsewhere-0123456789";
@@ -91,7 +84,8 @@ final class TrialSite implements AutoCloseable {
 
     private void run(List<String> arguments, Map<String, String> environment) throws IOException {
         var log = folder.resolve("log-" + arguments.get(1));
-        try (var program = Child.java(log, OPTIONS, environment, MAIN, arguments.toArray(String[]::new))) {
+        try (var program =
+                Child.java(log, Files.readAllLines(OPTIONS), environment, MAIN, arguments.toArray(String[]::new))) {
             program.await();
         }
     }
@@ -133,7 +127,7 @@ final class TrialSite implements AutoCloseable {
         arguments.addAll(shared);
         servers.add(Child.java(
                 folder.resolve("log" + servers.size()),
-                OPTIONS,
+                Files.readAllLines(OPTIONS),
                 environment(shared),
                 MAIN,
                 arguments.toArray(String[]::new)));

@@ -52,4 +52,12 @@ class OperatingGuideTest {
                     .isTrue();
         }
     }
+
+    /** With what the build runs the program, the guide has it run. */
+    @Test
+    void theOptionsAreThoseOfTheBuild() throws IOException {
+        String options = Files.readString(Path.of("src", "build", "options"));
+        assertThat(options.lines()).hasSizeGreaterThan(5);
+        assertThat(Files.readString(GUIDE)).contains("```\n" + options);
+    }
 }

@@ -9,4 +9,12 @@ public record Read(Constituent unit, int from, int to) {
     public boolean is(Class<? extends Constituent> kind) {
         return kind.isInstance(unit);
     }
+
+    /** Whether it names a time within a bar. */
+    public boolean isTime() {
+        return is(Constituent.Beats.class)
+                || is(Constituent.LastBeats.class)
+                || is(Constituent.Parts.class)
+                || is(Constituent.HalfBar.class);
+    }
 }

@@ -56,8 +56,7 @@ public record Asking(Clause asked, boolean isPatient) {
         }
         boolean pointing = isOpen() && isPointing(next.units()) && next.units().size() <= SHORT;
         boolean reserved = next.has(Tie.MAYBE) && !(asked.has(Tie.HOW_MANY) && isAmount(next)); // "that'd be six"
-        if (isMoment(asked)
-                && next.units().stream().noneMatch(read -> isMoment(read))) { // "And beat two? Starts with a rest."
+        if (isMoment(asked) && next.units().stream().noneMatch(Read::isTime)) { // "And beat two? Starts with a rest."
             return Optional.of(new Clause(joined(asked, next)));
         }
         var fretted = fretted(next);
@@ -77,22 +76,15 @@ public record Asking(Clause asked, boolean isPatient) {
 
     /** Whether no more than a time is asked about. */
     private static boolean isMoment(Clause clause) {
-        return clause.units().stream().anyMatch(read -> isMoment(read))
+        return clause.units().stream().anyMatch(Read::isTime)
                 && clause.units().stream()
-                        .allMatch(read -> isMoment(read)
+                        .allMatch(read -> read.isTime()
                                 || read.is(Tie.ASK)
                                 || read.is(Tie.AND)
                                 || read.is(Tie.SO)
                                 || read.is(Tie.ON)
                                 || read.is(Tie.IN)
                                 || read.is(Tie.COMMA));
-    }
-
-    private static boolean isMoment(Read read) {
-        return read.is(Constituent.Beats.class)
-                || read.is(Constituent.LastBeats.class)
-                || read.is(Constituent.Parts.class)
-                || read.is(Constituent.HalfBar.class);
     }
 
     private static List<Read> joined(Clause asked, Clause next) {
@@ -264,7 +256,7 @@ public record Asking(Clause asked, boolean isPatient) {
                 .dropWhile(read -> read.is(Tie.YES) || read.is(Tie.COMMA))
                 .toList()));
         for (int i = units.size() - 2; i >= 0; i--) {
-            boolean dangling = units.get(i).is(Tie.IN) && isMoment(units.get(i + 1))
+            boolean dangling = units.get(i).is(Tie.IN) && units.get(i + 1).isTime()
                     || units.get(i).is(Tie.IN) && units.get(i + 1).is(Constituent.Bars.class);
             if (dangling) {
                 units.remove(i);

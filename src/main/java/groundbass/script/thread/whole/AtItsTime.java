@@ -78,17 +78,10 @@ public final class AtItsTime {
         return units.stream()
                 .anyMatch(read -> !(read.unit() instanceof Constituent.Small)
                         && !read.is(Constituent.Unknown.class)
-                        && !isTime(read));
+                        && !read.isTime());
     }
 
     private static boolean isTimed(List<Read> units) {
-        return units.stream().anyMatch(AtItsTime::isTime);
-    }
-
-    private static boolean isTime(Read read) {
-        return read.is(Constituent.Beats.class)
-                || read.is(Constituent.LastBeats.class)
-                || read.is(Constituent.Parts.class)
-                || read.is(Constituent.HalfBar.class);
+        return units.stream().anyMatch(Read::isTime);
     }
 }
