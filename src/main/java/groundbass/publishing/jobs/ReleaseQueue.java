@@ -14,6 +14,7 @@ public final class ReleaseQueue implements BuildQueue {
     public ReleaseQueue(DataSource database, Clock clock) {
         this.client = SchedulerClient.Builder.create(database)
                 .serializer(new NoData())
+                .enablePriority() // else its rows have none, and PostgreSQL puts these before all others
                 .build();
         this.clock = clock;
     }

@@ -86,6 +86,35 @@ class JobsTest {
         }
     }
 
+    /** Fifteen lessons that are all to be drawn anew; an hour that has come waits for none of them. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aPassComesBeforeBuildsThatWaitedLonger(Database database) throws InterruptedException {
+        try (database) {
+            var queue = new ReleaseQueue(database.dataSource(), Clock.systemUTC());
+            Stream.generate(ReleaseId::next).limit(15).forEach(queue::add);
+            var done = new CopyOnWriteArrayList<String>();
+            var all = new CountDownLatch(16);
+            var pass = new Pass("going-live", Duration.ofHours(1), () -> {
+                done.add("going-live");
+                all.countDown();
+            });
+            var jobs = Jobs.start(
+                    database.dataSource(),
+                    id -> done.add("build"),
+                    all::countDown,
+                    List.of(pass),
+                    1,
+                    Clock.systemUTC());
+            try {
+                assertThat(all.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+            } finally {
+                jobs.close();
+            }
+            assertThat(done).startsWith("going-live");
+        }
+    }
+
     private static Jobs start(Database database, List<ReleaseId> built, CountDownLatch followed, List<Pass> passes) {
         return Jobs.start(database.dataSource(), built::add, followed::countDown, passes, 2, Clock.systemUTC());
     }
