@@ -3,6 +3,7 @@ package groundbass.publishing;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
@@ -117,6 +118,22 @@ class PublicationJobTest {
             assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(second);
             assertThat(studio.find(id).publishedAt()).contains(NOW);
             assertThat(studio.releases.of(id)).hasSize(2);
+        }
+    }
+
+    /** The lesson was read at the beginning of a pass, and its educator was quicker. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nobodyIsToldOfAnHourThatWasTakenBackMeanwhile(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            done(studio.promise(id, LocalDateTime.parse("2026-03-03T18:00")));
+            var read = studio.find(id);
+            studio.clock.set(((EpisodeState.Scheduled) read.state()).at().toString());
+            done(studio.publisher.withdraw(studio.educator, id, studio.seen(id)));
+            studio.watch.look(read);
+            assertThat(studio.letters()).isEmpty();
         }
     }
 

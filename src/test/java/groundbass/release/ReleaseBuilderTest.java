@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import groundbass.Parts;
@@ -741,11 +742,45 @@ class ReleaseBuilderTest {
                         "Shutdown in progress", 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
-    /** Stores nothing: every file breaks the build. */
+    /** It has its pause like any other, and whoever watches over the memory hears of it. */
+    @Test
+    void aBuildForWhichTheMemoryIsTooSmallHasFailedAndSaysSo() {
+        var id = entered(spec(revision(List.of()), 1));
+        var broken = new ReleaseBuilder(
+                releases,
+                new Revisions(database.jdbi(), clock),
+                uploads,
+                breaking(new OutOfMemoryError("Java heap space")),
+                made(),
+                clock);
+        assertThatThrownBy(() -> broken.build(id)).isInstanceOf(OutOfMemoryError.class);
+        assertThat(releases.find(id).orElseThrow().state())
+                .isEqualTo(new BuildState.Failed(
+                        "Java heap space", 1, clock.instant().plus(Duration.ofMinutes(1))));
+    }
+
+    @Test
+    void whatWasMadeOfAudioIsForgottenAfterASeason() {
+        var made = made();
+        var key = MadeAudio.key("a line of long ago");
+        made.keep(key, List.of("what it came to"));
+        clock.advance(Duration.ofDays(89));
+        made.forgetOld();
+        assertThat(made.find(key, List.class, any -> List.of())).isPresent();
+        clock.advance(Duration.ofDays(2));
+        made.forgetOld();
+        assertThat(made.find(key, List.class, any -> List.of())).isEmpty();
+    }
+
     private static Blobs breaking() {
+        return breaking(new IllegalStateException("Shutdown in progress"));
+    }
+
+    /** Stores nothing: every file breaks the build. */
+    private static Blobs breaking(Throwable why) {
         return (Blobs) Proxy.newProxyInstance(
                 Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, args) -> {
-                    throw new IllegalStateException("Shutdown in progress");
+                    throw why;
                 });
     }
 

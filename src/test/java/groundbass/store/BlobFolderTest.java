@@ -51,6 +51,15 @@ class BlobFolderTest {
         }
     }
 
+    /** The machine lost its power while the name was written. */
+    @Test
+    void anEmptyIdentityIsNone() throws IOException {
+        blobs.identify("site2345");
+        assertThat(blobs.identity()).contains("site2345");
+        Files.writeString(folder.resolve("database.id"), "");
+        assertThat(blobs.identity()).isEmpty();
+    }
+
     @Test
     void equalFilesAreKeptOnce() throws IOException {
         blobs.put(ABC);

@@ -216,6 +216,29 @@ class StoreCareTest {
         assertThat(blobs.exists(sheet)).isTrue();
     }
 
+    /** One bad place of a disk: the files behind it are looked at all the same. */
+    @Test
+    void whatCannotBeReadIsNotedAndEndsNoLookThrough() throws IOException {
+        var unreadable =
+                releases.files().named(release, "sheet.pdf").orElseThrow().sha256();
+        Path place = blobs.path(unreadable);
+        byte[] sheet = Files.readAllBytes(place);
+        var all = made();
+        for (var sha256 : all) {
+            Files.deleteIfExists(blobs.path(sha256));
+        }
+        Files.createDirectory(place);
+        lookThrough();
+        assertThat(broken.of(educator))
+                .hasSizeGreaterThan(5)
+                .extracting(BrokenFiles.BrokenFile::file)
+                .contains("sheet.pdf");
+        Files.delete(place);
+        Files.write(place, sheet);
+        care.mend();
+        care.mend();
+    }
+
     @Test
     void aRecordingThatIsGoneIsLostAndSaidToBeSoUntilItComesBack() throws IOException {
         Files.delete(blobs.path(upload.blob().sha256()));

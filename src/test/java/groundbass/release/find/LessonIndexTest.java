@@ -1,6 +1,7 @@
 package groundbass.release.find;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.Parts;
 import groundbass.catalog.educator.EducatorId;
@@ -23,6 +24,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.jdbi.v3.core.JdbiException;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -108,6 +110,23 @@ class LessonIndexTest {
             assertThat(found(query("zweite ubung aufwarts"))).containsExactly("Zweite Übung", "Aufwärts", "Third");
             assertThat(found(query("Übung"))).startsWith("Zweite Übung");
             assertThat(index.count(query("zweite ubung aufwarts"))).isEqualTo(3);
+        }
+    }
+
+    /** A database that cannot be written for a while says nothing of a release. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatTheDatabaseKeepsFromBeingReadIsReadLater(Database database) {
+        try (database) {
+            fill(database);
+            out("Late", Level.BEGINNER, line("C major", "4/4", 77, "E A D G", "E1"), "");
+            database.jdbi()
+                    .useHandle(handle ->
+                            handle.execute("alter table lesson_traits add constraint few check (tempo <> 77)"));
+            assertThatThrownBy(() -> index.catchUp(100)).isInstanceOf(JdbiException.class);
+            database.jdbi().useHandle(handle -> handle.execute("alter table lesson_traits drop constraint few"));
+            index.catchUp(100);
+            assertThat(found(query("late"))).containsExactly("Late");
         }
     }
 
