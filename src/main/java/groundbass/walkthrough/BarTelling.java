@@ -127,36 +127,55 @@ final class BarTelling {
 
     /** What is to be known of the whole bar is said before its first beats, but not between a beat and its tuplet. */
     private Told step(Part part, boolean first) {
-        var stretch = part.stretch();
         var idea = first ? idea() : List.<String>of();
         boolean plain = first && !written.bar().isPickup() && !hasTuplet();
-        var before = plain ? known(stretch, idea) : List.<String>of();
-        var after = plain ? List.<String>of() : idea;
-        boolean opens = !before.isEmpty();
-        var where = new ArrayList<>(List.of(headings.bar()));
-        var beats = new ArrayList<String>();
-        if (part.each() || !isWholeBar(stretch)) {
-            beats.addAll(headings.beatsOf(stretch));
-        }
+        var before = plain ? known(part.stretch(), idea) : List.<String>of();
+        return before.isEmpty() ? inOneHeading(part, first, plain ? List.of() : idea) : opening(part, before);
+    }
+
+    /** The first beats of the bar, and before them what is to be known of all of it. */
+    private Told opening(Part part, List<String> before) {
+        var stretch = part.stretch();
+        var where = joined(Stream.of(List.of(headings.bar()), headings.standing(stretch)));
+        var beats = joined(Stream.of(beats(part), rhythm(part), telling.hand().later(index, stretch, meter, words)));
+        return told(part, new StepText(where, before, beats, played(part), part.remarks()));
+    }
+
+    /** Beats whose heading has all that goes before them. */
+    private Told inOneHeading(Part part, boolean first, List<String> after) {
+        var stretch = part.stretch();
         var standing = headings.standing(stretch);
-        var rhythm = part.each() ? List.<String>of() : part.told().rhythm();
-        var hand = telling.hand();
-        if (opens) {
-            where.addAll(standing);
-            beats.addAll(rhythm);
-            beats.addAll(hand.later(index, stretch, meter, words));
-        } else {
-            where.addAll(beats);
-            where.addAll(first ? standing : rhythm);
-            where.addAll(first ? rhythm : standing);
-            where.addAll(hand.inHeading(index, stretch, meter, words));
-        }
-        String played = part.each()
+        var where = joined(Stream.of(
+                List.of(headings.bar()),
+                beats(part),
+                first ? standing : rhythm(part),
+                first ? rhythm(part) : standing,
+                telling.hand().inHeading(index, stretch, meter, words)));
+        return told(
+                part,
+                new StepText(where, List.of(), List.of(), played(part), joined(Stream.of(after, part.remarks()))));
+    }
+
+    private List<String> beats(Part part) {
+        return part.each() || !isWholeBar(part.stretch()) ? headings.beatsOf(part.stretch()) : List.of();
+    }
+
+    private static List<String> rhythm(Part part) {
+        return part.each() ? List.of() : part.told().rhythm();
+    }
+
+    private String played(Part part) {
+        return part.each()
                 ? words.say("each", part.told().joined(words))
                 : part.told().played();
-        var remarks = Stream.concat(after.stream(), part.remarks().stream()).toList();
-        String text = new StepText(where, before, opens ? beats : List.of(), played, remarks).said(words);
-        return told(stretch.from(), stretch.to(), "beats", text);
+    }
+
+    private Told told(Part part, StepText text) {
+        return told(part.stretch().from(), part.stretch().to(), "beats", text.said(words));
+    }
+
+    private static List<String> joined(Stream<List<String>> some) {
+        return some.flatMap(List::stream).toList();
     }
 
     /** Where the hand lies for its first beats, and what the bar is made of. */
