@@ -27,7 +27,7 @@ public enum FileRole implements TextValue {
     PRACTICE,
     /** The band at the full tempo without loss; too large for the bundle. Of releases of earlier versions. */
     LOSSLESS,
-    /** A practice track that was made when it was first asked for; no part of the bundle, whose files never change. */
+    /** A practice track that was made when somebody asked for it, and may go again; no part of the bundle, whose files never change. */
     ON_REQUEST,
     /** A recording of the educator's own. */
     OWN_TRACK,

@@ -129,10 +129,11 @@ public final class ReleaseBuilder {
         }
     }
 
-    /** What a thread of many threw comes wrapped into its like. */
+    /** What a thread of many threw comes wrapped into its like, which says the same once more or nothing at all. */
     private static String cause(Throwable e) {
         var inside = e.getCause();
-        boolean wrapped = inside != null && inside.toString().equals(e.getMessage());
+        boolean wrapped =
+                inside != null && (e.getMessage() == null || inside.toString().equals(e.getMessage()));
         return wrapped ? cause(inside) : String.valueOf(e.getMessage());
     }
 

@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import groundbass.identity.Sha256;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -64,13 +65,18 @@ public final class ReleaseFiles {
                 .list());
     }
 
-    /** Enters one more behind the others. */
-    public void append(Handle handle, ReleaseId id, ReleaseFile file) {
+    /** Enters one behind the others that may go again. */
+    public void appendPassing(Handle handle, ReleaseId id, ReleaseFile file, Instant now) {
         int last = handle.createQuery("select max(place) from release_file where release_id = :release")
                 .bind("release", id)
                 .mapTo(Integer.class)
                 .one();
         enter(handle, id, last + 1, List.of(file));
+        handle.createUpdate("update release_file set made_at = :now where release_id = :release and name = :name")
+                .bind("now", now)
+                .bind("release", id)
+                .bind("name", file.name())
+                .execute();
     }
 
     static void enter(Handle handle, ReleaseId id, int first, List<ReleaseFile> files) {

@@ -82,6 +82,7 @@ import groundbass.release.SeriesReleases;
 import groundbass.release.care.BrokenFiles;
 import groundbass.release.care.StoreCare;
 import groundbass.release.find.LessonIndex;
+import groundbass.release.request.PassingTracks;
 import groundbass.release.request.StemsOnRequest;
 import groundbass.release.request.TracksOnRequest;
 import groundbass.store.BlobStore;
@@ -221,7 +222,8 @@ final class Services {
         this.files = new StoredFiles(blobs, named);
         this.made = new MadeAudio(jdbi, releases, blobs, clock);
         this.builder = new ReleaseBuilder(releases, revisions, uploads, blobs, made, clock);
-        this.tracks = new TracksOnRequest(jdbi, releases, builder);
+        var passing = new PassingTracks(jdbi, releases, PassingTracks.USUAL_FILES, PassingTracks.USUAL_BYTES, clock);
+        this.tracks = new TracksOnRequest(passing, builder);
         this.stems = new StemsOnRequest(builder, Stored.passing(config), StemsOnRequest.MOST_BYTES, clock);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.backup = stored.backup();

@@ -32,6 +32,7 @@ import groundbass.listening.Loudness;
 import groundbass.release.play.ExactStems;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
+import groundbass.release.request.PassingTracks;
 import groundbass.release.request.StemsOnRequest;
 import groundbass.release.request.TracksOnRequest;
 import groundbass.release.zip.ZipPiece;
@@ -367,7 +368,7 @@ class ReleaseBuilderTest {
     }
 
     private TracksOnRequest onRequest(ReleaseBuilder making) {
-        return new TracksOnRequest(database.jdbi(), releases, making);
+        return new TracksOnRequest(new PassingTracks(database.jdbi(), releases, 120, Long.MAX_VALUE, clock), making);
     }
 
     /** Each server has a turn of its own: what another enters meanwhile stands for both. */

@@ -281,6 +281,14 @@ class TakingTest {
         assertThat(files(name)).isOne();
         assertThat(principal("T").get(path).asByteArray()).isEqualTo(first);
         Shelf.await(() -> taken(name, 1).size() == 1);
+        site.groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute("delete from release_file where name = ?", name));
+        principal("T").head(path).then().statusCode(404);
+        assertThat(principal("T").get(path).asByteArray())
+                .as("made again after it had to go")
+                .isEqualTo(first);
     }
 
     /** Nor is a line without loss, which costs as much: not for what was taken back either (RFC 9110 section 15.5.11). */

@@ -31,6 +31,11 @@ public record OfferedFile(ReleaseId release, EpisodeId episode, String stem, Rel
         return file.role() == FileRole.SHEET;
     }
 
+    /** Whether its release keeps it for good. */
+    boolean stays() {
+        return file.role() != FileRole.ON_REQUEST;
+    }
+
     public boolean playable() {
         return file.role().isPlayed();
     }

@@ -13,7 +13,8 @@ import java.time.Duration;
 import java.util.Optional;
 
 /**
- * Finds files that readers may have. What is out stays as it is, so what was found holds for good; whether its lesson was
+ * Finds files that readers may have. What is out stays as it is, so what was found holds for good, but for tracks that
+ * were made on request; whether its lesson was
  * taken back is asked anew, and holds for a second. Thread-safe.
  */
 public final class OfferedFiles {
@@ -38,7 +39,11 @@ public final class OfferedFiles {
 
     /** By the two parts of its address, whatever somebody wrote there. */
     Optional<OfferedFile> find(String release, String name) {
-        return ReleaseId.parse(release).flatMap(id -> known.get(new Address(id, name), () -> read(id, name)));
+        return ReleaseId.parse(release).flatMap(id -> staying(id, name).or(() -> read(id, name)));
+    }
+
+    private Optional<OfferedFile> staying(ReleaseId id, String name) {
+        return known.get(new Address(id, name), () -> read(id, name).filter(OfferedFile::stays));
     }
 
     /** A release that is or was out; whether its lesson is now, {@link #isOut} says. */
@@ -68,7 +73,7 @@ public final class OfferedFiles {
     /**
      * A practice track that nobody has asked for yet, made now; empty where there is none of that name.
      *
-     * @throws groundbass.effort.Busy where too many wait for theirs, or where no more are kept
+     * @throws groundbass.effort.Busy where too many wait for theirs, or where no more can be kept now
      */
     Optional<OfferedFile> made(Release release, String name) {
         return tracks.find(release, name).map(file -> OfferedFile.of(release, file));
