@@ -121,6 +121,21 @@ class PassingTracksTest {
         }
     }
 
+    /** An earlier version beside this one enters a track without its hour. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatHasNoHourIsOld(Database database) {
+        try (database) {
+            fill(database);
+            var tracks = tracks(2, PLENTY);
+            enter(tracks, one, "a");
+            enter(tracks, one, "b");
+            parts.jdbi().useHandle(handle -> handle.execute("update release_file set made_at = null where name = 'b'"));
+            enter(tracks, one, "c");
+            assertThat(names(one)).containsExactly("a", "c");
+        }
+    }
+
     /** However much that is. */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
