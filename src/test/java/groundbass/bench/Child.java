@@ -51,7 +51,8 @@ final class Child implements AutoCloseable {
         return start(log, Map.of(), command);
     }
 
-    private static Child start(Path log, Map<String, String> environment, List<String> command) throws IOException {
+    /** @param environment what it has beside this process's own */
+    static Child start(Path log, Map<String, String> environment, List<String> command) throws IOException {
         var builder = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile());
         builder.environment().putAll(environment);
         return new Child(builder.start());
@@ -93,6 +94,11 @@ final class Child implements AutoCloseable {
     /** Until it has ended by itself. */
     void await() {
         process.onExit().join();
+    }
+
+    /** Once it has ended by itself. */
+    int status() {
+        return process.onExit().join().exitValue();
     }
 
     boolean isAlive() {

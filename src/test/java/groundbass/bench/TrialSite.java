@@ -101,13 +101,13 @@ final class TrialSite implements AutoCloseable {
         return Files.createDirectories(postgres.isPresent() ? folder.resolve("server" + server) : Scratch.SITE);
     }
 
-    private static List<String> objectStore() {
+    static List<String> objectStore() {
         var bucket = ObjectServer.get().freshBucket();
         return List.of("--files", bucket.toString(), "--public-address", "http://localhost");
     }
 
     /** Where {@link ObjectServer} has told this process its object store. */
-    private static Map<String, String> environment(List<String> shared) {
+    static Map<String, String> environment(List<String> shared) {
         if (shared.isEmpty()) {
             return Map.of();
         }
