@@ -131,7 +131,9 @@ class HouseTest {
                             List.of("series"),
                             List.of("educator"),
                             List.of(FACE))),
-            Map.entry("store", List.of(List.of("bucket", "node"), List.of(FACE), List.of("fault", "migration"))),
+            Map.entry(
+                    "store",
+                    List.of(List.of("bucket", "node"), List.of(FACE), List.of("fault", "migration", "temporary"))),
             Map.entry(
                     "engraving",
                     List.of(

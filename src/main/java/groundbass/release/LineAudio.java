@@ -14,7 +14,7 @@ import groundbass.score.Line;
 import groundbass.signal.Sound;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
-import groundbass.store.Scratch;
+import groundbass.store.temporary.Scratch;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;

@@ -14,9 +14,9 @@ import groundbass.store.bucket.BlobBucket;
 import groundbass.store.bucket.FileTurns;
 import groundbass.store.fault.FilesAway;
 import groundbass.store.fault.FolderFault;
+import groundbass.store.temporary.TemporaryFiles;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -48,9 +48,7 @@ record Stored(
     /** A folder for what passes with this process: with the site's own, which is held for one process alone, where it has one. */
     static Path passing(Config config) {
         try {
-            return config.usesFolder()
-                    ? config.data().resolve("passing")
-                    : Files.createTempDirectory("groundbass-passing");
+            return config.usesFolder() ? config.data().resolve("passing") : TemporaryFiles.folder();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

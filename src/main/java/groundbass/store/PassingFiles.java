@@ -42,7 +42,7 @@ public final class PassingFiles<K, V> implements AutoCloseable {
     }
 
     /**
-     * @param folder of nothing else; what an earlier process left there goes
+     * @param folder of nothing else, which need not be there; what an earlier process left in it goes
      * @param most bytes that all may have together; what was made last stays, however large it is
      */
     public PassingFiles(Path folder, long most, Clock clock) {

@@ -1,5 +1,6 @@
 package groundbass.archive.file;
 
+import groundbass.store.temporary.TemporaryFiles;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -36,7 +37,7 @@ public final class Salvage extends ListedSource<Path> {
     /** @param bytes of all its files, those that are passed over, too */
     public Salvage(Path zip, long bytes, int most) throws IOException {
         this.left = Math.min(bytes, Files.size(zip) * ArchiveLimits.MOST_UNPACKED);
-        this.aside = Files.createTempDirectory("groundbass-salvage");
+        this.aside = TemporaryFiles.folder();
         try {
             this.isCut = !putAside(zip, most);
         } catch (IOException | RuntimeException e) {

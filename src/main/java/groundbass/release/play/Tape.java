@@ -16,11 +16,11 @@ import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.PreRoll;
 import groundbass.sound.mix.Stem;
 import groundbass.sound.mix.StemBars;
+import groundbass.store.temporary.TemporaryFiles;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -61,7 +61,7 @@ public final class Tape implements StemBars, AutoCloseable {
     private Tape(Performance performance, Band band) throws IOException {
         this.performance = performance;
         this.band = band;
-        var path = Files.createTempFile("groundbass", ".tape");
+        var path = TemporaryFiles.file();
         this.file = FileChannel.open(
                 path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
     }

@@ -6,6 +6,7 @@ import groundbass.store.BlobStore;
 import groundbass.store.Swept;
 import groundbass.store.fault.DamagedFileException;
 import groundbass.store.fault.FilesAway;
+import groundbass.store.temporary.TemporaryFiles;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -80,12 +81,12 @@ public final class BlobBucket implements BlobStore {
 
     @Override
     public Optional<Blob> put(InputStream in, long limit) throws IOException {
-        return Blob.kept(LocalCopies.make(), limit, Blob.upTo(limit, in), this::send);
+        return Blob.kept(TemporaryFiles.file(), limit, Blob.upTo(limit, in), this::send);
     }
 
     @Override
     public Blob put(Content content) throws IOException {
-        return Blob.kept(LocalCopies.make(), Long.MAX_VALUE, content, this::send)
+        return Blob.kept(TemporaryFiles.file(), Long.MAX_VALUE, content, this::send)
                 .orElseThrow();
     }
 
@@ -204,7 +205,7 @@ public final class BlobBucket implements BlobStore {
     @Override
     public Local local(Sha256 sha256) throws IOException {
         length(sha256);
-        Path copy = LocalCopies.make();
+        Path copy = TemporaryFiles.file();
         try {
             fetch(sha256, copy);
         } catch (IOException | RuntimeException e) {
@@ -283,7 +284,6 @@ public final class BlobBucket implements BlobStore {
     @Override
     public Swept sweep(Predicate<Sha256> named) throws IOException {
         demandHeld();
-        LocalCopies.clear();
         return new BucketSweep(bucket, turns, this::demandHeld, clock.instant()).run(named);
     }
 

@@ -1,7 +1,7 @@
 package groundbass.web.program;
 
 import groundbass.identity.Sha256;
-import groundbass.store.Scratch;
+import groundbass.store.temporary.Scratch;
 import groundbass.text.Utf8;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;

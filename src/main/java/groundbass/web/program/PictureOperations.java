@@ -10,7 +10,7 @@ import groundbass.document.PictureId;
 import groundbass.effort.Budget;
 import groundbass.form.Outcome;
 import groundbass.lesson.NotePictures;
-import groundbass.store.Scratch;
+import groundbass.store.temporary.Scratch;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;

@@ -8,7 +8,7 @@ import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.UploadId;
-import groundbass.store.Scratch;
+import groundbass.store.temporary.Scratch;
 import groundbass.web.desk.recording.NewTrack;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

@@ -1,4 +1,4 @@
-package groundbass.store;
+package groundbass.store.temporary;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -6,7 +6,6 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.StandardOpenOption;
 
 /** A file that holds something for a moment, and goes when it is closed. */
@@ -19,7 +18,7 @@ public final class Scratch implements AutoCloseable {
 
     public static Scratch open() throws IOException {
         return new Scratch(FileChannel.open(
-                Files.createTempFile("groundbass", ".part"),
+                TemporaryFiles.file(),
                 StandardOpenOption.READ,
                 StandardOpenOption.WRITE,
                 StandardOpenOption.DELETE_ON_CLOSE));

@@ -1,0 +1,70 @@
+package groundbass.store.temporary;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class TemporaryFolderTest {
+    private static final Duration LONG = Duration.ofDays(2);
+
+    /** Another process, which makes its folder, says where, and waits. */
+    static final class Neighbour {
+        private Neighbour() {}
+
+        public static void main(String[] args) throws IOException {
+            System.out.println(TemporaryFolder.in(Path.of(args[0])).path());
+            System.in.read();
+        }
+    }
+
+    @Test
+    void whatAProcessLeavesThatIsKilledGoesAndWhatOneHasThatLivesStays(@TempDir Path all) throws Exception {
+        var process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        Neighbour.class.getName(),
+                        all.toString())
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+        try (var said = process.inputReader()) {
+            var folder = Path.of(said.readLine());
+            Files.createDirectories(folder.resolve("of/many"));
+            Files.writeString(folder.resolve("of/many/bytes"), "a");
+            age(folder.resolve("held"));
+            TemporaryFolder.in(all);
+            assertThat(folder.resolve("of/many/bytes")).exists();
+            process.destroyForcibly().waitFor();
+            TemporaryFolder.in(all);
+            assertThat(folder).doesNotExist();
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+
+    @Test
+    void whatIsNobodysOrQuiteNewStays(@TempDir Path all) throws IOException {
+        var others = Files.createDirectory(all.resolve("groundbass-notes"));
+        var fresh = Files.createDirectory(all.resolve("groundbass-1"));
+        var elsewhere = Files.writeString(all.resolve("elsewhere"), "a");
+        var linked = Files.createDirectory(all.resolve("groundbass-2"));
+        Files.createFile(fresh.resolve("held"));
+        age(elsewhere);
+        Files.createSymbolicLink(linked.resolve("held"), elsewhere);
+        TemporaryFolder.in(all);
+        assertThat(others).exists();
+        assertThat(fresh).exists();
+        assertThat(linked).exists();
+    }
+
+    private static void age(Path file) throws IOException {
+        Files.setLastModifiedTime(file, FileTime.from(Instant.now().minus(LONG)));
+    }
+}
