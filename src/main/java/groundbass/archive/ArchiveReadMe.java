@@ -15,6 +15,7 @@ final class ArchiveReadMe {
               walkthrough.json      where the educator's words replace the program's
               recordings.json       which recording is what, and when its bars begin
               recordings/           uploaded recordings
+              pictures/             the pictures of the notes
               revisions/1/          the lesson as it was fixed, in the same files
               releases/1/           what students got: sheets, sounds, pages
               episode.json          ids, moments, and the digests of all these files

@@ -309,7 +309,7 @@ public final class AdminCommand {
                 ? Optional.of("The site in " + where.data()
                         + " is running, and its embedded database is open to one program at"
                         + " a time. Stop the server, do this, and start it again.")
-                : StartFailure.advice(e, config());
+                : StartFailure.advice(e, config()).or(() -> FileTrouble.advice(e));
     }
 
     Config config() {

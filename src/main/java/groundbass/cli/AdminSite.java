@@ -3,14 +3,10 @@ package groundbass.cli;
 import groundbass.site.Accounts;
 import groundbass.site.Config;
 import groundbass.store.Database;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 
 /** The few parts of a site that an operator works with at the command line, without its pages and jobs. */
 final class AdminSite implements AutoCloseable {
-    private static final String EMBEDDED = "groundbass.mv.db";
-
     final Database database;
     final Accounts accounts;
 
@@ -33,14 +29,10 @@ final class AdminSite implements AutoCloseable {
 
     /** @throws Refused where nothing says that there is a site */
     static void demandThere(Config config) {
-        if (config.database().isEmpty() && !isThere(config.data())) {
+        if (config.database().isEmpty() && !Database.isEmbeddedIn(config.data())) {
             throw new Refused("There is no site in the folder " + config.data()
                     + ". Name its folder with --data, or its database with --database-url.");
         }
-    }
-
-    private static boolean isThere(Path data) {
-        return Files.isRegularFile(data.resolve(EMBEDDED));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package groundbass.cli;
 
+import groundbass.post.EmailAddress;
 import groundbass.site.Config;
 import groundbass.site.Groundbass;
 import groundbass.site.Secret;
@@ -207,7 +208,12 @@ public final class ServeCommand implements Callable<Integer> {
     }
 
     private Config.MailServer mailServer(String server) {
-        String from = smtpFrom.orElseThrow(() -> wrong("--smtp-from", "", "an address, as --smtp-host is given"));
+        if (smtpPort < 1 || smtpPort > 65_535) {
+            throw wrong("--smtp-port", String.valueOf(smtpPort), "a number from 1 to 65535");
+        }
+        String text = smtpFrom.orElseThrow(() -> wrong("--smtp-from", "", "an address, as --smtp-host is given"));
+        var from = EmailAddress.read(text)
+                .orElseThrow(() -> wrong("--smtp-from", text, "an address alone, such as news@grooves.example"));
         return new Config.MailServer(server, smtpPort, smtpUser, smtpPassword.map(Secret::new), from);
     }
 

@@ -38,10 +38,22 @@ public final class Bundles {
      * @throws IllegalStateException where this program would put another zip together than the one that was promised
      */
     public List<ZipPiece> pieces(ReleaseId id, ReleaseFile zip) throws IOException {
-        var remembered = known.getIfPresent(id);
-        if (remembered != null) {
-            return remembered;
+        try {
+            return known.get(id, unknown -> read(unknown, zip)); // who asks meanwhile waits for whoever reads
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
+    }
+
+    private List<ZipPiece> read(ReleaseId id, ReleaseFile zip) {
+        try {
+            return promised(id, zip);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private List<ZipPiece> promised(ReleaseId id, ReleaseFile zip) throws IOException {
         var pieces = Bundle.pieces(
                 releases.find(id).orElseThrow().spec(),
                 Bundle.content(releases.files().of(id)),
@@ -51,14 +63,14 @@ public final class Bundles {
             throw new IllegalStateException(
                     "the zip of release " + id + " would have " + size + " bytes instead of " + zip.size());
         }
-        known.put(id, pieces);
         return pieces;
     }
 
     /**
      * The bytes of a release's bundle from the first to the last, whether it is kept or put together as it is read.
      *
-     * @throws IOException where it, or one of its files, is gone or damaged
+     * @throws IOException where it, or one of its files, is gone or damaged; the stream throws an
+     *     {@link UncheckedIOException} where that happens while it is read
      */
     public InputStream open(ReleaseId id, ReleaseFile bundle) throws IOException {
         if (bundle.role().isStored()) {

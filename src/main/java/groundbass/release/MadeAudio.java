@@ -19,6 +19,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Remembers which kept files hold audio that was made already, under all that it depends on, so that a correction of a
@@ -26,6 +28,7 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
  * only while a release names the files, or while they are too young to be swept, and only while they are whole.
  */
 public final class MadeAudio {
+    private static final Logger log = LoggerFactory.getLogger(MadeAudio.class);
     /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
     private static final Duration YOUNG = Duration.ofHours(20);
 
@@ -57,11 +60,13 @@ public final class MadeAudio {
     /** @param files the files that it needs */
     <T> Optional<T> find(Sha256 key, Class<T> type, Function<T, Collection<Blob>> files) {
         return row(key).flatMap(row -> {
-            var made = read(row.made(), type);
             boolean young = row.madeAt().isAfter(clock.instant().minus(YOUNG));
-            boolean kept = files.apply(made).stream().allMatch(blob -> blob.length() == 0 || isKept(blob, young));
-            return kept ? Optional.of(made) : Optional.empty();
+            return read(row.made(), type).filter(made -> areKept(files.apply(made), young));
         });
+    }
+
+    private boolean areKept(Collection<Blob> files, boolean young) {
+        return files.stream().allMatch(blob -> blob.length() == 0 || isKept(blob, young));
     }
 
     /** What makes it, where nothing that was made before can be had. */
@@ -133,11 +138,13 @@ public final class MadeAudio {
         }
     }
 
-    private static <T> T read(String text, Class<T> type) {
+    /** Empty where another version wrote it in a form of its own: then it is made anew. */
+    private static <T> Optional<T> read(String text, Class<T> type) {
         try {
-            return JSON.readValue(text, type);
+            return Optional.of(JSON.readValue(text, type));
         } catch (JsonProcessingException e) {
-            throw new IllegalStateException("what this program wrote can be read", e);
+            log.info("what was made of audio is made again, since it is written in another form: {}", e.getMessage());
+            return Optional.empty();
         }
     }
 }

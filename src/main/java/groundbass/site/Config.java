@@ -1,5 +1,7 @@
 package groundbass.site;
 
+import groundbass.post.EmailAddress;
+import groundbass.publishing.address.LocalAddress;
 import groundbass.store.Database;
 import groundbass.store.bucket.BucketName;
 import groundbass.web.answer.HandOver;
@@ -186,13 +188,15 @@ public record Config(
 
     /** Whether everybody in a network can connect without a front server, and so reads what is not encrypted. */
     public boolean isExposed() {
-        boolean loopback = host.equals("localhost") || host.startsWith("127.") || host.equals("::1");
-        return !loopback && hops == 0;
+        return !LocalAddress.isLoopback(host) && hops == 0;
     }
 
     private static String nameOf(String host) {
         boolean thisMachine = host.equals("127.0.0.1") || host.equals("0.0.0.0") || host.equals("::");
-        return thisMachine ? "localhost" : host;
+        if (thisMachine) {
+            return "localhost";
+        }
+        return host.contains(":") ? "[" + host + "]" : host; // RFC 3986 section 3.2.2
     }
 
     /** A PostgreSQL, or any address that JDBC knows. */
@@ -205,7 +209,8 @@ public record Config(
     }
 
     /** The SMTP server that takes our mail, and the address it is sent from. */
-    public record MailServer(String host, int port, Optional<String> user, Optional<Secret> password, String from) {
+    public record MailServer(
+            String host, int port, Optional<String> user, Optional<Secret> password, EmailAddress from) {
         public MailServer {
             Objects.requireNonNull(host);
             Objects.requireNonNull(user);

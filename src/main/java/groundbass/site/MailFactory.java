@@ -2,11 +2,11 @@ package groundbass.site;
 
 import groundbass.post.Correspondent;
 import groundbass.post.DevelopmentSender;
-import groundbass.post.EmailAddress;
 import groundbass.post.Sender;
 import groundbass.post.SmtpSender;
 import groundbass.post.SmtpSettings;
 import groundbass.post.SmtpSettings.Encryption;
+import groundbass.publishing.address.LocalAddress;
 import java.time.Clock;
 import java.util.function.Supplier;
 
@@ -28,16 +28,14 @@ final class MailFactory {
     }
 
     private static SmtpSettings settings(Config.MailServer server) {
-        var from = EmailAddress.read(server.from())
-                .orElseThrow(() -> new IllegalArgumentException("no address to send from: " + server.from()));
         var login = server.user()
                 .map(name -> new SmtpSettings.Login(
                         name, server.password().map(Secret::value).orElse("")));
-        return new SmtpSettings(server.host(), server.port(), encryption(server), login, from);
+        return new SmtpSettings(server.host(), server.port(), encryption(server), login, server.from());
     }
 
     private static Encryption encryption(Config.MailServer server) {
-        if (server.host().equals("localhost") || server.host().equals("127.0.0.1")) {
+        if (LocalAddress.isLoopback(server.host())) {
             return Encryption.NONE;
         }
         return server.port() == SUBMISSIONS ? Encryption.FROM_THE_START : Encryption.STARTTLS;

@@ -2,6 +2,8 @@ package groundbass.site;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,8 +35,10 @@ final class PrivateFile {
         create(unfinished);
         try {
             T told;
-            try (var out = Files.newOutputStream(unfinished, StandardOpenOption.WRITE)) {
+            try (var channel = FileChannel.open(unfinished, StandardOpenOption.WRITE)) {
+                var out = Channels.newOutputStream(channel);
                 told = content.writeTo(out);
+                channel.force(true); // on the disk before it has its name
             }
             Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
             return told;

@@ -272,13 +272,11 @@ public final class BlobFolder implements BlobStore {
     }
 
     private Path good(Path file, Sha256 sha256) throws IOException {
-        if (verified.isGood(file, sha256)) {
-            return file;
+        boolean good = verified.isGood(file, sha256) || mayMove() && !putAside(file, sha256);
+        if (!good) {
+            throw new DamagedFileException(sha256);
         }
-        if (mayMove()) {
-            putAside(file, sha256);
-        }
-        throw new DamagedFileException(sha256);
+        return file;
     }
 
     /** A file that a sweep took away comes back when it is asked for; whoever may not move it reads it where it waits. */
@@ -311,8 +309,16 @@ public final class BlobFolder implements BlobStore {
         return !reading && alone.getAsBoolean();
     }
 
-    private void putAside(Path file, Sha256 sha256) throws IOException {
+    /**
+     * Moves away what was found damaged, unless somebody has put it again meanwhile: to read it took a while.
+     *
+     * @return whether it was damaged still
+     */
+    boolean putAside(Path file, Sha256 sha256) throws IOException {
         synchronized (settling) {
+            if (verified.isGood(file, sha256)) {
+                return false;
+            }
             verified.forget(sha256);
             Files.createDirectories(damaged);
             Files.move(
@@ -323,6 +329,7 @@ public final class BlobFolder implements BlobStore {
         }
         log.error("the stored file {} is damaged; what is left of it lies in {}", sha256, damaged);
         miss(sha256);
+        return true;
     }
 
     private void miss(Sha256 sha256) {

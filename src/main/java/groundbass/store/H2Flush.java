@@ -23,8 +23,9 @@ final class H2Flush {
             if (writesAtLastFlush.isPresent() && writesAtLastFlush.equals(writes(handle))) {
                 return false;
             }
+            var writes = writes(handle); // what is written from here on is flushed the next time
             checkpoint(handle);
-            writesAtLastFlush = writes(handle);
+            writesAtLastFlush = writes;
             return true;
         });
     }

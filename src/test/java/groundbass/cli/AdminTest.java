@@ -73,6 +73,19 @@ class AdminTest {
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
     }
 
+    @Test
+    void aFileThatCannotBeWrittenIsToldInASentence() {
+        try (var database = Database.embedded(data)) {
+            fill(database);
+        }
+        var nowhere = data.resolve("none").resolve("site.zip");
+        var ran = admin("", "admin", "backup", nowhere.toString());
+        assertThat(ran.code()).isNotZero();
+        assertThat(ran.err().strip())
+                .isEqualTo("The file " + nowhere
+                        + ".unfinished cannot be read or written: it, or its folder, is not there.");
+    }
+
     /** What the old key has signed is nothing to the new one. */
     @Test
     void theKeysOfTheSiteAreMadeAnew() {

@@ -760,6 +760,19 @@ class ReleaseBuilderTest {
                         "Java heap space", 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
+    /** As after a step back to an earlier version, or from one. */
+    @Test
+    void whatAnotherVersionWroteOfAudioIsMadeAgain() throws IOException {
+        var made = made();
+        var key = MadeAudio.key("a line of another version");
+        made.keep(key, List.of("a list"));
+        assertThat(made.<Loudness>find(key, Loudness.class, any -> List.of())).isEmpty();
+        var now = new Loudness(-16, -1);
+        assertThat(made.findOrKeep(key, Loudness.class, any -> List.of(), () -> now))
+                .isEqualTo(now);
+        assertThat(made.<Loudness>find(key, Loudness.class, any -> List.of())).contains(now);
+    }
+
     @Test
     void whatWasMadeOfAudioIsForgottenAfterASeason() {
         var made = made();

@@ -50,6 +50,26 @@ class ConfigTest {
     }
 
     @Test
+    void whatNoMailServerTakesIsRefusedByItsFlag() {
+        var mail = Map.of("GROUNDBASS_SMTP_HOST", "mail.example");
+        assertThatThrownBy(() -> read(mail, "--smtp-from", "Harbour Rounds <news@grooves.example>"))
+                .isInstanceOf(ParameterException.class)
+                .hasMessageContaining("--smtp-from");
+        assertThatThrownBy(() -> read(mail, "--smtp-from", "news@grooves.example", "--smtp-port", "0"))
+                .isInstanceOf(ParameterException.class)
+                .hasMessageContaining("--smtp-port");
+        assertThat(read(mail, "--smtp-from", "news@grooves.example").mail()).isPresent();
+    }
+
+    /** RFC 3986 section 3.2.2: an address of IPv6 stands in brackets. */
+    @Test
+    void anAddressOfTheNewerKindIsNamedInBrackets() {
+        assertThat(read(Map.of(), "--host", "::1").publicAddress(80)).isEqualTo(URI.create("http://[::1]:80"));
+        assertThat(read(Map.of(), "--host", "::1").isExposed()).isFalse();
+        assertThat(read(Map.of(), "--host", "::").publicAddress(80)).isEqualTo(URI.create("http://localhost:80"));
+    }
+
+    @Test
     void countsItsFrontServers() {
         assertThat(read(Map.of()).hops()).isZero();
         assertThat(read(Map.of(), "--behind-proxy").hops()).isOne();

@@ -280,6 +280,17 @@ class BlobFolderTest {
         assertThat(foreign).exists();
     }
 
+    /** A reader has found it damaged, which takes as long as the file is long, and comes to move it. */
+    @Test
+    void whatWasPutAgainWhileItWasFoundDamagedStays() throws IOException {
+        Path file = blobs.path(blobs.put(ABC).sha256());
+        Files.write(file, new byte[3]);
+        blobs.put(ABC);
+        assertThat(blobs.putAside(file, ABC_SHA256)).isFalse();
+        assertThat(blobs.open(ABC_SHA256)).hasBinaryContent(ABC);
+        assertThat(blobs.missed()).isEmpty();
+    }
+
     @Test
     void aDamagedFileIsNeverOpenedAsGood() throws IOException {
         byte[] other = "abd".getBytes(StandardCharsets.US_ASCII);

@@ -15,6 +15,7 @@ import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.Level;
+import groundbass.post.EmailAddress;
 import groundbass.site.Config;
 import groundbass.site.Groundbass;
 import groundbass.site.Secret;
@@ -240,8 +241,8 @@ class SeveralNodesTest {
         var alike = ofTheSite(Config.local(data, 0));
         for (var wrong : List.of(
                 alike.at(URI.create("http://other.example")),
-                alike.with(
-                        new Config.MailServer("mail.example", 25, Optional.empty(), Optional.empty(), "a@b.example")),
+                alike.with(new Config.MailServer(
+                        "mail.example", 25, Optional.empty(), Optional.empty(), new EmailAddress("a@b.example"))),
                 Config.local(data, 0).with(alike.database()))) {
             var failure =
                     catchThrowable(() -> Groundbass.start(wrong, one.clock()).close());

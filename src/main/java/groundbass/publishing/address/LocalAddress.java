@@ -11,11 +11,15 @@ public final class LocalAddress {
 
     public static boolean is(String address) {
         String host = URI.create(address).getHost();
-        return host == null
-                || host.equals("localhost")
+        return host == null || host.equals("0.0.0.0") || isLoopback(host);
+    }
+
+    /** @param host a name or a number, one of IPv6 with brackets or without */
+    public static boolean isLoopback(String host) {
+        return host.equals("localhost")
                 || host.endsWith(".localhost")
                 || host.startsWith("127.")
-                || host.equals("0.0.0.0")
+                || host.equals("::1")
                 || host.equals("[::1]");
     }
 }

@@ -16,7 +16,7 @@ public final class BrokenFiles {
      * Where a lesson lacks something.
      *
      * @param title of the episode
-     * @param file the name of the file in its release, or of the recording as it was sent
+     * @param file the name of the file in its release, or of the recording or picture as it was sent
      * @param lost whether it cannot be made again
      */
     public record BrokenFile(EpisodeId episode, String title, String file, boolean lost) {}
@@ -33,7 +33,8 @@ public final class BrokenFiles {
                         from broken_file
                         join (select release_file.sha256, release.episode_id, release_file.name
                                 from release_file join release on release.id = release_file.release_id
-                              union select upload.sha256, upload.episode_id, upload.original_name from upload) named
+                              union select upload.sha256, upload.episode_id, upload.original_name from upload
+                              union select picture.sha256, picture.episode_id, picture.original_name from picture) named
                             on named.sha256 = broken_file.sha256
                         join episode on episode.id = named.episode_id
                         where episode.series_id in\s""" + Deed.WRITE.series() + "order by episode.title, named.name")

@@ -37,9 +37,13 @@ public final class DatabaseLock implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(DatabaseLock.class);
 
     /** Two numbers of our own; a lock is of one database, so that sites on one server do not meet. */
-    private static final String KEY = "26466, 1";
+    private static final int OURS = 26466;
 
-    private static final String HERS = "l.locktype = 'advisory' and l.classid = 26466 and l.objid = 1 and l.granted"
+    private static final int SITE = 1;
+    private static final String KEY = OURS + ", " + SITE;
+
+    private static final String HERS = "l.locktype = 'advisory' and l.classid = " + OURS + " and l.objid = " + SITE
+            + " and l.granted"
             + " and l.database = (select oid from pg_database where datname = current_database())";
 
     /** So long a process that has just been killed may still be taken for alive. */

@@ -1,6 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.AtAge;
+import groundbass.audience.statistics.LessonAges;
 import groundbass.audience.visit.VisitKind;
 import groundbass.audience.visit.VisitNumbers;
 import groundbass.audience.visit.VisitsOfLesson;
@@ -26,8 +27,8 @@ record LearntLessons(int days, List<LearntLesson> lessons, int young) {
     /** Fewer say less than more that are younger. */
     private static final int FEW = 4;
 
-    private static final int MONTH = 28;
-    private static final int WEEK = 7;
+    private static final int MONTH = LessonAges.MONTH / LessonAges.DAY;
+    private static final int WEEK = LessonAges.WEEK / LessonAges.DAY;
 
     LearntLessons {
         lessons = List.copyOf(lessons);

@@ -14,6 +14,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -70,22 +71,29 @@ final class ReleasedLines {
         }
     }
 
-    /** What readers of a lesson get; nothing where it was taken back, or where its page cannot be read. */
+    /** What the release says that readers of a lesson get, or got before it was taken back; no page where it cannot be read. */
     Found of(EpisodeId lesson) {
         var current = releases.current(lesson);
         var files = current.map(release -> releases.files().of(release.id())).orElse(List.of());
         var page = files.stream()
                 .filter(file -> file.role() == FileRole.PAGE)
-                .flatMap(file -> text(file).stream())
-                .map(text -> PageJson.read(text.getBytes(StandardCharsets.UTF_8)))
+                .flatMap(file -> page(file).stream())
                 .findFirst();
         int number = current.map(release -> release.spec().release()).orElse(0);
         return new Found(this, number, files, page);
     }
 
+    private Optional<PageContent> page(ReleaseFile file) {
+        return read(file, PageJson::read);
+    }
+
     private Optional<String> text(ReleaseFile file) {
+        return read(file, bytes -> new String(bytes, StandardCharsets.UTF_8));
+    }
+
+    private <T> Optional<T> read(ReleaseFile file, Function<byte[], T> reading) {
         try (var in = blobs.open(file.sha256())) {
-            return Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            return Optional.of(reading.apply(in.readAllBytes()));
         } catch (IOException | UncheckedIOException e) {
             log.error("figures are shown without {}", file.name(), e);
             return Optional.empty();

@@ -17,7 +17,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
 
-/** Who took something of this educator's lessons, and of each what and when. */
+/** Who took something of the lessons that are open to this educator, and of each what and when. */
 final class TakerPages implements PageGroup {
     /** Students on a page. */
     private static final int SHOWN = 100;
@@ -52,16 +52,16 @@ final class TakerPages implements PageGroup {
         var ownSeries = services.takenSeries(ctx);
         var found = Found.in(services, ownSeries, ctx.pathParam("id"));
         var reader = services.pages().reader(ctx);
+        var lessons = ownSeries.lessons();
         var rows = found.downloads().stream()
-                .map(download -> line(download, ownSeries, reader))
+                .map(download -> line(download, lessons.get(download.file().episode()), reader))
                 .toList();
         var email = found.student().email();
         var view = new One(ctx.path(), email.value(), DemoAddress.isInvented(email), rows);
         services.pages().show(ctx, "statistics/student", view);
     }
 
-    private static Line line(Download download, OwnSeries ownSeries, Reader reader) {
-        Lesson lesson = ownSeries.lessons().get(download.file().episode());
+    private static Line line(Download download, Lesson lesson, Reader reader) {
         var row = TakenRow.of(download, Optional.empty(), Days.of(reader, lesson.zone()));
         return new Line(
                 "/desk/statistics/episodes/" + lesson.episode().id(),

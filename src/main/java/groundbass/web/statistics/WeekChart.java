@@ -100,7 +100,7 @@ public record WeekChart(long top, List<Column> columns) {
     }
 
     public boolean hasUnknown() {
-        return columns.stream().anyMatch(column -> column.unknown().height() > 0);
+        return columns.stream().anyMatch(column -> column.week().downloads().unknown() > 0);
     }
 
     /** The weeks in which something can have happened, the latest first. */

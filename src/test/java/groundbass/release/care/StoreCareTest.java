@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.groups.Tuple.tuple;
 
 import groundbass.Parts;
+import groundbass.PictureBytes;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.TrialEducators;
@@ -77,6 +78,7 @@ class StoreCareTest {
     private EducatorId educator;
     private Upload upload;
     private byte[] recording;
+    private EpisodeId episode;
     private ReleaseId release;
 
     @BeforeAll
@@ -97,7 +99,7 @@ class StoreCareTest {
                 .result()
                 .orElseThrow();
         var desk = Parts.over(jdbi, clock).desk();
-        var episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
+        episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
                 .result()
                 .orElseThrow()
                 .id();
@@ -249,6 +251,26 @@ class StoreCareTest {
                 .extracting(BrokenFiles.BrokenFile::file, BrokenFiles.BrokenFile::lost)
                 .contains(tuple("take 3.wav", true));
         blobs.put(recording);
+        care.lookThrough();
+        assertThat(broken.of(educator)).isEmpty();
+    }
+
+    @Test
+    void aPictureThatIsGoneIsSaidToBeLostAsWell() throws IOException {
+        var pictures = Parts.over(database.jdbi(), clock).uploads(blobs).pictures();
+        var picture = pictures.accept(educator, episode, "thumb.png", "The thumb", PictureBytes.png())
+                .result()
+                .orElseThrow();
+        Path place = blobs.path(picture.blob().sha256());
+        byte[] bytes = Files.readAllBytes(place);
+        Files.delete(place);
+        lookThrough();
+        care.mend();
+        care.mend();
+        assertThat(broken.of(educator))
+                .extracting(BrokenFiles.BrokenFile::file, BrokenFiles.BrokenFile::lost)
+                .containsExactly(tuple("thumb.png", true));
+        Files.write(place, bytes);
         care.lookThrough();
         assertThat(broken.of(educator)).isEmpty();
     }

@@ -10,6 +10,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.educator.AuditWord;
 import groundbass.catalog.educator.Educators;
+import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.site.Config;
 import groundbass.web.Html;
@@ -222,8 +223,8 @@ class AccessTest {
 
     /** Mail leaves for a server that is not there (RFC 6761 section 6.4), so that every e-mail waits in the outbox. */
     private static Config withMail(Config config) {
-        return config.with(
-                new Config.MailServer("mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example"));
+        return config.with(new Config.MailServer(
+                "mail.invalid", 2525, Optional.empty(), Optional.empty(), new EmailAddress("site@trial.example")));
     }
 
     private static Cookie signedIn(Site own, String program) {

@@ -19,6 +19,7 @@ import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesPart;
 import groundbass.document.Level;
 import groundbass.form.Outcome;
+import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.site.Config;
 import groundbass.web.Site;
@@ -84,8 +85,8 @@ public final class Company implements AutoCloseable {
 
     /** Mail leaves for a server that is not there (RFC 6761 section 6.4), so that every e-mail waits in the outbox. */
     static Config withMail(Config config) {
-        return config.with(
-                new Config.MailServer("mail.invalid", 2525, Optional.empty(), Optional.empty(), "site@trial.example"));
+        return config.with(new Config.MailServer(
+                "mail.invalid", 2525, Optional.empty(), Optional.empty(), new EmailAddress("site@trial.example")));
     }
 
     EducatorId educator(String name, String email, boolean mayBegin) {
