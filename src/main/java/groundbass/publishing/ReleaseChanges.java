@@ -35,7 +35,8 @@ public final class ReleaseChanges {
     /**
      * That something newer is out.
      *
-     * @param taken the newest release that is held; {@code out} what is out
+     * @param taken the newest release that is held
+     * @param out   what is out
      * @param notes what was said of each release since, the oldest first
      */
     public record Older(Release taken, Release out, List<String> notes) {

@@ -17,7 +17,7 @@ public record Trouble(Kind kind, String about, Message sentence) {
         NOT_READY,
         /** The hour is near, and what was written last may not go out. */
         DRAFT_HELD,
-        /** The hour has come, and the lesson may not go out. */
+        /** The hour is near or has come, and the lesson may not go out. */
         KEPT_BACK,
         /** It came out late. */
         LATE;

@@ -49,7 +49,10 @@ public final class ReleaseBuilder {
         this.clock = clock;
     }
 
-    /** When this returns the release is closed, whoever built it: a second caller waits for the first. */
+    /**
+     * Makes all that is still to be made of a release, and closes it; a second caller waits for the first. Where that fails
+     * the release says so, and is tried again.
+     */
     public void build(ReleaseId id) {
         alone(id, release -> releases.builds().ready(id, files(release), clock.instant()));
     }

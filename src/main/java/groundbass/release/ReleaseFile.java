@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 /**
  * A file of a release.
  *
- * @param name unique in its release; small letters, digits, hyphens, underscores and dots
+ * @param name unique in its release; letters of ASCII, digits, hyphens, underscores and dots, up to 200
  * @param size in bytes
  */
 public record ReleaseFile(String name, FileRole role, String mediaType, long size, Sha256 sha256) {

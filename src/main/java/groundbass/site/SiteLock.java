@@ -75,14 +75,14 @@ public final class SiteLock implements AutoCloseable {
         }
     }
 
-    /** @throws CannotOpen where another process may work on the site by now */
+    /** @throws CannotOpen where one that this process may not meet may be at work on the site by now */
     void demandHeld() {
         if (!isHeld()) {
             throw new CannotOpen("The database does not answer any more. See that its server runs, and try again.");
         }
     }
 
-    /** Whether no other process works on the site at this moment. */
+    /** Whether nobody works on the site at this moment whom this process may not meet. */
     boolean isHeld() {
         return database.map(DatabaseLock::isHeld).orElse(true);
     }

@@ -16,7 +16,7 @@ import java.util.function.Predicate;
  * nothing says how long it has been without a name before, so that a file that a row named until a moment ago is marked at
  * once. A mark that is a month old takes its file with it, unless a row names that by then. The marks' times are the store's
  * own, and are taken away where their file is put or named again; nobody puts a file while it is decided that it goes.
- * Where more than a small share would be marked, rows rather than files are what is missing, and nothing is.
+ * Where more than half would be marked, rows rather than files are what is missing, and nothing is.
  */
 final class BucketSweep {
     private final Bucket bucket;

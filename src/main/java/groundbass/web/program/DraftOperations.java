@@ -27,12 +27,12 @@ final class DraftOperations implements PageGroup {
     private static final String MERGE_PATCH = "application/merge-patch+json"; // RFC 7396
 
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final EpisodeService writing;
 
-    DraftOperations(Door door, Own own, EpisodeService writing) {
+    DraftOperations(Door door, Addressed addressed, EpisodeService writing) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.writing = writing;
     }
 
@@ -75,7 +75,7 @@ final class DraftOperations implements PageGroup {
     }
 
     private EpisodeDocument document(Call call) {
-        return writing.draft(call.who(), own.lesson(call).id())
+        return writing.draft(call.who(), addressed.lesson(call).id())
                 .orElseThrow(NotFoundResponse::new)
                 .document();
     }
@@ -89,7 +89,7 @@ final class DraftOperations implements PageGroup {
     }
 
     private void change(Call call) throws IOException {
-        own.lesson(call);
+        addressed.lesson(call);
         var patch = ProgramJson.object(Incoming.bytes(call.ctx(), MERGE_PATCH));
         var saved = save(call, document -> Answers.tag(DraftView.of(document)), before -> ProgramJson.read(
                         ProgramJson.merge(ProgramJson.tree(DraftView.of(before)), patch), DraftView.class)
@@ -99,7 +99,7 @@ final class DraftOperations implements PageGroup {
 
     /** The text is kept as it came, so its tag is told (RFC 9110 section 9.3.4). */
     private void replace(Call call, TextPart part) throws IOException {
-        own.lesson(call);
+        addressed.lesson(call);
         String text = Incoming.text(call.ctx(), part.mediaType());
         var saved = save(call, part::tag, before -> part.change().apply(before, text));
         Answers.nothing(call);
@@ -110,7 +110,7 @@ final class DraftOperations implements PageGroup {
     private EpisodeDocument save(
             Call call, Function<EpisodeDocument, EntityTag> tag, UnaryOperator<EpisodeDocument> change) {
         var seen = Preconditions.of(call.ctx());
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var saved = writing.saveDraft(
                         call.who(),
                         lesson.id(),

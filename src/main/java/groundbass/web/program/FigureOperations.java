@@ -26,13 +26,13 @@ final class FigureOperations implements PageGroup {
     private static final int MOST_WEEKS = 52;
 
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final Statistics statistics;
     private final Clock clock;
 
-    FigureOperations(Door door, Own own, Statistics statistics, Clock clock) {
+    FigureOperations(Door door, Addressed addressed, Statistics statistics, Clock clock) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.statistics = statistics;
         this.clock = clock;
     }
@@ -50,8 +50,8 @@ final class FigureOperations implements PageGroup {
     }
 
     private void ofSeries(Call call) {
-        var series = own.series(call, Deed.READ_FIGURES);
-        var lessons = own.episodes().everPublishedIn(series.id()).stream()
+        var series = addressed.series(call, Deed.READ_FIGURES);
+        var lessons = addressed.episodes().everPublishedIn(series.id()).stream()
                 .map(Episode::id)
                 .toList();
         var uses = statistics.ofEpisodes(lessons).stream()
@@ -67,11 +67,11 @@ final class FigureOperations implements PageGroup {
     }
 
     private void ofLesson(Call call) {
-        var lesson = own.lesson(call, Deed.READ_FIGURES);
+        var lesson = addressed.lesson(call, Deed.READ_FIGURES);
         if (!lesson.isPublished()) {
             throw new NotFoundResponse();
         }
-        var series = own.seriesOf(lesson);
+        var series = addressed.seriesOf(lesson);
         var use = statistics.ofEpisode(lesson.id());
         Answers.show(
                 call,

@@ -8,12 +8,12 @@ import groundbass.web.shell.Routes;
 /** Where a lesson stands. */
 final class LessonOperations implements PageGroup {
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final LessonView lessons;
 
-    LessonOperations(Door door, Own own, LessonView lessons) {
+    LessonOperations(Door door, Addressed addressed, LessonView lessons) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.lessons = lessons;
     }
 
@@ -23,6 +23,6 @@ final class LessonOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        Answers.show(call, lessons.of(own.lesson(call)));
+        Answers.show(call, lessons.of(addressed.lesson(call)));
     }
 }

@@ -31,7 +31,7 @@ final class PictureOperations implements PageGroup {
 
     private final Door door;
     private final Once once;
-    private final Own own;
+    private final Addressed addressed;
     private final EpisodeService writing;
     private final Pictures pictures;
     private final TakingOut takingOut;
@@ -41,7 +41,7 @@ final class PictureOperations implements PageGroup {
     PictureOperations(
             Door door,
             Once once,
-            Own own,
+            Addressed addressed,
             EpisodeService writing,
             Pictures pictures,
             TakingOut takingOut,
@@ -49,7 +49,7 @@ final class PictureOperations implements PageGroup {
             Budget budget) {
         this.door = door;
         this.once = once;
-        this.own = own;
+        this.addressed = addressed;
         this.writing = writing;
         this.pictures = pictures;
         this.takingOut = takingOut;
@@ -65,7 +65,7 @@ final class PictureOperations implements PageGroup {
     }
 
     private void list(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         String notes = notes(call, lesson);
         var items = pictures.of(lesson.id()).stream()
                 .map(picture -> view(picture, notes))
@@ -92,7 +92,7 @@ final class PictureOperations implements PageGroup {
     }
 
     private void take(Call call) throws IOException {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var key = once.key(call);
         Incoming.demandFile(call.ctx(), MEDIA_TYPES, Pictures.LIMIT);
         limits.demand(call.ctx(), Limit.UPLOAD, "educator " + call.who());
@@ -127,7 +127,7 @@ final class PictureOperations implements PageGroup {
     }
 
     private void takeOut(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         PictureId.parse(call.ctx().pathParam("picture"))
                 .flatMap(id -> takingOut.picture(call.who(), lesson.id(), id).result())
                 .orElseThrow(NotFoundResponse::new);

@@ -16,13 +16,13 @@ import java.util.Map;
 /** What is to be said of the draft before its lesson goes out: what the desk's page of all items says, as data. */
 final class PreflightOperations implements PageGroup {
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final Publisher publisher;
     private final Budget budget;
 
-    PreflightOperations(Door door, Own own, Publisher publisher, Budget budget) {
+    PreflightOperations(Door door, Addressed addressed, Publisher publisher, Budget budget) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.publisher = publisher;
         this.budget = budget;
     }
@@ -33,7 +33,7 @@ final class PreflightOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var look = publisher.look().at(call.who(), lesson);
         var checked = budget.spend(call.who().value(), look::checked);
         var reader = door.reader(call);

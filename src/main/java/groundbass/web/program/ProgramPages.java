@@ -63,29 +63,29 @@ public final class ProgramPages {
         var callers = new Callers(entry.tokens(), entry.demand(), entry.limits());
         var door = new Door(callers, entry.limits(), entry.audit(), entry.pages());
         var once = new Once(entry.answers(), entry.limits(), entry.pages());
-        var own = new Own(services.catalog(), services.episodes(), services.releases());
+        var addressed = new Addressed(services.catalog(), services.episodes(), services.releases());
         var lessons = new LessonView(entry.pages());
         var writing = services.writing();
         return List.of(
                 new DescriptionOperations(door, entry.educators()),
-                new SeriesOperations(door, once, own, writing, services.beginnings(), lessons),
-                new LessonOperations(door, own, lessons),
-                new DraftOperations(door, own, writing),
+                new SeriesOperations(door, once, addressed, writing, services.beginnings(), lessons),
+                new LessonOperations(door, addressed, lessons),
+                new DraftOperations(door, addressed, writing),
                 new RecordingOperations(
-                        door, once, own, writing, services.uploads(), services.takingOut(), entry.limits()),
+                        door, once, addressed, writing, services.uploads(), services.takingOut(), entry.limits()),
                 new PictureOperations(
                         door,
                         once,
-                        own,
+                        addressed,
                         writing,
                         services.pictures(),
                         services.takingOut(),
                         entry.limits(),
                         entry.budget()),
-                new PreflightOperations(door, own, services.publisher(), entry.budget()),
-                new PromiseOperations(door, own, services.publisher(), entry.budget()),
-                new WithdrawalOperations(door, own, services.takingBack()),
-                new ReleaseOperations(door, once, own, services.publisher(), entry.budget(), services.answers()),
-                new FigureOperations(door, own, services.statistics(), services.clock()));
+                new PreflightOperations(door, addressed, services.publisher(), entry.budget()),
+                new PromiseOperations(door, addressed, services.publisher(), entry.budget()),
+                new WithdrawalOperations(door, addressed, services.takingBack()),
+                new ReleaseOperations(door, once, addressed, services.publisher(), entry.budget(), services.answers()),
+                new FigureOperations(door, addressed, services.statistics(), services.clock()));
     }
 }

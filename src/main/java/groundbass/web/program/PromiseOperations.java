@@ -24,13 +24,13 @@ final class PromiseOperations implements PageGroup {
     private static final String PATH = Door.ROOT + "/lessons/{lesson}/promise";
 
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final Publisher publisher;
     private final Budget budget;
 
-    PromiseOperations(Door door, Own own, Publisher publisher, Budget budget) {
+    PromiseOperations(Door door, Addressed addressed, Publisher publisher, Budget budget) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.publisher = publisher;
         this.budget = budget;
     }
@@ -64,25 +64,25 @@ final class PromiseOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        Answers.show(call, LessonView.promise(own.lesson(call)).orElseThrow(NotFoundResponse::new));
+        Answers.show(call, LessonView.promise(addressed.lesson(call)).orElseThrow(NotFoundResponse::new));
     }
 
     private void promise(Call call) throws IOException {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var asked = ProgramJson.read(ProgramJson.object(Incoming.bytes(call.ctx(), Answers.JSON)), Hour.class);
         var local = asked.local();
-        var zone = asked.zone(own.seriesOf(lesson).zone());
+        var zone = asked.zone(addressed.seriesOf(lesson).zone());
         var seen = seen(call, lesson);
         var accepted = Accepting.digests(asked.accept());
         // all of the lesson is read through
         Accepting.done(budget.spend(
                 call.who().value(), () -> publisher.schedule(call.who(), lesson.id(), local, zone, seen, accepted)));
         var status = LessonView.promise(lesson).isPresent() ? HttpStatus.OK : HttpStatus.CREATED;
-        Answers.tell(call, status, LessonView.promise(own.lesson(call)).orElseThrow());
+        Answers.tell(call, status, LessonView.promise(addressed.lesson(call)).orElseThrow());
     }
 
     private void withdraw(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         Accepting.done(publisher.withdraw(call.who(), lesson.id(), seen(call, lesson)));
         Answers.nothing(call);
     }

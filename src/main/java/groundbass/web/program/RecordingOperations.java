@@ -42,7 +42,7 @@ final class RecordingOperations implements PageGroup {
 
     private final Door door;
     private final Once once;
-    private final Own own;
+    private final Addressed addressed;
     private final EpisodeService writing;
     private final Uploads uploads;
     private final TakingOut takingOut;
@@ -51,7 +51,7 @@ final class RecordingOperations implements PageGroup {
     RecordingOperations(
             Door door,
             Once once,
-            Own own,
+            Addressed addressed,
             EpisodeService writing,
             Uploads uploads,
             TakingOut takingOut,
@@ -59,7 +59,7 @@ final class RecordingOperations implements PageGroup {
         this.takingOut = takingOut;
         this.door = door;
         this.once = once;
-        this.own = own;
+        this.addressed = addressed;
         this.writing = writing;
         this.uploads = uploads;
         this.limits = limits;
@@ -73,7 +73,7 @@ final class RecordingOperations implements PageGroup {
     }
 
     private void list(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         Map<String, BackingTrack> used =
                 writing.draft(call.who(), lesson.id()).orElseThrow().document().backingTracks().stream()
                         .collect(Collectors.toMap(
@@ -104,7 +104,7 @@ final class RecordingOperations implements PageGroup {
     }
 
     private void take(Call call) throws IOException {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var key = once.key(call);
         String name = Optional.ofNullable(call.ctx().queryParam("name")).orElse("");
         var kind = kind(Optional.ofNullable(call.ctx().queryParam("kind")));
@@ -117,7 +117,7 @@ final class RecordingOperations implements PageGroup {
     }
 
     private void takeOut(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         UploadId.parse(call.ctx().pathParam("recording"))
                 .flatMap(id -> takingOut.recording(call.who(), lesson.id(), id).result())
                 .orElseThrow(NotFoundResponse::new);

@@ -30,15 +30,16 @@ final class ReleaseOperations implements PageGroup {
 
     private final Door door;
     private final Once once;
-    private final Own own;
+    private final Addressed addressed;
     private final Publisher publisher;
     private final Budget budget;
     private final ReleaseAnswers answers;
 
-    ReleaseOperations(Door door, Once once, Own own, Publisher publisher, Budget budget, ReleaseAnswers answers) {
+    ReleaseOperations(
+            Door door, Once once, Addressed addressed, Publisher publisher, Budget budget, ReleaseAnswers answers) {
         this.door = door;
         this.once = once;
-        this.own = own;
+        this.addressed = addressed;
         this.publisher = publisher;
         this.budget = budget;
         this.answers = answers;
@@ -67,14 +68,14 @@ final class ReleaseOperations implements PageGroup {
     }
 
     private void list(Call call) {
-        var items = own.releases().of(own.lesson(call).id()).stream()
+        var items = addressed.releases().of(addressed.lesson(call).id()).stream()
                 .map(release -> view(release).map())
                 .toList();
         Answers.show(call, Members.of("items", items).map());
     }
 
     private void bringOut(Call call) throws IOException {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var key = once.key(call);
         var body = Incoming.json(call.ctx());
         once.answer(
@@ -88,7 +89,7 @@ final class ReleaseOperations implements PageGroup {
         var accepted = Accepting.digests(wish.accept());
         // all of the lesson is read through
         var entered = Accepting.done(budget.spend(call.who().value(), () -> enter(call, lesson, wish, accepted)));
-        var release = own.releases().find(entered).orElseThrow();
+        var release = addressed.releases().find(entered).orElseThrow();
         return new Once.Made(
                 HttpStatus.ACCEPTED, address(release), view(release).map());
     }
@@ -102,8 +103,8 @@ final class ReleaseOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        var release = own.release(call);
-        var files = own.releases().files().of(release.id()).stream()
+        var release = addressed.release(call);
+        var files = addressed.releases().files().of(release.id()).stream()
                 .filter(file -> file.role().isOffered())
                 .map(file -> view(release, file))
                 .toList();
@@ -154,8 +155,9 @@ final class ReleaseOperations implements PageGroup {
 
     /** An educator's own program takes nothing that is counted. */
     private void send(Call call) throws IOException {
-        var release = own.release(call);
-        var file = own.releases()
+        var release = addressed.release(call);
+        var file = addressed
+                .releases()
                 .files()
                 .named(release.id(), call.ctx().pathParam("name"))
                 .filter(known -> known.role().isOffered())

@@ -22,15 +22,21 @@ final class SeriesOperations implements PageGroup {
 
     private final Door door;
     private final Once once;
-    private final Own own;
+    private final Addressed addressed;
     private final EpisodeService writing;
     private final Beginnings beginnings;
     private final LessonView lessons;
 
-    SeriesOperations(Door door, Once once, Own own, EpisodeService writing, Beginnings beginnings, LessonView lessons) {
+    SeriesOperations(
+            Door door,
+            Once once,
+            Addressed addressed,
+            EpisodeService writing,
+            Beginnings beginnings,
+            LessonView lessons) {
         this.door = door;
         this.once = once;
-        this.own = own;
+        this.addressed = addressed;
         this.writing = writing;
         this.beginnings = beginnings;
         this.lessons = lessons;
@@ -46,7 +52,7 @@ final class SeriesOperations implements PageGroup {
 
     private void list(Call call) {
         var part = Listing.of(call.ctx());
-        var found = own.allSeries(call).stream()
+        var found = addressed.allSeries(call).stream()
                 .skip(part.skip())
                 .limit(part.limit() + 1L)
                 .toList();
@@ -54,14 +60,14 @@ final class SeriesOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        Answers.show(call, view(call, own.series(call, Deed.READ_FIGURES)));
+        Answers.show(call, view(call, addressed.series(call, Deed.READ_FIGURES)));
     }
 
     private Map<String, Object> view(Call call, Series series) {
-        var part = own.part(call, series);
+        var part = addressed.part(call, series);
         int lessons = part.may(Deed.WRITE)
-                ? own.episodes().countIn(series.id())
-                : own.episodes().countEverPublishedIn(series.id());
+                ? addressed.episodes().countIn(series.id())
+                : addressed.episodes().countEverPublishedIn(series.id());
         return Members.of("id", series.id().value())
                 .and("slug", series.slug().value())
                 .and("title", series.title())
@@ -74,12 +80,12 @@ final class SeriesOperations implements PageGroup {
     }
 
     private void listLessons(Call call) {
-        var series = own.series(call, Deed.READ_FIGURES);
+        var series = addressed.series(call, Deed.READ_FIGURES);
         var listed = Listing.of(call.ctx());
-        var found = own.part(call, series).may(Deed.WRITE)
-                ? own.episodes().in(series.id(), listed.skip(), listed.limit() + 1)
+        var found = addressed.part(call, series).may(Deed.WRITE)
+                ? addressed.episodes().in(series.id(), listed.skip(), listed.limit() + 1)
                 // of a series whose figures alone somebody reads they see what students have seen
-                : own.episodes().everPublishedIn(series.id(), listed.skip(), listed.limit() + 1);
+                : addressed.episodes().everPublishedIn(series.id(), listed.skip(), listed.limit() + 1);
         listed.show(call, found, lessons::of);
     }
 
@@ -104,7 +110,8 @@ final class SeriesOperations implements PageGroup {
     }
 
     private void begin(Call call) throws IOException {
-        var series = own.series(call); // an answer that was given before is given to nobody who writes here no more
+        var series =
+                addressed.series(call); // an answer that was given before is given to nobody who writes here no more
         var key = once.key(call);
         var body = Incoming.json(call.ctx());
         once.answer(call, key, body, () -> begin(call, series, Beginning.read(body)));

@@ -19,12 +19,12 @@ final class WithdrawalOperations implements PageGroup {
     private static final String PATH = Door.ROOT + "/lessons/{lesson}/withdrawal";
 
     private final Door door;
-    private final Own own;
+    private final Addressed addressed;
     private final TakingBack takingBack;
 
-    WithdrawalOperations(Door door, Own own, TakingBack takingBack) {
+    WithdrawalOperations(Door door, Addressed addressed, TakingBack takingBack) {
         this.door = door;
-        this.own = own;
+        this.addressed = addressed;
         this.takingBack = takingBack;
     }
 
@@ -43,22 +43,22 @@ final class WithdrawalOperations implements PageGroup {
     }
 
     private void show(Call call) {
-        Answers.show(call, LessonView.withdrawal(own.lesson(call)).orElseThrow(NotFoundResponse::new));
+        Answers.show(call, LessonView.withdrawal(addressed.lesson(call)).orElseThrow(NotFoundResponse::new));
     }
 
     private void takeBack(Call call) throws IOException {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         var asked = ProgramJson.read(ProgramJson.object(Incoming.bytes(call.ctx(), Answers.JSON)), Reason.class);
         demand(call, lesson);
         done(takingBack.takeBack(call.who(), lesson, asked.text()));
         Answers.tell(
                 call,
                 HttpStatus.CREATED,
-                LessonView.withdrawal(own.lesson(call)).orElseThrow());
+                LessonView.withdrawal(addressed.lesson(call)).orElseThrow());
     }
 
     private void putBack(Call call) {
-        var lesson = own.lesson(call);
+        var lesson = addressed.lesson(call);
         demand(call, lesson);
         done(takingBack.putBack(call.who(), lesson));
         Answers.nothing(call);

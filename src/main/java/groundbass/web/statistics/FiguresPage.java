@@ -37,7 +37,7 @@ final class FiguresPage implements PageGroup {
         var page = Turned.to(ctx, SHOWN);
         var all = services.readable(ctx);
         var lessons = all.stream().collect(Collectors.toMap(Series::id, this::lessons));
-        var parts = SeriesPart.on(page, all, series -> lessons.get(series.id()));
+        var parts = SeriesOnPage.on(page, all, series -> lessons.get(series.id()));
         if (parts.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
@@ -54,7 +54,7 @@ final class FiguresPage implements PageGroup {
         return services.episodes().countEverPublishedIn(series.id());
     }
 
-    private Block block(SeriesPart part, boolean demo, Reader reader) {
+    private Block block(SeriesOnPage part, boolean demo, Reader reader) {
         var series = part.series();
         var zone = series.zone();
         var episodes = services.episodes().everPublishedIn(series.id(), part.skipped(), part.most());

@@ -49,7 +49,7 @@ record LearntLessons(int days, List<LearntLesson> lessons, int young) {
         }
     }
 
-    static LearntLessons of(StatisticsServices services, OwnSeries series, Reader reader) {
+    static LearntLessons of(StatisticsServices services, OpenSeries series, Reader reader) {
         var known = known(services, series, reader);
         var month = all(known, AgeChart.Row::month, VisitNumbers::firstMonth);
         if (month.size() >= FEW) {
@@ -64,7 +64,7 @@ record LearntLessons(int days, List<LearntLesson> lessons, int young) {
         return known.stream().flatMap(one -> one.at(age, numbers).stream()).toList();
     }
 
-    private static List<Known> known(StatisticsServices services, OwnSeries series, Reader reader) {
+    private static List<Known> known(StatisticsServices services, OpenSeries series, Reader reader) {
         var latest = series.boards().stream()
                 .flatMap(board -> board.episodes().stream())
                 .sorted(Comparator.comparing(

@@ -6,7 +6,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.statistics.OwnSeries.Lesson;
+import groundbass.web.statistics.OpenSeries.Lesson;
 import io.javalin.http.Context;
 import java.util.List;
 

@@ -23,19 +23,20 @@ final class NextPage implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get("/desk/statistics/next", Role.EDUCATOR, ctx -> show(ctx, services.ownSeries(ctx), Optional.empty()));
-        routes.get("/desk/statistics/next.csv", Role.EDUCATOR, ctx -> send(ctx, services.ownSeries(ctx)));
+        routes.get(
+                "/desk/statistics/next", Role.EDUCATOR, ctx -> show(ctx, services.openSeries(ctx), Optional.empty()));
+        routes.get("/desk/statistics/next.csv", Role.EDUCATOR, ctx -> send(ctx, services.openSeries(ctx)));
         routes.get("/desk/statistics/series/{id}/next", Role.EDUCATOR, ctx -> {
             var board = services.board(ctx);
-            show(ctx, new OwnSeries(List.of(board)), Optional.of(board.series().title()));
+            show(ctx, new OpenSeries(List.of(board)), Optional.of(board.series().title()));
         });
         routes.get(
                 "/desk/statistics/series/{id}/next.csv",
                 Role.EDUCATOR,
-                ctx -> send(ctx, new OwnSeries(List.of(services.board(ctx)))));
+                ctx -> send(ctx, new OpenSeries(List.of(services.board(ctx)))));
     }
 
-    private void show(Context ctx, OwnSeries series, Optional<String> title) {
+    private void show(Context ctx, OpenSeries series, Optional<String> title) {
         var reader = services.pages().reader(ctx);
         var learnt = LearntLessons.of(services, series, reader);
         var invented = services.statistics().invented();
@@ -54,7 +55,7 @@ final class NextPage implements PageGroup {
                                 levels(learnt, reader)));
     }
 
-    private void send(Context ctx, OwnSeries series) throws IOException {
+    private void send(Context ctx, OpenSeries series) throws IOException {
         var reader = services.pages().reader(ctx);
         var learnt = LearntLessons.of(services, series, reader);
         tables.send(ctx, "next", series, csv -> {

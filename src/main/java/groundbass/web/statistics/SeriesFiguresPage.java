@@ -6,7 +6,7 @@ import groundbass.catalog.series.Series;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.statistics.OwnSeries.Board;
+import groundbass.web.statistics.OpenSeries.Board;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.stream.IntStream;

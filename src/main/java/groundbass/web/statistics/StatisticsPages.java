@@ -17,7 +17,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 
-/** All pages of this room. An educator sees what was taken of their own series, and who took it, and of nobody else's. */
+/** All pages of this room. An educator sees the figures of series that are open to them, and who took what where they may. */
 public final class StatisticsPages implements PageGroup {
     private final List<PageGroup> groups;
 

@@ -16,8 +16,8 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.release.find.LessonIndex;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Pages;
-import groundbass.web.statistics.OwnSeries.Board;
-import groundbass.web.statistics.OwnSeries.Lesson;
+import groundbass.web.statistics.OpenSeries.Board;
+import groundbass.web.statistics.OpenSeries.Lesson;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
@@ -42,7 +42,7 @@ record StatisticsServices(
         Students students,
         Clock clock) {
     /** The series whose figures the educator who asks may read, on a route that demands one. */
-    OwnSeries ownSeries(Context ctx) {
+    OpenSeries openSeries(Context ctx) {
         return open(ctx, Deed.READ_FIGURES);
     }
 
@@ -82,7 +82,7 @@ record StatisticsServices(
     }
 
     /** Of these the ones of which they may see by their addresses who took something. */
-    OwnSeries takenSeries(Context ctx) {
+    OpenSeries takenSeries(Context ctx) {
         return open(ctx, Deed.SEE_TAKERS);
     }
 
@@ -111,8 +111,8 @@ record StatisticsServices(
                 .toList();
     }
 
-    private OwnSeries open(Context ctx, Deed deed) {
-        return new OwnSeries(
+    private OpenSeries open(Context ctx, Deed deed) {
+        return new OpenSeries(
                 catalog.open(educator(ctx), deed).stream().map(this::board).toList());
     }
 

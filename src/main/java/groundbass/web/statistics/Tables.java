@@ -9,8 +9,8 @@ import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.statistics.OwnSeries.Board;
-import groundbass.web.statistics.OwnSeries.Lesson;
+import groundbass.web.statistics.OpenSeries.Board;
+import groundbass.web.statistics.OpenSeries.Lesson;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import java.io.BufferedWriter;
@@ -56,10 +56,10 @@ final class Tables implements PageGroup {
     }
 
     private void episodes(Context ctx) throws IOException {
-        var ownSeries = services.ownSeries(ctx);
-        send(ctx, "episodes", ownSeries, csv -> {
+        var openSeries = services.openSeries(ctx);
+        send(ctx, "episodes", openSeries, csv -> {
             csv.episodes();
-            for (List<EpisodeId> part : parts(ownSeries.ids())) {
+            for (List<EpisodeId> part : parts(openSeries.ids())) {
                 services.statistics().ofEpisodes(part).forEach(csv::episode);
             }
         });
@@ -73,7 +73,7 @@ final class Tables implements PageGroup {
 
     private void ages(Context ctx) throws IOException {
         var board = services.board(ctx);
-        send(ctx, board.series().slug() + "-ages", new OwnSeries(List.of(board)), csv -> {
+        send(ctx, board.series().slug() + "-ages", new OpenSeries(List.of(board)), csv -> {
             csv.ages();
             for (List<Episode> part : parts(board.episodes())) {
                 services.ages(part).forEach(row -> ages(csv, row));
@@ -91,21 +91,21 @@ final class Tables implements PageGroup {
     private void cohorts(Context ctx) throws IOException {
         var board = services.board(ctx);
         var cohorts = services.use().cohorts(board.series().id(), ALL_WEEKS);
-        send(ctx, board.series().slug() + "-cohorts", new OwnSeries(List.of(board)), csv -> csv.cohorts(cohorts));
+        send(ctx, board.series().slug() + "-cohorts", new OpenSeries(List.of(board)), csv -> csv.cohorts(cohorts));
     }
 
     private void clock(Context ctx) throws IOException {
         var board = services.board(ctx);
         var hours = services.use().clock(board.series().id());
-        send(ctx, board.series().slug() + "-clock", new OwnSeries(List.of(board)), csv -> csv.clock(hours));
+        send(ctx, board.series().slug() + "-clock", new OpenSeries(List.of(board)), csv -> csv.clock(hours));
     }
 
     /** Only what students took: downloads of nobody known are in the table of their lesson. */
     private void students(Context ctx) throws IOException {
-        var ownSeries = services.takenSeries(ctx);
-        send(ctx, "students", ownSeries, csv -> {
+        var openSeries = services.takenSeries(ctx);
+        send(ctx, "students", openSeries, csv -> {
             csv.downloads();
-            services.statistics().takenByStudents(ownSeries.series(), csv::taken);
+            services.statistics().takenByStudents(openSeries.series(), csv::taken);
         });
     }
 
@@ -147,24 +147,24 @@ final class Tables implements PageGroup {
 
     private void sendOf(Context ctx, Lesson lesson, String end, Consumer<StatisticsCsv> table) throws IOException {
         String name = lesson.series().slug() + "-" + lesson.episode().slug() + end;
-        send(ctx, name, new OwnSeries(List.of(new Board(lesson.series(), List.of(lesson.episode())))), table);
+        send(ctx, name, new OpenSeries(List.of(new Board(lesson.series(), List.of(lesson.episode())))), table);
     }
 
     private void student(Context ctx) throws IOException {
-        var ownSeries = services.takenSeries(ctx);
-        var found = TakerPages.Found.in(services, ownSeries, ctx.pathParam("id"));
+        var openSeries = services.takenSeries(ctx);
+        var found = TakerPages.Found.in(services, openSeries, ctx.pathParam("id"));
         var email = Optional.of(found.student().email());
-        send(ctx, "student", ownSeries, csv -> {
+        send(ctx, "student", openSeries, csv -> {
             csv.downloads();
             found.downloads().forEach(download -> csv.taken(new AddressedDownload(email, download)));
         });
     }
 
     /** Writes a table while it is read, so that its length does not matter. */
-    void send(Context ctx, String name, OwnSeries ownSeries, Consumer<StatisticsCsv> table) throws IOException {
+    void send(Context ctx, String name, OpenSeries openSeries, Consumer<StatisticsCsv> table) throws IOException {
         var reader = services.pages().reader(ctx);
-        var lessons = ownSeries.lessons();
-        var titles = titles(ownSeries, reader);
+        var lessons = openSeries.lessons();
+        var titles = titles(openSeries, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"");
         ctx.contentType(CSV);
@@ -173,10 +173,10 @@ final class Tables implements PageGroup {
         out.flush();
     }
 
-    private Map<EpisodeId, String> titles(OwnSeries ownSeries, Reader reader) {
+    private Map<EpisodeId, String> titles(OpenSeries openSeries, Reader reader) {
         var invented = services.statistics().invented();
         var titles = new HashMap<EpisodeId, String>();
-        for (var board : ownSeries.boards()) {
+        for (var board : openSeries.boards()) {
             boolean demo = invented.contains(board.series().id());
             String key = demo ? "statistics.csv.demo" : "statistics.csv.episode";
             for (var episode : board.episodes()) {

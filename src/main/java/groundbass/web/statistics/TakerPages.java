@@ -9,7 +9,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
-import groundbass.web.statistics.OwnSeries.Lesson;
+import groundbass.web.statistics.OpenSeries.Lesson;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
@@ -49,10 +49,10 @@ final class TakerPages implements PageGroup {
     }
 
     private void one(Context ctx) {
-        var ownSeries = services.takenSeries(ctx);
-        var found = Found.in(services, ownSeries, ctx.pathParam("id"));
+        var openSeries = services.takenSeries(ctx);
+        var found = Found.in(services, openSeries, ctx.pathParam("id"));
         var reader = services.pages().reader(ctx);
-        var lessons = ownSeries.lessons();
+        var lessons = openSeries.lessons();
         var rows = found.downloads().stream()
                 .map(download -> line(download, lessons.get(download.file().episode()), reader))
                 .toList();
@@ -73,11 +73,11 @@ final class TakerPages implements PageGroup {
     /** A student with what they took of one educator's lessons, the latest first. */
     record Found(Student student, List<Download> downloads) {
         /** 404 where there is no such student, and as well where they took nothing of this shelf. */
-        static Found in(StatisticsServices services, OwnSeries ownSeries, String id) {
+        static Found in(StatisticsServices services, OpenSeries openSeries, String id) {
             return StudentId.parse(id)
                     .flatMap(services.students()::find)
                     .map(student -> new Found(
-                            student, ownSeries.mine(services.statistics().ofStudent(student.id()))))
+                            student, openSeries.among(services.statistics().ofStudent(student.id()))))
                     .filter(found -> !found.downloads().isEmpty())
                     .orElseThrow(NotFoundResponse::new);
         }

@@ -12,10 +12,10 @@ import java.util.function.ToIntFunction;
  * @param skipped how many of its first lessons stand on pages before
  * @param most how many of those that follow stand on this one
  */
-record SeriesPart(Series series, int skipped, int most) {
+record SeriesOnPage(Series series, int skipped, int most) {
     /** The parts of one page. @param lessons how many a series has */
-    static List<SeriesPart> on(PageOf page, List<Series> all, ToIntFunction<Series> lessons) {
-        var parts = new ArrayList<SeriesPart>();
+    static List<SeriesOnPage> on(PageOf page, List<Series> all, ToIntFunction<Series> lessons) {
+        var parts = new ArrayList<SeriesOnPage>();
         int skipped = page.skipped();
         int left = page.size();
         for (var series : all) {
@@ -24,7 +24,7 @@ record SeriesPart(Series series, int skipped, int most) {
             // a series that has nothing out is still told of, on the page where it would stand
             boolean shown = count == 0 ? skipped <= 0 && left > 0 : here > 0;
             if (shown) {
-                parts.add(new SeriesPart(series, Math.max(0, skipped), here));
+                parts.add(new SeriesOnPage(series, Math.max(0, skipped), here));
             }
             skipped -= count;
             left -= here;

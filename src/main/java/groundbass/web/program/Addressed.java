@@ -15,7 +15,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 
 /** What addresses name, for educators who may do that with it; for all others it is not there (404). */
-record Own(SeriesCatalog catalog, Episodes episodes, Releases releases) {
+record Addressed(SeriesCatalog catalog, Episodes episodes, Releases releases) {
     /** All whose figures they read at least, the oldest first. */
     List<Series> allSeries(Call call) {
         return catalog.open(call.who(), Deed.READ_FIGURES);

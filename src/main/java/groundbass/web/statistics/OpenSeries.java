@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Map;
 
 /** The series that are open to an educator, with what is out of them: all that the statistics they read may speak of. */
-record OwnSeries(List<Board> boards) {
+record OpenSeries(List<Board> boards) {
     /** One series. */
     record Board(Series series, List<Episode> episodes) {
         Board {
@@ -30,7 +30,7 @@ record OwnSeries(List<Board> boards) {
         }
     }
 
-    OwnSeries {
+    OpenSeries {
         boards = List.copyOf(boards);
     }
 
@@ -51,11 +51,11 @@ record OwnSeries(List<Board> boards) {
     }
 
     /** Those of somebody's downloads that are of these lessons. */
-    List<Download> mine(List<Download> downloads) {
-        var mine = lessons().keySet();
+    List<Download> among(List<Download> downloads) {
+        var open = lessons().keySet();
         return downloads.stream()
                 .filter(Download::counts)
-                .filter(one -> mine.contains(one.file().episode()))
+                .filter(one -> open.contains(one.file().episode()))
                 .toList();
     }
 }
