@@ -49,7 +49,10 @@ public final class ReleaseBuilder {
         this.clock = clock;
     }
 
-    /** When this returns the release is closed, whoever built it: a second caller waits for the first. */
+    /**
+     * A second caller waits for the first. When this returns the release is closed, or is none to build here: it failed, was
+     * stopped or overtaken, is a newer program's, or is gone.
+     */
     public void build(ReleaseId id) {
         alone(id, release -> releases.builds().ready(id, files(release), clock.instant()));
     }
@@ -89,10 +92,9 @@ public final class ReleaseBuilder {
 
     private void alone(ReleaseId id, Work work) {
         synchronized (locks[Math.floorMod(id.hashCode(), LOCKS)]) {
-            var release = releases.find(id).orElseThrow();
-            if (release.isUnderWay() && !release.spec().isOfNewerProgram()) {
-                tried(release, work);
-            }
+            releases.find(id) // it may have been deleted since it was asked for
+                    .filter(release -> release.isUnderWay() && !release.spec().isOfNewerProgram())
+                    .ifPresent(release -> tried(release, work));
         }
     }
 

@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
@@ -716,6 +717,11 @@ class ReleaseBuilderTest {
 
     private boolean shown(ReleaseId id) {
         return database.jdbi().inTransaction(handle -> releases.publishReadable(handle, id, clock.instant()));
+    }
+
+    @Test
+    void aReleaseThatWasDeletedWhileItsBuildWaitedIsNoneToBuild() {
+        assertThatCode(() -> builder.build(ReleaseId.next())).doesNotThrowAnyException();
     }
 
     /** The message is the Java runtime's own, of a machine that is going down. */

@@ -3,6 +3,7 @@ package groundbass.publishing.jobs;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.task.CompletionHandler.OnCompleteRemove;
 import com.github.kagkarlsson.scheduler.task.CompletionHandler.OnCompleteReschedule;
+import com.github.kagkarlsson.scheduler.task.FailureHandler.OnFailureRetryLater;
 import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
@@ -37,6 +38,9 @@ public final class Jobs implements AutoCloseable {
     private static final int BUILDS_AT_ONCE = 1;
     /** How soon a build is looked at again that a server took up which had its hands full. */
     private static final FixedDelay GIVEN_BACK_FOR = FixedDelay.of(Duration.ofSeconds(2));
+
+    /** After a build could not even be noted as failed; within {@link #LONGEST_UNTIL_BUILD}, or it looks like a wrong clock. */
+    private static final Duration TRIED_AGAIN_AFTER = Duration.ofSeconds(30);
 
     final Scheduler scheduler;
     private final Waker waker;
@@ -85,9 +89,10 @@ public final class Jobs implements AutoCloseable {
         return longest;
     }
 
-    private static CustomTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
+    static CustomTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
         var permits = new Semaphore(BUILDS_AT_ONCE);
-        return Tasks.custom(BUILD, Void.class).execute((instance, context) -> {
+        var tasks = Tasks.custom(BUILD, Void.class).onFailure(new OnFailureRetryLater<>(TRIED_AGAIN_AFTER));
+        return tasks.execute((instance, context) -> {
             if (!permits.tryAcquire()) {
                 return new OnCompleteReschedule<>(GIVEN_BACK_FOR); // another server may have a hand free sooner
             }

@@ -2,12 +2,16 @@ package groundbass.publishing.jobs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.github.kagkarlsson.scheduler.task.TaskInstance;
+import com.github.kagkarlsson.scheduler.testhelper.SettableClock;
+import com.github.kagkarlsson.scheduler.testhelper.TestHelper;
 import groundbass.publishing.jobs.Jobs.Pass;
 import groundbass.release.ReleaseId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
@@ -150,6 +154,35 @@ class JobsTest {
                 end.countDown();
                 jobs.close();
             }
+        }
+    }
+
+    /** Within a minute: what is due later is taken for what a wrong clock left behind. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aBuildThatThrowsIsTriedAgainSoon(Database database) {
+        try (database) {
+            var clock = new SettableClock();
+            var tries = new ArrayList<ReleaseId>();
+            var task = Jobs.building(
+                    id -> {
+                        tries.add(id);
+                        throw new IllegalStateException("the database was away");
+                    },
+                    () -> {});
+            var scheduler = TestHelper.createManualScheduler(database.dataSource(), task)
+                    .clock(clock)
+                    .build();
+            var id = ReleaseId.next();
+            scheduler.schedule(new TaskInstance<>(Jobs.BUILD, id.value()), clock.now());
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).containsExactly(id);
+            clock.tick(Duration.ofSeconds(29));
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).hasSize(1);
+            clock.tick(Duration.ofSeconds(1));
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).containsExactly(id, id);
         }
     }
 
