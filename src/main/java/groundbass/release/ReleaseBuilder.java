@@ -121,7 +121,7 @@ public final class ReleaseBuilder {
     }
 
     private void failed(Release release, Throwable e) {
-        int tries = releases.builds().failed(release.id(), cause(e), clock.instant());
+        int tries = releases.builds().failed(release.id(), BuildState.Failure.of(e), clock.instant());
         if (tries == 0) {
             log.info("release {} was overtaken while it was built", release.id());
         } else if (tries == 1) {
@@ -129,14 +129,6 @@ public final class ReleaseBuilder {
         } else {
             log.error("release {} cannot be built, try {}: {}", release.id(), tries, e.toString());
         }
-    }
-
-    /** What a thread of many threw comes wrapped into its like, which says the same once more or nothing at all. */
-    private static String cause(Throwable e) {
-        var inside = e.getCause();
-        boolean wrapped =
-                inside != null && (e.getMessage() == null || inside.toString().equals(e.getMessage()));
-        return wrapped ? cause(inside) : String.valueOf(e.getMessage());
     }
 
     /** The machine says so before anybody has told this builder: it takes no more hooks ({@link Runtime#addShutdownHook}). */

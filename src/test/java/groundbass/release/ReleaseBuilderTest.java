@@ -710,7 +710,7 @@ class ReleaseBuilderTest {
         var id = entered(spec(revision(List.of()), 1));
         builder.draw(id);
         assertThat(shown(id)).isTrue();
-        releases.builds().failed(id, "the string broke", clock.instant());
+        releases.builds().failed(id, BuildState.Failure.OTHER, clock.instant());
         releases.builds().tryAgain(clock.instant().plus(Duration.ofMinutes(1)));
         assertThat(releases.builds().unfinished()).extracting(Release::id).contains(id);
     }
@@ -746,7 +746,7 @@ class ReleaseBuilderTest {
         broken.build(id);
         assertThat(releases.find(id).orElseThrow().state())
                 .isEqualTo(new BuildState.Failed(
-                        "Shutdown in progress", 1, clock.instant().plus(Duration.ofMinutes(1))));
+                        BuildState.Failure.OTHER, 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
     /** It has its pause like any other, and whoever watches over the memory hears of it. */
@@ -763,7 +763,7 @@ class ReleaseBuilderTest {
         assertThatThrownBy(() -> broken.build(id)).isInstanceOf(OutOfMemoryError.class);
         assertThat(releases.find(id).orElseThrow().state())
                 .isEqualTo(new BuildState.Failed(
-                        "Java heap space", 1, clock.instant().plus(Duration.ofMinutes(1))));
+                        BuildState.Failure.NO_MEMORY, 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
     @Test
