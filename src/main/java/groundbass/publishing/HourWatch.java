@@ -84,7 +84,7 @@ public final class HourWatch {
                 ? Optional.of(new Trouble(
                         Kind.FAILED,
                         release.id().value(),
-                        Message.of("publishing.trouble.failed", failed.cause(), failed.tries())))
+                        Message.of("publishing.trouble.failed", failed.cause().message(), failed.tries())))
                 : Optional.empty();
     }
 

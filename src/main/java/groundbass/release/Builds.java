@@ -111,7 +111,7 @@ public final class Builds {
      *
      * @return how often it was tried; 0 where it is not wanted any more
      */
-    int failed(ReleaseId id, String cause, Instant now) {
+    int failed(ReleaseId id, BuildState.Failure cause, Instant now) {
         return jdbi.inTransaction(handle -> {
             int tries = handle.createQuery(
                             "select tries from release where id = :id and state in ('waiting', 'building') for update")
@@ -124,7 +124,7 @@ public final class Builds {
                             update release set state = 'failed', failure = :cause, tries = :tries, try_again_at = :again
                             where id = :id and state in ('waiting', 'building')""")
                     .bind("id", id)
-                    .bind("cause", cause.substring(0, Math.min(cause.length(), 2000)))
+                    .bind("cause", cause)
                     .bind("tries", tries)
                     .bind("again", now.plus(pauseAfter(tries)))
                     .execute();

@@ -50,8 +50,8 @@ public final class ReleaseBuilder {
     }
 
     /**
-     * Makes all that is still to be made of a release, and closes it; a second caller waits for the first. Where that fails
-     * the release says so, and is tried again.
+     * A second caller waits for the first. When this returns the release is closed, or is none to build here: it failed, was
+     * stopped or overtaken, is a newer program's, or is gone.
      */
     public void build(ReleaseId id) {
         alone(id, release -> releases.builds().ready(id, files(release), clock.instant()));
@@ -92,10 +92,9 @@ public final class ReleaseBuilder {
 
     private void alone(ReleaseId id, Work work) {
         synchronized (locks[Math.floorMod(id.hashCode(), LOCKS)]) {
-            var release = releases.find(id).orElseThrow();
-            if (release.isUnderWay() && !release.spec().isOfNewerProgram()) {
-                tried(release, work);
-            }
+            releases.find(id) // it may have been deleted since it was asked for
+                    .filter(release -> release.isUnderWay() && !release.spec().isOfNewerProgram())
+                    .ifPresent(release -> tried(release, work));
         }
     }
 
@@ -122,7 +121,7 @@ public final class ReleaseBuilder {
     }
 
     private void failed(Release release, Throwable e) {
-        int tries = releases.builds().failed(release.id(), cause(e), clock.instant());
+        int tries = releases.builds().failed(release.id(), BuildState.Failure.of(e), clock.instant());
         if (tries == 0) {
             log.info("release {} was overtaken while it was built", release.id());
         } else if (tries == 1) {
@@ -130,14 +129,6 @@ public final class ReleaseBuilder {
         } else {
             log.error("release {} cannot be built, try {}: {}", release.id(), tries, e.toString());
         }
-    }
-
-    /** What a thread of many threw comes wrapped into its like, which says the same once more or nothing at all. */
-    private static String cause(Throwable e) {
-        var inside = e.getCause();
-        boolean wrapped =
-                inside != null && (e.getMessage() == null || inside.toString().equals(e.getMessage()));
-        return wrapped ? cause(inside) : String.valueOf(e.getMessage());
     }
 
     /** The machine says so before anybody has told this builder: it takes no more hooks ({@link Runtime#addShutdownHook}). */

@@ -34,7 +34,7 @@ record StoredRelease(
             case "waiting" -> new BuildState.Waiting();
             case "building" -> new BuildState.Building(stepsDone, stepsTotal);
             case "ready" -> new BuildState.Ready();
-            case "failed" -> new BuildState.Failed(failure, tries, tryAgainAt.orElseThrow());
+            case "failed" -> new BuildState.Failed(BuildState.Failure.stored(failure), tries, tryAgainAt.orElseThrow());
             case "overtaken" -> new BuildState.Overtaken();
             default -> throw new IllegalStateException("no such state of a release: " + state);
         };

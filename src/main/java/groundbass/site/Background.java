@@ -14,7 +14,8 @@ import org.slf4j.LoggerFactory;
 /** What no request waits for: builds, the calendar, the post, tidying up, loading the demonstration. */
 final class Background {
     private static final Logger log = LoggerFactory.getLogger(Background.class);
-    private static final int THREADS = 2;
+    /** Two for what comes round, so that an hour that has come waits for no long pass, beside one for a build. */
+    private static final int THREADS = 3;
     /** So much is lost of what was counted where a process is killed. */
     private static final int SECONDS_OF_VISITS = 10;
     /** Lessons that are read in one pass; a site that is new to this program has read all of its own after a while. */

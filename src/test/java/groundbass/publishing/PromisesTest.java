@@ -376,7 +376,7 @@ class PromisesTest {
             studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
             assertThat(studio.outbox.newest(1).get(0).message().text())
-                    .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id);
+                    .contains("Rope and Pulley", "The program failed at it.", "https://example.org/desk/episodes/" + id);
 
             studio.clock.set(AT.minus(HourWatch.NEAR).toString());
             studio.publicationJob.pass();
@@ -416,7 +416,7 @@ class PromisesTest {
             studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
             assertThat(studio.outbox.newest(1).get(0).message().text())
-                    .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id)
+                    .contains("Rope and Pulley", "The program failed at it.", "https://example.org/desk/episodes/" + id)
                     .doesNotContain("\n\n\n");
 
             studio.clock.advance(Duration.ofMinutes(2));

@@ -29,7 +29,7 @@ public final class Built {
     }
 
     public static void failed(Releases releases, ReleaseId id, Instant now) {
-        releases.builds().failed(id, "the string broke", now);
+        releases.builds().failed(id, BuildState.Failure.OTHER, now);
     }
 
     /** @return whether the build goes on */

@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
@@ -709,13 +710,18 @@ class ReleaseBuilderTest {
         var id = entered(spec(revision(List.of()), 1));
         builder.draw(id);
         assertThat(shown(id)).isTrue();
-        releases.builds().failed(id, "the string broke", clock.instant());
+        releases.builds().failed(id, BuildState.Failure.OTHER, clock.instant());
         releases.builds().tryAgain(clock.instant().plus(Duration.ofMinutes(1)));
         assertThat(releases.builds().unfinished()).extracting(Release::id).contains(id);
     }
 
     private boolean shown(ReleaseId id) {
         return database.jdbi().inTransaction(handle -> releases.publishReadable(handle, id, clock.instant()));
+    }
+
+    @Test
+    void aReleaseThatWasDeletedWhileItsBuildWaitedIsNoneToBuild() {
+        assertThatCode(() -> builder.build(ReleaseId.next())).doesNotThrowAnyException();
     }
 
     /** The message is the Java runtime's own, of a machine that is going down. */
@@ -740,7 +746,7 @@ class ReleaseBuilderTest {
         broken.build(id);
         assertThat(releases.find(id).orElseThrow().state())
                 .isEqualTo(new BuildState.Failed(
-                        "Shutdown in progress", 1, clock.instant().plus(Duration.ofMinutes(1))));
+                        BuildState.Failure.OTHER, 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
     /** It has its pause like any other, and whoever watches over the memory hears of it. */
@@ -757,7 +763,7 @@ class ReleaseBuilderTest {
         assertThatThrownBy(() -> broken.build(id)).isInstanceOf(OutOfMemoryError.class);
         assertThat(releases.find(id).orElseThrow().state())
                 .isEqualTo(new BuildState.Failed(
-                        "Java heap space", 1, clock.instant().plus(Duration.ofMinutes(1))));
+                        BuildState.Failure.NO_MEMORY, 1, clock.instant().plus(Duration.ofMinutes(1))));
     }
 
     /** As after a step back to an earlier version, or from one. */

@@ -1,7 +1,10 @@
 package groundbass.publishing.jobs;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
-import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.CompletionHandler.OnCompleteRemove;
+import com.github.kagkarlsson.scheduler.task.CompletionHandler.OnCompleteReschedule;
+import com.github.kagkarlsson.scheduler.task.FailureHandler.OnFailureRetryLater;
+import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
@@ -11,6 +14,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Semaphore;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
 
@@ -30,6 +34,14 @@ public final class Jobs implements AutoCloseable {
     /** Builds are entered as due at once: what is due later than this comes from a clock that was ahead. */
     private static final Duration LONGEST_UNTIL_BUILD = Duration.ofMinutes(1);
 
+    /** A pass goes first where both wait, but no build that has begun ends for it; and one uses several processors itself. */
+    private static final int BUILDS_AT_ONCE = 1;
+    /** How soon a build is looked at again that a server took up which had its hands full. */
+    private static final FixedDelay GIVEN_BACK_FOR = FixedDelay.of(Duration.ofSeconds(2));
+
+    /** After a build could not even be noted as failed; within {@link #LONGEST_UNTIL_BUILD}, or it looks like a wrong clock. */
+    private static final Duration TRIED_AGAIN_AFTER = Duration.ofSeconds(30);
+
     final Scheduler scheduler;
     private final Waker waker;
 
@@ -46,6 +58,7 @@ public final class Jobs implements AutoCloseable {
      *
      * @param build builds one release
      * @param built what follows a build
+     * @param threads so many jobs at once; builds never take more than one of them
      * @param clock which goes by itself, and alike on all nodes
      */
     public static Jobs start(
@@ -76,10 +89,20 @@ public final class Jobs implements AutoCloseable {
         return longest;
     }
 
-    private static OneTimeTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
-        return Tasks.oneTime(BUILD).execute((instance, context) -> {
-            build.accept(new ReleaseId(instance.getId()));
-            built.run();
+    static CustomTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
+        var permits = new Semaphore(BUILDS_AT_ONCE);
+        var tasks = Tasks.custom(BUILD, Void.class).onFailure(new OnFailureRetryLater<>(TRIED_AGAIN_AFTER));
+        return tasks.execute((instance, context) -> {
+            if (!permits.tryAcquire()) {
+                return new OnCompleteReschedule<>(GIVEN_BACK_FOR); // another server may have a hand free sooner
+            }
+            try {
+                build.accept(new ReleaseId(instance.getId()));
+                built.run();
+                return new OnCompleteRemove<>();
+            } finally {
+                permits.release();
+            }
         });
     }
 

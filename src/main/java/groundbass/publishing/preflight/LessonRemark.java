@@ -3,6 +3,7 @@ package groundbass.publishing.preflight;
 import groundbass.identity.Sha256;
 import groundbass.text.Message;
 import java.nio.charset.StandardCharsets;
+import java.util.stream.Collectors;
 
 /**
  * Something that an educator should know before a lesson goes out.
@@ -10,7 +11,8 @@ import java.nio.charset.StandardCharsets;
  * @param point at which of the checkpoints it is told
  * @param field where it is mended, named as in {@link groundbass.catalog.episode.DocumentCheck}; besides {@code walkthrough},
  *     {@code address}, {@code imprint}, {@code mail} and {@code release}, which are no part of the document's form
- * @param about what of the lesson it speaks of: the same remark on other notes is another remark
+ * @param about what of the lesson it speaks of, without the place where it stands: the same remark on other notes is
+ *     another remark
  * @param bar of the line that it speaks of; 0 where it speaks of none
  */
 public record LessonRemark(Checkpoint point, Weight weight, String field, Message message, String about, int bar) {
@@ -29,11 +31,20 @@ public record LessonRemark(Checkpoint point, Weight weight, String field, Messag
     }
 
     static LessonRemark blocks(Checkpoint point, String field, Message message) {
-        return new LessonRemark(
-                point, Weight.BLOCKS, field, message, message.args().toString());
+        return new LessonRemark(point, Weight.BLOCKS, field, message, text(message));
     }
 
-    /** The same for the same remark on the same notes, wherever they stand. */
+    /** A message before its language is known, as a text that no other version writes otherwise. */
+    static String text(Message message) {
+        return message.args().stream()
+                .map(arg -> arg instanceof Message part ? text(part) : String.valueOf(arg))
+                .collect(Collectors.joining(", ", message.key() + "(", ")"));
+    }
+
+    /**
+     * The same for the same remark on the same notes, wherever they stand. Rows keep it of what was accepted: what it is made
+     * of must be texts of our own, never what the language makes of a record.
+     */
     public String digest() {
         String said = field + "\n" + message.key() + "\n" + about;
         return Sha256.of(said.getBytes(StandardCharsets.UTF_8)).hex();

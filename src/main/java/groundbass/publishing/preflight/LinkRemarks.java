@@ -89,19 +89,21 @@ final class LinkRemarks {
     private static Optional<LessonRemark> local(String field, String address) {
         return parsed(address)
                 .filter(LinkRemarks::isLocal)
-                .map(uri -> asks(field, Message.of("publishing.remark.link.local", address)));
+                .map(uri -> asks(field, Message.of("publishing.remark.link.local", address), address));
     }
 
     private static Optional<LessonRemark> inNotes(NoteLink link) {
         if (link.isOnThePage()) {
             return Optional.empty();
         }
-        var uri = parsed(link.address());
+        String address = link.address();
+        var uri = parsed(address);
         if (uri.isEmpty() || !leadsSomewhere(uri.get())) {
-            return Optional.of(asks("notes", Message.of("publishing.remark.link.notes", link.line(), link.address())));
+            var message = Message.of("publishing.remark.link.notes", link.line(), address);
+            return Optional.of(asks("notes", message, address)); // and not its line: it may move
         }
         return uri.filter(LinkRemarks::isLocal)
-                .map(local -> asks("notes", Message.of("publishing.remark.link.local", link.address())));
+                .map(local -> asks("notes", Message.of("publishing.remark.link.local", address), address));
     }
 
     private static boolean leadsSomewhere(URI uri) {
@@ -125,8 +127,7 @@ final class LinkRemarks {
         }
     }
 
-    private static LessonRemark asks(String field, Message message) {
-        return new LessonRemark(
-                Checkpoint.LINKS, Weight.ASKS, field, message, message.args().toString());
+    private static LessonRemark asks(String field, Message message, String address) {
+        return new LessonRemark(Checkpoint.LINKS, Weight.ASKS, field, message, address);
     }
 }

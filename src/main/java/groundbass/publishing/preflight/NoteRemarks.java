@@ -57,8 +57,8 @@ final class NoteRemarks {
         }
         return NotePieces.wordless(text.document().notes(), text.main().line()).stream()
                 .map(piece -> Message.of("publishing.remark.picture", piece.line(), piece.address()))
-                .map(message ->
-                        new LessonRemark(Checkpoint.PICTURES, Weight.MENTIONS, NOTES, message, message.toString()))
+                .map(message -> new LessonRemark(
+                        Checkpoint.PICTURES, Weight.MENTIONS, NOTES, message, LessonRemark.text(message)))
                 .toList();
     }
 

@@ -162,11 +162,11 @@ public final class Preflight {
     }
 
     private static LessonRemark mail(Message message) {
-        return new LessonRemark(Checkpoint.MAIL, Weight.MENTIONS, "mail", message, message.toString());
+        return new LessonRemark(Checkpoint.MAIL, Weight.MENTIONS, "mail", message, LessonRemark.text(message));
     }
 
     static LessonRemark release(Difference difference) {
-        return new LessonRemark(
-                Checkpoint.RELEASE, Weight.MENTIONS, "release", difference.sentence(), difference.toString());
+        var sentence = difference.sentence();
+        return new LessonRemark(Checkpoint.RELEASE, Weight.MENTIONS, "release", sentence, LessonRemark.text(sentence));
     }
 }

@@ -7,6 +7,7 @@ import groundbass.lesson.LessonText;
 import groundbass.performance.Performance;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -50,12 +51,20 @@ final class RecordingRemarks {
                 .collect(Collectors.toSet());
     }
 
+    /** Each once, in their order: {@code 1.1 2.1 2.2}. */
+    private static String text(BarMap map) {
+        return bars(map).stream()
+                .sorted(Comparator.comparing(Bar::number).thenComparing(Bar::pass))
+                .map(bar -> bar.number() + "." + bar.pass())
+                .collect(Collectors.joining(" "));
+    }
+
     private static LessonRemark differs(BackingTrack track) {
         return new LessonRemark(
                 Checkpoint.RECORDINGS,
                 Weight.ASKS,
                 "tracks",
                 Message.of("publishing.remark.recording", track.title()),
-                track.upload().value() + bars(track.map()).hashCode());
+                track.upload().value() + "\n" + text(track.map()));
     }
 }

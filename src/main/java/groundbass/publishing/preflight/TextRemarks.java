@@ -2,11 +2,11 @@ package groundbass.publishing.preflight;
 
 import groundbass.document.LineSource;
 import groundbass.lesson.LineRemarks;
+import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.remark.Remark;
 import groundbass.remark.Severity;
-import groundbass.score.Bar;
 import groundbass.score.Count;
 import groundbass.score.Line;
 import groundbass.score.Passage;
@@ -44,7 +44,8 @@ final class TextRemarks {
         var message = Message.of("publishing.problem.line", span.line(), span.column(), remark.sentence());
         // what a line says of its notes stands with the findings, even where they have no place
         var point = remark.severity() == Severity.ERROR ? Checkpoint.of(field) : Checkpoint.FINDINGS;
-        return new LessonRemark(point, weight(remark.severity()), field, message, remark.toString());
+        return new LessonRemark(
+                point, weight(remark.severity()), field, message, remark.code() + " " + LessonRemark.text(message));
     }
 
     private static LessonRemark played(String field, Remark remark, Line line, Passage passage) {
@@ -53,7 +54,7 @@ final class TextRemarks {
                 weight(remark.severity()),
                 field,
                 placed(line, passage.from(), remark.sentence()),
-                remark.code() + bars(line, passage),
+                remark.code() + "\n" + bars(line, passage),
                 passage.from().bar());
     }
 
@@ -78,9 +79,7 @@ final class TextRemarks {
         int first = line.indexOf(passage.from().bar());
         int last = Math.min(line.indexOf(passage.to().bar()), line.bars().size() - 1);
         return IntStream.rangeClosed(first, last)
-                .mapToObj(line.bars()::get)
-                .map(Bar::notes)
-                .map(List::toString)
+                .mapToObj(index -> LineText.notes(line, index))
                 .collect(Collectors.joining("\n"));
     }
 }

@@ -11,6 +11,7 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
+import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -69,7 +70,7 @@ final class ReleaseOperations implements PageGroup {
 
     private void list(Call call) {
         var items = addressed.releases().of(addressed.lesson(call).id()).stream()
-                .map(release -> view(release).map())
+                .map(release -> view(call, release).map())
                 .toList();
         Answers.show(call, Members.of("items", items).map());
     }
@@ -91,7 +92,7 @@ final class ReleaseOperations implements PageGroup {
         var entered = Accepting.done(budget.spend(call.who().value(), () -> enter(call, lesson, wish, accepted)));
         var release = addressed.releases().find(entered).orElseThrow();
         return new Once.Made(
-                HttpStatus.ACCEPTED, address(release), view(release).map());
+                HttpStatus.ACCEPTED, address(release), view(call, release).map());
     }
 
     /** As the desk's button does. */
@@ -108,14 +109,14 @@ final class ReleaseOperations implements PageGroup {
                 .filter(file -> file.role().isOffered())
                 .map(file -> view(release, file))
                 .toList();
-        Answers.show(call, view(release).and("files", files).map());
+        Answers.show(call, view(call, release).and("files", files).map());
     }
 
     private static String address(Release release) {
         return Door.ROOT + "/releases/" + release.id();
     }
 
-    private static Members view(Release release) {
+    private Members view(Call call, Release release) {
         return Members.of("id", release.id().value())
                 .and("lesson", release.episode().value())
                 .and("number", release.spec().release())
@@ -123,7 +124,7 @@ final class ReleaseOperations implements PageGroup {
                 .and("createdAt", release.createdAt().toString())
                 .and("publishedAt", release.publishedAt().map(Object::toString))
                 .and("note", release.note().text())
-                .and("failure", failure(release.state()));
+                .and("failure", failure(release.state()).map(door.reader(call)::say));
     }
 
     private static String state(BuildState state) {
@@ -139,8 +140,10 @@ final class ReleaseOperations implements PageGroup {
         return state instanceof BuildState.Failed ? "failed" : "overtaken";
     }
 
-    private static Optional<String> failure(BuildState state) {
-        return state instanceof BuildState.Failed failed ? Optional.of(failed.cause()) : Optional.empty();
+    private static Optional<Message> failure(BuildState state) {
+        return state instanceof BuildState.Failed failed
+                ? Optional.of(failed.cause().message())
+                : Optional.empty();
     }
 
     private static Map<String, Object> view(Release release, ReleaseFile file) {

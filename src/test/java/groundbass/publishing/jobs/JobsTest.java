@@ -2,16 +2,21 @@ package groundbass.publishing.jobs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.github.kagkarlsson.scheduler.task.TaskInstance;
+import com.github.kagkarlsson.scheduler.testhelper.SettableClock;
+import com.github.kagkarlsson.scheduler.testhelper.TestHelper;
 import groundbass.publishing.jobs.Jobs.Pass;
 import groundbass.release.ReleaseId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -112,6 +117,80 @@ class JobsTest {
                 jobs.close();
             }
             assertThat(done).startsWith("going-live");
+        }
+    }
+
+    /** Builds that last, as many as a server could take up: hours and letters come round all the same. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void buildsNeverTakeEveryThread(Database database) throws InterruptedException {
+        try (database) {
+            var queue = new ReleaseQueue(database.dataSource(), Clock.systemUTC());
+            Stream.generate(ReleaseId::next).limit(3).forEach(queue::add);
+            var end = new CountDownLatch(1);
+            var built = new CountDownLatch(3);
+            var rounds = new AtomicInteger(); // since a build was begun last: after the last one there is time for more
+            var cameRound = new CountDownLatch(1);
+            var pass = new Pass("going-live", Duration.ofMillis(100), () -> {
+                if (rounds.incrementAndGet() == 3) {
+                    cameRound.countDown();
+                }
+            });
+            var jobs = Jobs.start(
+                    database.dataSource(),
+                    id -> {
+                        rounds.set(0);
+                        wait(end);
+                    },
+                    built::countDown,
+                    List.of(pass),
+                    2,
+                    Clock.systemUTC());
+            try {
+                assertThat(cameRound.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+                end.countDown();
+                assertThat(built.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+            } finally {
+                end.countDown();
+                jobs.close();
+            }
+        }
+    }
+
+    /** Within a minute: what is due later is taken for what a wrong clock left behind. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aBuildThatThrowsIsTriedAgainSoon(Database database) {
+        try (database) {
+            var clock = new SettableClock();
+            var tries = new ArrayList<ReleaseId>();
+            var task = Jobs.building(
+                    id -> {
+                        tries.add(id);
+                        throw new IllegalStateException("the database was away");
+                    },
+                    () -> {});
+            var scheduler = TestHelper.createManualScheduler(database.dataSource(), task)
+                    .clock(clock)
+                    .build();
+            var id = ReleaseId.next();
+            scheduler.schedule(new TaskInstance<>(Jobs.BUILD, id.value()), clock.now());
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).containsExactly(id);
+            clock.tick(Duration.ofSeconds(29));
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).hasSize(1);
+            clock.tick(Duration.ofSeconds(1));
+            scheduler.runAnyDueExecutions();
+            assertThat(tries).containsExactly(id, id);
+        }
+    }
+
+    private static void wait(CountDownLatch end) {
+        try {
+            end.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.BackingTrack;
+import groundbass.document.BarMap;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
@@ -188,6 +189,48 @@ class PreflightTest {
         var digests = later.stream().map(LessonRemark::digest).toList();
         assertThat(once.stream().filter(LessonRemark::asks).map(LessonRemark::digest))
                 .allMatch(digests::contains);
+    }
+
+    /** Else a paragraph above it would ask for it anew, and hold what was promised. */
+    @Test
+    void aLinkInTheNotesMayMoveDown() {
+        var link = "[tab](www.example.org)\n";
+        assertThat(asked(document(SOUND).edit().notes(link).done()))
+                .isEqualTo(asked(
+                        document(SOUND).edit().notes("First this.\n\n" + link).done()));
+    }
+
+    /**
+     * Rows keep these for good, so no later version may make others of the same remark. Each was made with sha256sum of the
+     * lines beside it, with a line end after all but the last.
+     */
+    @Test
+    void whatWasAcceptedIsFoundByEveryVersion() {
+        // "mainLine", "publishing.remark.count", "stretch-hard", "finger", "1 E5+A9", "2-4 rest"
+        assertThat(asked(document("bar 1\n1 E5+A9\n2-4 rest\n")))
+                .isEqualTo("0688d5c6199769abd9306e080a8362cac086082da48c558f2724a54d8dfa7e78");
+        // "notes", "publishing.remark.link.notes", "www.example.org"
+        assertThat(asked(
+                        document(SOUND).edit().notes("[tab](www.example.org)\n").done()))
+                .isEqualTo("8dc008d8e280c2d9d4c27a95f6908ccc865e2822bb4d23674b5199c95d651216");
+        // "tracks", "publishing.remark.recording", "upload2345678923", "1.1 2.1 2.2"
+        var starts = List.of(
+                new BarMap.Start(1, 1, 1, 0.5),
+                new BarMap.Start(2, 1, 1, 2.5),
+                new BarMap.Start(2, 2, 1, 4.5),
+                new BarMap.Start(1, 1, 2, 6.5));
+        var track = new BackingTrack(
+                        new UploadId("upload2345678923"), Sha256.of(new byte[1]), "Shed", BackingTrack.Kind.FULL)
+                .withMap(new BarMap(starts, 8.5));
+        assertThat(asked(document(SOUND).edit().backingTracks(List.of(track)).done()))
+                .isEqualTo("d0b46793d52f65ed9beb825a4fdc9d21530eda2f265179a62f1e1bb0ab4a9959");
+    }
+
+    /** The digest of the one thing that asks. */
+    private static String asked(EpisodeDocument document) {
+        var asking = remarks(document).stream().filter(LessonRemark::asks).toList();
+        assertThat(asking).hasSize(1);
+        return asking.get(0).digest();
     }
 
     @ParameterizedTest

@@ -78,7 +78,7 @@ public record EpisodeStatus(Message state, String look, Optional<Message> work, 
             return Message.of("desk.build.building", building.done(), building.total());
         }
         if (state instanceof BuildState.Failed failed) {
-            return Message.of("desk.build.failed", failed.cause());
+            return Message.of("desk.build.failed", failed.cause().message());
         }
         if (state instanceof BuildState.Overtaken) {
             return Message.of("desk.build.overtaken");

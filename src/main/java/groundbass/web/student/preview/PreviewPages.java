@@ -94,7 +94,9 @@ public final class PreviewPages implements PageGroup {
         var state = release.state();
         int done = state instanceof BuildState.Building building ? building.done() : 0;
         int total = state instanceof BuildState.Building building ? building.total() : 0;
-        var cause = state instanceof BuildState.Failed broken ? Optional.of(broken.cause()) : Optional.<String>empty();
+        var cause = state instanceof BuildState.Failed broken
+                ? Optional.of(pages.reader(ctx).say(broken.cause().message()))
+                : Optional.<String>empty();
         pages.show(ctx, "student/preview-wait", new Waiting(desk(release), done, total, cause));
     }
 
