@@ -35,33 +35,35 @@ final class Background {
     void work() {
         var firstHour = new FirstHour(services.clock);
         var passes = List.of(
-                new Pass("going-live", Duration.ofSeconds(5), services.publicationJob::pass),
+                new Pass("going-live", Duration.ofSeconds(5), services.publishing.publicationJob::pass),
                 new Pass("find", Duration.ofSeconds(5), this::readWhatIsOut),
-                new Pass("news", Duration.ofSeconds(5), services.newsRound::pass),
+                new Pass("news", Duration.ofSeconds(5), services.publishing.newsRound::pass),
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
-                new Pass("sum-up", Duration.ofMinutes(5), services.rollUps::pass),
-                new Pass("mend", Duration.ofSeconds(10), services.care::mend),
-                new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
+                new Pass("sum-up", Duration.ofMinutes(5), services.audience.rollUps::pass),
+                new Pass("mend", Duration.ofSeconds(10), services.making.care::mend),
+                new Pass("look-through", Duration.ofMinutes(1), services.making.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),
-                new Pass("made-audio", Duration.ofHours(1), services.made::forgetOld),
-                new Pass("bin", Duration.ofHours(1), firstHour.spares(services.bin::empty)),
+                new Pass("made-audio", Duration.ofHours(1), services.making.made::forgetOld),
+                new Pass("bin", Duration.ofHours(1), firstHour.spares(services.publishing.bin::empty)),
                 new Pass(
                         "taken-out",
                         Duration.ofHours(1),
-                        firstHour.spares(() -> services.takingOut.empty(services.releases.files()::names))),
-                new Pass("sweep", Duration.ofHours(1), firstHour.spares(services.files::sweep)));
+                        firstHour.spares(() -> services.takingOut.empty(services.making.releases.files()::names))),
+                new Pass("sweep", Duration.ofHours(1), firstHour.spares(services.making.files::sweep)));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(writeVisits()::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(),
-                services.builder::build,
-                services.publicationJob::pass,
+                services.making.builder::build,
+                services.publishing.publicationJob::pass,
                 passes,
                 THREADS,
                 ticking));
-        open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
+        open.add(
+                services.making.builder
+                        ::stop); // before the jobs are ended, so that what breaks off is known to be stopped
     }
 
     /** Each node has visits of its own to write and to forget; passes are shared among nodes. */
@@ -77,8 +79,8 @@ final class Background {
 
     private void writeSome() {
         try {
-            services.downloads.forgetVisitors(); // first: it waits for no database
-            services.visits.write();
+            services.audience.downloads.forgetVisitors(); // first: it waits for no database
+            services.audience.visits.write();
         } catch (RuntimeException | Error e) {
             log.warn("visits are not written yet", e); // thrown on, it would be the last time
         }
@@ -86,15 +88,15 @@ final class Background {
 
     /** What went out is found a few seconds later. */
     private void readWhatIsOut() {
-        services.index.catchUp(READ_AT_ONCE);
+        services.making.index.catchUp(READ_AT_ONCE);
     }
 
     private void forgetTrials() {
-        services.publisher.trials().forget(trial -> services.previewLinks.isLinked(trial.value()));
+        services.publishing.publisher.trials().forget(trial -> services.audience.previewLinks.isLinked(trial.value()));
     }
 
     /** Drawing the demo's lessons takes seconds, making their sound longer; the site is open meanwhile. */
     void demonstrate() {
-        open.add(Demonstration.load(services.demo::load));
+        open.add(Demonstration.load(services.publishing.demo::load));
     }
 }

@@ -90,13 +90,13 @@ public final class Groundbass implements AutoCloseable {
         var metrics = config.metrics().map(token -> open.add(Metrics.of(disk, database)));
         metrics.ifPresent(figures -> figures.watch(services));
         open.add(services.blobs::close);
-        open.add(services.stems);
+        open.add(services.making.stems);
         services.blobs.guardedBy(lock::isHeld);
-        services.files.demandWritable(database);
-        services.files.pairWith(database.jdbi());
-        open.add(services.downloads);
-        open.add(services.visits);
-        open.add(services.links);
+        services.making.files.demandWritable(database);
+        services.making.files.pairWith(database.jdbi());
+        open.add(services.audience.downloads);
+        open.add(services.audience.visits);
+        open.add(services.publishing.links);
         // an earlier code ends before anybody can type it
         var code = Optional.of(services)
                 .filter(all -> !config.demo())
@@ -110,14 +110,15 @@ public final class Groundbass implements AutoCloseable {
                     config.host());
         }
         // the password of the demonstration's account takes a while, and no reader waits for it
-        var setUpNotice = code.orElseGet(() -> SetUpNotice.intoTheDemo(services.demo.openStudio()));
+        var setUpNotice = code.orElseGet(() -> SetUpNotice.intoTheDemo(services.publishing.demo.openStudio()));
         var background = new Background(services, ticking, open);
         background.work();
         rehearsal.ifPresent(Rehearsal::end);
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, lock, database, installation, port, setUpNotice, server.routes(), services.visits);
+        return new Groundbass(
+                open, lock, database, installation, port, setUpNotice, server.routes(), services.audience.visits);
     }
 
     private static Installation installation(Config config, int port) {

@@ -80,7 +80,7 @@ final class Metrics implements AutoCloseable {
                 "groundbass.releases.unfinished",
                 "Releases whose files are being made or wait for it.",
                 services,
-                s -> s.releases.builds().unfinished().size());
+                s -> s.making.releases.builds().unfinished().size());
     }
 
     private void gauge(String name, String what, Services services, ToDoubleFunction<Services> value) {

@@ -376,7 +376,8 @@ class PromisesTest {
             studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
             assertThat(studio.outbox.newest(1).get(0).message().text())
-                    .contains("Rope and Pulley", "The program failed at it.", "https://example.org/desk/episodes/" + id);
+                    .contains(
+                            "Rope and Pulley", "The program failed at it.", "https://example.org/desk/episodes/" + id);
 
             studio.clock.set(AT.minus(HourWatch.NEAR).toString());
             studio.publicationJob.pass();

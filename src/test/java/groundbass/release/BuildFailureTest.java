@@ -64,8 +64,9 @@ class BuildFailureTest {
 
     @Test
     void whatIsStoredIsReadBack() {
-        assertThat(BuildState.Failure.values()).allSatisfy(failure -> assertThat(BuildState.Failure.stored(failure.value()))
-                .isEqualTo(failure));
+        assertThat(BuildState.Failure.values())
+                .allSatisfy(failure ->
+                        assertThat(BuildState.Failure.stored(failure.value())).isEqualTo(failure));
     }
 
     /** Earlier versions stored what the fault said of itself. */
