@@ -90,7 +90,11 @@ public final class LessonLook {
 
     /** How the saved draft stands at every checkpoint, and what of it keeps it from going out. */
     public CheckedLesson checked() {
-        return draft().map(Draft::document).map(this::checked).orElse(CheckedLesson.NONE);
+        return draft().map(Draft::document).map(this::judged).orElse(CheckedLesson.NONE);
+    }
+
+    private CheckedLesson judged(EpisodeDocument document) {
+        return Judging.of(episode.id(), () -> checked(document), CheckedLesson.unjudged());
     }
 
     private CheckedLesson checked(EpisodeDocument document) {

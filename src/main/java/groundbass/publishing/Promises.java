@@ -20,8 +20,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * Takes what is written after a promise into it. Whatever was saved before the hour goes out if nothing keeps it from it:
@@ -36,8 +34,6 @@ final class Promises {
 
     static final Duration QUIET = Duration.ofMinutes(10);
     static final Duration QUIET_NEAR = Duration.ofMinutes(1);
-
-    private static final Logger log = LoggerFactory.getLogger(Promises.class);
 
     private final PublishingParts parts;
     private final Judgements judgements = new Judgements();
@@ -121,15 +117,15 @@ final class Promises {
 
     /** What keeps this draft from going out; that includes that nobody can say, for then what was built before goes out. */
     private List<LessonRemark> holding(LessonLook look, Draft draft) {
-        try {
-            return AcceptedRemarks.holding(look.accepted(), judged(look, Optional.empty(), draft.document()));
-        } catch (RuntimeException | StackOverflowError e) {
-            log.error("the draft of episode {} cannot be judged", draft.episode(), e);
-            return List.of(Preflight.unjudged());
-        }
+        return AcceptedRemarks.holding(look.accepted(), judged(look, Optional.empty(), draft.document()));
     }
 
+    /** What nobody can say of a state keeps it back: it is told to its educator, who can take the hour back. */
     private List<LessonRemark> judged(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
+        return Judging.of(look.episode().id(), () -> remarks(look, fixed, document), List.of(Preflight.unjudged()));
+    }
+
+    private List<LessonRemark> remarks(LessonLook look, Optional<RevisionId> fixed, EpisodeDocument document) {
         var id = look.episode().id();
         var addresses = look.site().addresses();
         var missing = parts.missing(document);

@@ -38,6 +38,7 @@ public final class PublicationJob {
         var promised = parts.episodes.scheduled();
         promises.keepOnly(promised);
         each(promised, this::keep);
+        each(promised, watch::look); // whatever became of them, their educators hear of it
         each(parts.releases.readyCorrections(), this::correct);
         parts.releases.builds().unfinished().forEach(release -> parts.queue.add(release.id()));
     }
@@ -58,7 +59,6 @@ public final class PublicationJob {
             if (promise.isDue(parts.clock.instant())) {
                 promises.stand(episode, promise).ifPresent(stand -> bringOut(episode, promise, stand));
             }
-            watch.look(episode);
         }
     }
 

@@ -517,6 +517,29 @@ class PromisesTest {
         }
     }
 
+    /** A newer program may fail at what an older one let pass; its educator hears of it, and can take the hour back. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aFixedStateThatCannotBeJudgedIsKeptBackAndTold(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.failsAtLessons = true;
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.watch.troubles(studio.look(id)))
+                    .extracting(Trouble::kind)
+                    .containsExactly(Kind.KEPT_BACK);
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
+            assertThat(studio.look(id).checked().holding())
+                    .extracting(remark -> remark.message().key())
+                    .containsExactly("publishing.remark.unjudged");
+            done(studio.withdraw(id));
+        }
+    }
+
     /** The hour is noon; times of day. */
     @ParameterizedTest
     @CsvSource({

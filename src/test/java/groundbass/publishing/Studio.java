@@ -27,6 +27,7 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.post.Outbox;
+import groundbass.publishing.address.Addresses;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
@@ -69,6 +70,8 @@ final class Studio {
     final EducatorId educator;
     final SeriesCatalog catalog;
     int saidToLast;
+    /** A program that fails where it looks a lesson through. */
+    boolean failsAtLessons;
 
     Studio(Database database) {
         var jdbi = database.jdbi();
@@ -81,7 +84,7 @@ final class Studio {
         educator = TrialEducators.create(jdbi, clock, "Quay Studio", "desk@example.org", "four strings!")
                 .id();
         site.settings().saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
-        parts = site.publishing(() -> "https://example.org", queue::add);
+        parts = site.publishing(new Quay(), queue::add);
         outbox = new Outbox(jdbi, clock);
         publisher = new Publisher(parts);
         watch = new HourWatch(parts, new HourLetters(parts, site.educators(), outbox));
@@ -94,6 +97,27 @@ final class Studio {
         bin = new Bin(parts, new UploadRepository(jdbi));
         audit = site.audit();
         publicationJob = new PublicationJob(parts, watch, () -> saidToLast++);
+    }
+
+    /** Where the site is; whoever looks lessons through asks it for theirs. */
+    private final class Quay implements Addresses {
+        @Override
+        public String site() {
+            return "https://example.org";
+        }
+
+        @Override
+        public Addresses now() {
+            return this;
+        }
+
+        @Override
+        public String episode(EpisodeId id) {
+            if (failsAtLessons) {
+                throw new IllegalStateException("the string broke");
+            }
+            return Addresses.super.episode(id);
+        }
     }
 
     private static LetterHead head() {

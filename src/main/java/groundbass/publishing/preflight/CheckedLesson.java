@@ -7,13 +7,21 @@ import java.util.Optional;
 /**
  * How a draft stands.
  *
- * @param items one for each checkpoint, in their order; none of a lesson that is not there
+ * @param items one for each checkpoint, in their order; none of a lesson that is not there, and one of a lesson at which this
+ *     program fails
  */
 public record CheckedLesson(List<CheckedItem> items) {
     public static final CheckedLesson NONE = new CheckedLesson(List.of());
 
     public CheckedLesson {
         items = List.copyOf(items);
+    }
+
+    /** One at which this program itself fails: of all checkpoints only that. */
+    public static CheckedLesson unjudged() {
+        var remark = Preflight.unjudged();
+        return new CheckedLesson(
+                List.of(new CheckedItem(remark.point(), remark.message(), List.of(remark), List.of(remark))));
     }
 
     /** All that is to be said of it. */
