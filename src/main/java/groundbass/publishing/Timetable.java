@@ -15,12 +15,14 @@ import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Wish.Aim;
+import groundbass.publishing.preflight.Preflight;
 import groundbass.release.ReleaseId;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -123,10 +125,26 @@ public final class Timetable {
         }
         var mine = (Scheduled) first.state();
         var theirs = (Scheduled) second.state();
+        var ended = Stream.concat(ended(first, theirs), ended(second, mine)).toList();
+        if (!ended.isEmpty()) {
+            return Outcome.refused(ended);
+        }
         parts.episodes.schedule(handle, first.id(), hourOf(theirs, mine));
         parts.episodes.schedule(handle, second.id(), hourOf(mine, theirs));
         parts.audit.append(handle, who, AuditWord.EPISODE_SWAPPED, first.id() + " with " + second.id());
         return Outcome.done(first.id());
+    }
+
+    /** Why a lesson, as it was written last, cannot go out at an hour: what it is permitted ends before. */
+    private Stream<FieldProblem> ended(Episode lesson, Scheduled hour) {
+        var day = hour.local().toLocalDate();
+        var rights =
+                parts.look().at(lesson).draft().map(draft -> draft.document().rights());
+        return rights
+                .filter(one -> Preflight.ended(one, day).isPresent())
+                .flatMap(one -> one.licence().lastDay())
+                .map(last -> meanwhile("publishing.problem.swap.ended", lesson.title(), last, day))
+                .stream();
     }
 
     /** Whether its hour is still to come: what is due may be going out at this moment. */

@@ -12,14 +12,19 @@ import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesId;
+import groundbass.document.Clearance;
+import groundbass.document.Licence;
+import groundbass.document.Rights;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import groundbass.text.Messages;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -97,6 +102,37 @@ class TimetableTest {
             assertThat(table.studio.find(rope).isPublished()).isFalse();
             refused(table.hours.swap(table.studio.educator, rope, water, UNSEEN), "publishing.problem.meanwhile");
         }
+    }
+
+    /** A permission that is good on the one day may have ended on the other. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void lessonsDoNotChangePlacesWhereAPermissionEndsBetween(Database database) {
+        try (database) {
+            var table = Table.of(database);
+            var rope = table.promised("Rope and Pulley", 0);
+            var water = table.promised("Slack Water", 2);
+            permitUntil(table, rope, FIRST.plusWeeks(2).minusDays(1));
+            var there = List.of(table.seen(rope), table.seen(water));
+            var back = List.of(table.seen(water), table.seen(rope));
+            var problem =
+                    table.hours.swap(table.studio.educator, rope, water, there).problems();
+            assertThat(problem).singleElement().satisfies(one -> assertThat(Messages.of(Locale.ENGLISH)
+                            .say(one.key(), one.args().toArray()))
+                    .contains("Rope and Pulley", "2026-03-17", "2026-03-18"));
+            refused(
+                    table.hours.swap(table.studio.educator, water, rope, back),
+                    problem.get(0).key());
+            assertThat(table.hourOf(rope)).isEqualTo(hour(0));
+            assertThat(table.hourOf(water)).isEqualTo(hour(2));
+            permitUntil(table, rope, FIRST.plusWeeks(2));
+            done(table.hours.swap(table.studio.educator, rope, water, there));
+        }
+    }
+
+    private static void permitUntil(Table table, EpisodeId id, LocalDate last) {
+        var licence = new Licence("No. 12", "A publisher", last.toString());
+        table.studio.change(id, edit -> edit.rights(new Rights("", "", "By permission.", Clearance.GIVEN, licence)));
     }
 
     @ParameterizedTest
