@@ -63,9 +63,7 @@ public final class LessonLook {
 
     /** The release that readers see. */
     public Optional<Release> current() {
-        return releases().stream()
-                .filter(release -> release.publishedAt().isPresent())
-                .findFirst();
+        return Release.current(releases());
     }
 
     /** Empty where the lesson is gone, or somebody else's. */

@@ -2,6 +2,8 @@ package groundbass.release;
 
 import groundbass.catalog.episode.EpisodeId;
 import java.time.Instant;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -26,6 +28,17 @@ public record Release(
         Objects.requireNonNull(createdAt);
         Objects.requireNonNull(publishedAt);
         Objects.requireNonNull(note);
+    }
+
+    /**
+     * What readers get of these, as {@link Releases#CURRENT} says it of rows.
+     *
+     * @param all of one episode, in any order
+     */
+    public static Optional<Release> current(Collection<Release> all) {
+        return all.stream()
+                .filter(release -> release.publishedAt().isPresent())
+                .max(Comparator.comparingInt(release -> release.spec().release()));
     }
 
     public boolean isReady() {

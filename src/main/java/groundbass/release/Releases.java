@@ -11,6 +11,14 @@ import org.jdbi.v3.core.Jdbi;
 
 /** The rows of releases, counted from 1 on in each episode. */
 public final class Releases {
+    /**
+     * Says in SQL of a row of {@code release}, called by that name, that it is what readers get of its episode: of all that were
+     * published the latest, whatever was published last.
+     */
+    public static final String CURRENT = """
+            release.published_at is not null and release.number = (select max(x.number) from release x
+                where x.episode_id = release.episode_id and x.published_at is not null)""";
+
     private final Jdbi jdbi;
     private final ReleaseFiles files;
     private final TrialReleases trials;
@@ -163,11 +171,10 @@ public final class Releases {
                 .list());
     }
 
-    /** What readers of this episode get: of all that were published the latest, whatever was published last. */
+    /** What readers of this episode get; {@link Release#current} says it of releases in hand. */
     public Optional<Release> current(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
-                        where episode_id = :episode and published_at is not null
-                        order by number desc fetch first 1 row only""")
+                        where episode_id = :episode and\s""" + CURRENT)
                 .bind("episode", episode)
                 .mapTo(StoredRelease.class)
                 .findOne()

@@ -9,11 +9,8 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What readers get of a whole series, asked for at once: one question for each of its lessons takes too long. */
 public final class SeriesReleases {
-    /** The latest of those that are out, as {@link Releases#current} has it. */
-    private static final String CURRENT = """
-            release.published_at is not null and release.episode_id in (select id from episode where series_id = :series)
-              and release.number = (select max(x.number) from release x
-                            where x.episode_id = release.episode_id and x.published_at is not null)""";
+    private static final String CURRENT =
+            Releases.CURRENT + " and release.episode_id in (select id from episode where series_id = :series)";
 
     private final Jdbi jdbi;
 

@@ -3,10 +3,13 @@ package groundbass.publishing;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Built;
+import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
+import groundbass.release.SeriesReleases;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
@@ -112,13 +115,22 @@ class PublicationJobTest {
             studio.clock.advance(Duration.ofMinutes(1));
             var second = done(studio.correct(id));
             studio.publicationJob.pass();
-            assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(first);
+            readersGet(studio, database, id, first);
             studio.buildAll();
             studio.publicationJob.pass();
-            assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(second);
+            readersGet(studio, database, id, second);
             assertThat(studio.find(id).publishedAt()).contains(NOW);
             assertThat(studio.releases.of(id)).hasSize(2);
         }
+    }
+
+    /** Whoever asks: of one lesson, of a series, of a lesson in hand. */
+    private static void readersGet(Studio studio, Database database, EpisodeId id, ReleaseId release) {
+        var ofSeries =
+                new SeriesReleases(database.jdbi()).current(studio.find(id).series());
+        assertThat(studio.releases.current(id)).map(Release::id).contains(release);
+        assertThat(ofSeries.get(id).id()).isEqualTo(release);
+        assertThat(studio.look(id).current()).map(Release::id).contains(release);
     }
 
     /** The lesson was read at the beginning of a pass, and its educator was quicker. */

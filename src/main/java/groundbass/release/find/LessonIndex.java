@@ -67,13 +67,10 @@ public final class LessonIndex {
 
     private List<ReleaseId> unread(int most) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select r.id from release r
-                        where r.published_at is not null
-                          and r.number = (
-                            select max(x.number) from release x
-                            where x.episode_id = r.episode_id and x.published_at is not null)
-                          and not exists (select 1 from lesson_traits t where t.release_id = r.id)
-                        order by r.published_at desc, r.id fetch first :most rows only""")
+                        select release.id from release
+                        where not exists (select 1 from lesson_traits t where t.release_id = release.id)
+                          and %s
+                        order by release.published_at desc, release.id fetch first :most rows only""".formatted(Releases.CURRENT))
                 .bind("most", most)
                 .mapTo(ReleaseId.class)
                 .list());
