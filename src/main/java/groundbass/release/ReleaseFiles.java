@@ -79,6 +79,32 @@ public final class ReleaseFiles {
                 .execute();
     }
 
+    /**
+     * Lets those go that may: counted from the youngest on, those at which there are so many of this release, or so many
+     * bytes of all. An earlier version that runs beside this one enters them without their hour; such a file counts as old.
+     *
+     * @param old none goes that was made after it
+     * @return how many went
+     */
+    public int letGo(ReleaseId id, int files, long bytes, Instant old) {
+        return jdbi.withHandle(handle -> handle.createUpdate("""
+                        delete from release_file
+                        where role = :role and coalesce(made_at, :old) <= :old and (release_id, name) in (
+                            select release_id, name from (
+                                select release_id, name,
+                                    sum(byte_count) over (order by coalesce(made_at, :old) desc, release_id, name) as so_far,
+                                    row_number() over (partition by release_id
+                                        order by coalesce(made_at, :old) desc, name) as place
+                                from release_file where role = :role) passing
+                            where so_far >= :bytes or release_id = :release and place >= :files)""")
+                .bind("role", FileRole.ON_REQUEST)
+                .bind("old", old)
+                .bind("release", id)
+                .bind("files", files)
+                .bind("bytes", bytes)
+                .execute());
+    }
+
     static void enter(Handle handle, ReleaseId id, int first, List<ReleaseFile> files) {
         var batch = handle.prepareBatch("""
                 insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)

@@ -52,7 +52,8 @@ public final class PassingTracks {
      * @throws Busy where all of them are too young to go
      */
     void makeRoom(ReleaseId release) {
-        if (isFull(release) && letGo(release) == 0) {
+        if (isFull(release)
+                && releases.files().letGo(release, files, bytes, clock.instant().minus(STAY)) == 0) {
             throw new Busy(STAY);
         }
     }
@@ -67,29 +68,6 @@ public final class PassingTracks {
                 .bind("bytes", bytes)
                 .mapTo(Boolean.class)
                 .one());
-    }
-
-    /**
-     * Counted from the youngest on, those at which it is too much. An earlier version that runs beside this one names no
-     * hour: such a track counts as old.
-     */
-    private int letGo(ReleaseId release) {
-        return jdbi.withHandle(handle -> handle.createUpdate("""
-                        delete from release_file
-                        where role = :role and coalesce(made_at, :old) <= :old and (release_id, name) in (
-                            select release_id, name from (
-                                select release_id, name,
-                                    sum(byte_count) over (order by coalesce(made_at, :old) desc, release_id, name) as so_far,
-                                    row_number() over (partition by release_id
-                                        order by coalesce(made_at, :old) desc, name) as place
-                                from release_file where role = :role) track
-                            where so_far >= :bytes or release_id = :release and place >= :files)""")
-                .bind("role", FileRole.ON_REQUEST)
-                .bind("old", clock.instant().minus(STAY))
-                .bind("release", release)
-                .bind("files", files)
-                .bind("bytes", bytes)
-                .execute());
     }
 
     /** Another server may have made it meanwhile: then its file stands for both. Empty where the release is gone. */
