@@ -179,7 +179,9 @@ final class BarTelling {
     }
 
     private Optional<String> handBefore(Part part) {
-        return telling.hand().next(index, part.stretch(), words);
+        return stretches.isHeldInto(part.stretch())
+                ? Optional.empty()
+                : telling.hand().next(index, part.stretch(), words);
     }
 
     /** The first beats of the bar: where much is to be known before they are played, that has sentences of its own. */

@@ -190,10 +190,14 @@ final class HandPositions {
                         words.say(move.first() ? "hand.first.then" : "hand.shift.then", String.valueOf(move.fret())));
     }
 
-    /** When it moves after that in the stretch. */
-    List<Fraction> later(int bar, Stretch stretch) {
+    /**
+     * When it moves in the stretch, after that.
+     *
+     * @param held whether something sounds on where the stretch begins, so that the hand cannot move before it
+     */
+    List<Fraction> later(int bar, Stretch stretch, boolean held) {
         return in(bar, stretch)
-                .filter(move -> !isFirst(bar, stretch, move))
+                .filter(move -> held || !isFirst(bar, stretch, move))
                 .map(Move::at)
                 .toList();
     }

@@ -3,6 +3,7 @@ package groundbass.walkthrough;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Note;
+import groundbass.walkthrough.stretch.RhythmWords;
 import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.stretch.Utterance;
 import groundbass.walkthrough.stretch.VoiceTelling;
@@ -64,9 +65,18 @@ final class StretchTelling {
 
     /** Sentences about where the hand goes in a stretch after its first note. */
     List<String> moves(Stretch stretch) {
-        return telling.hand().later(index, stretch).stream()
+        boolean held = !stretch.from().equals(written.bar().from()) && isHeldInto(stretch);
+        return telling.hand().later(index, stretch, held).stream()
                 .map(at -> move(at, stretch))
                 .toList();
+    }
+
+    /** Whether a note sounds on where a stretch begins. */
+    boolean isHeldInto(Stretch stretch) {
+        return written.voices().stream()
+                .flatMap(voice -> stretch.elements(voice).stream().limit(1))
+                .anyMatch(element -> element instanceof Chord
+                        && (element.onset().isBefore(stretch.from()) || RhythmWords.isHeld(element)));
     }
 
     private String move(Fraction at, Stretch stretch) {

@@ -75,8 +75,8 @@ class TaughtLineTest {
                         "Bar 1, over Gm7. Hand in position, index finger at fret 3, one finger per fret. "))
                 .anyMatch(text -> text.startsWith("Bar 5, over Bbmaj7, loud (f). Shift: index finger at fret 6. "))
                 .anyMatch(text -> text.startsWith("Bar 8, over C9. Shift: index finger at fret 2. "))
-                .anyMatch(text ->
-                        text.startsWith("Bar 8, beat 3") && text.endsWith("Then shift: index finger at fret 3."));
+                .anyMatch(text -> text.startsWith("Bar 8, beat 4: keep holding until 4e")
+                        && text.contains("Shift before the last two notes: index finger at fret 3."));
         assertThat(german(0)).noneMatch(text -> text.contains("Die Hand bleibt"));
         assertThat(german(1)).anyMatch(text -> text.contains(". Lagenwechsel: Zeigefinger in den 6. Bund. "));
     }
@@ -289,11 +289,16 @@ class TaughtLineTest {
     private static TreeMap<Position, Integer> said(Line line) {
         var index = Pattern.compile("(?:\\. Shift:|\\. Shift for it:|in position,) index finger at fret (\\d+)");
         var next = Pattern.compile("Then (?:shift|put the hand in position): index finger at fret (\\d+)");
+        var before = Pattern.compile("Shift before the last (?:note|(two) notes): index finger at fret (\\d+)");
         var hand = new TreeMap<Position, Integer>();
         for (var step : steps(line)) {
             var here = index.matcher(step.text());
             if (here.find()) {
                 hand.put(step.passage().from(), Integer.parseInt(here.group(1)));
+            }
+            var late = before.matcher(step.text());
+            while (late.find()) {
+                hand.put(fromLast(line, step, late.group(1) == null ? 1 : 2), Integer.parseInt(late.group(2)));
             }
             var then = next.matcher(step.text());
             if (then.find()) {
@@ -301,6 +306,18 @@ class TaughtLineTest {
             }
         }
         return hand;
+    }
+
+    /** The moment at which so many notes of a step are still to be struck. */
+    private static Position fromLast(Line line, Step step, int notes) {
+        int bar = step.passage().from().bar();
+        var onsets = line.bar(bar).notes().stream()
+                .map(note -> new Position(bar, note.onset()))
+                .filter(step.passage()::contains)
+                .distinct()
+                .sorted()
+                .toList();
+        return onsets.get(onsets.size() - notes);
     }
 
     private static boolean isCopy(Line line, Position at) {
