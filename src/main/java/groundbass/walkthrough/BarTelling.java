@@ -1,17 +1,19 @@
 package groundbass.walkthrough;
 
+import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.score.Note;
 import groundbass.score.Passage;
 import groundbass.score.Position;
-import groundbass.walkthrough.VoiceTelling.Known;
-import groundbass.walkthrough.VoiceTelling.Said;
+import groundbass.walkthrough.idea.BarIdea;
+import groundbass.walkthrough.idea.Breath;
+import groundbass.walkthrough.stretch.Stretch;
+import groundbass.walkthrough.stretch.Utterance;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.StepText;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
-import groundbass.writing.Element.Chord;
-import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,6 +30,7 @@ final class BarTelling {
     private final Meter meter;
     private final HeadingWords headings;
     private final Optional<Leaning> leaning;
+    private final StretchTelling stretches;
 
     /**
      * @param index   of the bar in its line
@@ -41,6 +44,7 @@ final class BarTelling {
         this.written = written;
         this.meter = written.inForce().meter();
         this.headings = new HeadingWords(telling, index, written);
+        this.stretches = new StretchTelling(telling, index, written, leaning);
     }
 
     /**
@@ -48,7 +52,7 @@ final class BarTelling {
      *
      * @param each whether the words hold for each of several beats
      */
-    private record Part(Stretch stretch, Said told, List<String> remarks, boolean each) {
+    private record Part(Stretch stretch, Utterance told, List<String> remarks, boolean each) {
         /** Whether a beat says the same as the one before and nothing else is said of it. */
         boolean isLike(Part before, Meter meter) {
             return stretch.kind() == Stretch.Kind.PLAY
@@ -61,7 +65,7 @@ final class BarTelling {
         /** The same, up to the end of a note that was told with its length. */
         Part longer(Part held) {
             var whole = new Stretch(stretch.from(), held.stretch().to(), stretch.kind());
-            return new Part(whole, told, remarks, each);
+            return new Part(whole, told.toItsEnd(), remarks, each);
         }
 
         Part and(Part next) {
@@ -73,29 +77,77 @@ final class BarTelling {
     /** The bar told beat by beat, equal beats together. */
     List<Told> beats() {
         var parts = new ArrayList<Part>();
-        var stretches = Stretch.of(written);
-        for (var stretch : leaning.map(each -> each.joined(stretches)).orElse(stretches)) {
+        var all = Stretch.of(written);
+        var joined = leaning.map(each -> each.joined(all)).orElse(all);
+        for (var stretch : usualInTwos(joined)) {
             add(parts, part(stretch));
         }
-        return parts.stream().map(part -> step(part, part == parts.get(0))).toList();
+        var idea = idea(parts);
+        var told = new ArrayList<Told>();
+        for (int i = 0; i < parts.size(); i++) {
+            var next = parts.stream().skip(i + 1L).findFirst();
+            var after = joined(Stream.of(
+                    headings.standingLater(parts.get(i).stretch()),
+                    idea.after().get(i),
+                    stretches.moves(parts.get(i).stretch()),
+                    parts.get(i).remarks(),
+                    next.flatMap(this::handBefore).stream().toList()));
+            told.add(
+                    i == 0
+                            ? opening(parts.get(0), idea.before(), after)
+                            : told(parts.get(i), later(parts.get(i), after)));
+        }
+        return told;
+    }
+
+    /** Beats of the usual rhythm two by two, where nothing else is said of the second or of either. */
+    private List<Stretch> usualInTwos(List<Stretch> stretches) {
+        var twos = new ArrayList<Stretch>();
+        for (var stretch : stretches) {
+            int last = twos.size() - 1;
+            boolean two = last >= 0 && isUsualBeat(twos.get(last)) && isUsualBeat(stretch) && !isSpokenOf(stretch);
+            if (two
+                    && telling.remarks(index, twos.get(last).from(), stretch.to())
+                            .isEmpty()) {
+                twos.set(last, new Stretch(twos.get(last).from(), stretch.to(), stretch.kind()));
+            } else {
+                twos.add(stretch);
+            }
+        }
+        return twos;
+    }
+
+    private boolean isUsualBeat(Stretch stretch) {
+        return stretch.isBeat(meter) && telling.usual().isOf(written, stretch, words);
+    }
+
+    private boolean isSpokenOf(Stretch stretch) {
+        return headings.isMarked(stretch) || stretches.isEarlier(stretch);
+    }
+
+    private BarIdea.Said idea(List<Part> parts) {
+        var breaths = parts.stream()
+                .map(Part::stretch)
+                .map(each -> new Breath(each.from(), each.to(), stretches.isEarlier(each)))
+                .toList();
+        return telling.idea().of(index, breaths);
     }
 
     /** The bar told in one step, by one that came before. */
     Told by(Earlier earlier) {
         var bar = written.bar();
-        String told = new EarlierWords(words).one(earlier, start());
-        var where = new ArrayList<>(List.of(headings.wholeBar()));
-        where.addAll(telling.hand().inHeading(index, words));
-        return told(bar.from(), bar.to(), "bar", StepText.plain(where, told).said(words));
+        String told = new EarlierWords(words).one(earlier, stretches.start());
+        var hand = telling.hand().sentences(index, words);
+        var text = new StepText(headings.wholeBarParts(), false, List.of(), List.of(), told, hand);
+        return told(bar.from(), bar.to(), "bar", text.said(words));
     }
 
     /** The bar told in one step, count by count. */
     Told brief() {
         var bar = written.bar();
-        var plain = new HeadingWords(telling, index, written);
         var notes = new NoteWords(words, telling.line().header().tuning());
-        String told = new BriefTelling(words, notes, written, leaning, plain).text();
-        return told(bar.from(), bar.to(), "bar", words.say("step", plain.wholeBar(), told));
+        String told = new BriefTelling(words, notes, written, leaning, headings).text();
+        return told(bar.from(), bar.to(), "bar", words.say("step", headings.wholeBar(), told));
     }
 
     private void add(List<Part> parts, Part next) {
@@ -122,51 +174,83 @@ final class BarTelling {
     }
 
     private Part part(Stretch stretch) {
-        return new Part(stretch, told(stretch), telling.remarks(index, stretch.from(), stretch.to()), false);
+        var remarks = telling.remarks(index, stretch.from(), stretch.to());
+        return new Part(stretch, stretches.told(stretch), remarks, false);
     }
 
-    /** What is to be known of the whole bar is said before its first beats, but not between a beat and its tuplet. */
-    private Told step(Part part, boolean first) {
-        var idea = first ? idea() : List.<String>of();
-        boolean plain = first && !written.bar().isPickup() && !hasTuplet();
-        var before = plain ? known(part.stretch(), idea) : List.<String>of();
-        return before.isEmpty() ? inOneHeading(part, first, plain ? List.of() : idea) : opening(part, before);
+    private Optional<String> handBefore(Part part) {
+        return stretches.isHeldInto(part.stretch())
+                ? Optional.empty()
+                : telling.hand().next(index, part.stretch(), words);
     }
 
-    /** The first beats of the bar, and before them what is to be known of all of it. */
-    private Told opening(Part part, List<String> before) {
+    /** The first beats of the bar: where much is to be known before they are played, that has sentences of its own. */
+    private Told opening(Part part, List<String> idea, List<String> after) {
         var stretch = part.stretch();
-        var where = joined(Stream.of(List.of(headings.bar()), headings.standing(stretch)));
-        var beats = joined(Stream.of(beats(part), rhythm(part), telling.hand().later(index, stretch, meter, words)));
-        return told(part, new StepText(where, before, beats, played(part), part.remarks()));
+        boolean pickup = written.bar().isPickup();
+        var known = joined(Stream.of(
+                pickup ? countIn() : List.of(),
+                telling.hand().first(index, stretch, words).stream().toList(),
+                idea));
+        boolean much = !known.isEmpty() || headings.isMuch(stretch);
+        var where = joined(Stream.of(bar(), much ? List.of() : beats(part), headings.standing(stretch)));
+        if (!much) {
+            return told(part, plain(joined(Stream.of(where, rhythm(part))), part, after));
+        }
+        var beats = pickup ? List.<String>of() : headings.beatsOf(stretch);
+        var how = joined(Stream.of(beats, even(part)));
+        return told(part, new StepText(where, true, known, how, played(part), after));
     }
 
-    /** Beats whose heading has all that goes before them. */
-    private Told inOneHeading(Part part, boolean first, List<String> after) {
-        var stretch = part.stretch();
-        var standing = headings.standing(stretch);
-        var where = joined(Stream.of(
-                List.of(headings.bar()),
-                beats(part),
-                first ? standing : rhythm(part),
-                first ? rhythm(part) : standing,
-                telling.hand().inHeading(index, stretch, meter, words)));
-        return told(
-                part,
-                new StepText(where, List.of(), List.of(), played(part), joined(Stream.of(after, part.remarks()))));
+    private StepText later(Part part, List<String> after) {
+        return plain(
+                joined(Stream.of(bar(), beats(part), rhythm(part), headings.standing(part.stretch()))), part, after);
     }
 
-    private List<String> beats(Part part) {
-        return part.each() || !isWholeBar(part.stretch()) ? headings.beatsOf(part.stretch()) : List.of();
+    private StepText plain(List<String> where, Part part, List<String> after) {
+        return new StepText(where, false, List.of(), List.of(), played(part), after);
     }
 
     private static List<String> rhythm(Part part) {
         return part.each() ? List.of() : part.told().rhythm();
     }
 
+    /** The rhythm as it begins a sentence. */
+    private static List<String> even(Part part) {
+        var rhythm = rhythm(part);
+        return part.told()
+                .even()
+                .map(List::of)
+                .filter(even -> !rhythm.isEmpty())
+                .orElse(rhythm);
+    }
+
+    private List<String> bar() {
+        return List.of(headings.bar());
+    }
+
+    /** What is counted before a line that does not begin with its first count. */
+    private List<String> countIn() {
+        return written.bar().notes().stream()
+                .map(Note::onset)
+                .min(Comparator.naturalOrder())
+                .flatMap(first -> Count.at(first, meter))
+                .map(headings::countIn)
+                .stream()
+                .toList();
+    }
+
+    private List<String> beats(Part part) {
+        return part.each() || !stretches.isWholeBar(part.stretch()) ? headings.beatsOf(part.stretch()) : List.of();
+    }
+
     private String played(Part part) {
         return part.each()
-                ? words.say("each", part.told().joined(words))
+                ? words.say(
+                        "each",
+                        part.told().even().isPresent()
+                                ? part.told().played()
+                                : part.told().joined(words))
                 : part.told().played();
     }
 
@@ -176,103 +260,6 @@ final class BarTelling {
 
     private static List<String> joined(Stream<List<String>> some) {
         return some.flatMap(List::stream).toList();
-    }
-
-    /** Where the hand lies for its first beats, and what the bar is made of. */
-    private List<String> known(Stretch stretch, List<String> idea) {
-        return Stream.concat(telling.hand().first(index, stretch, words).stream(), idea.stream())
-                .toList();
-    }
-
-    private List<String> idea() {
-        return leaning.map(each -> telling.idea().of(index, each::covers))
-                .orElseGet(() -> telling.idea().of(index));
-    }
-
-    private boolean hasTuplet() {
-        return written.voices().stream().anyMatch(voice -> !voice.tuplets().isEmpty());
-    }
-
-    private boolean isWholeBar(Stretch stretch) {
-        var bar = written.bar();
-        return stretch.from().equals(bar.from()) && stretch.to().equals(bar.to()) && !bar.isPickup();
-    }
-
-    private Said told(Stretch stretch) {
-        return leaning.filter(each -> each.beats().contains(stretch))
-                .map(each -> new EarlierWords(words).beats(each.on(), start().filter(name -> stretch.from()
-                        .equals(written.bar().from()))))
-                .map(told -> new Said(List.of(), told))
-                .orElseGet(() -> itself(stretch));
-    }
-
-    /** The name of the lowest note that the bar begins with: a shape that is moved is found by it. */
-    private Optional<String> start() {
-        return written.voices().stream()
-                .flatMap(voice -> voice.elements().stream())
-                .filter(element -> element.onset().equals(written.bar().from()))
-                .filter(Chord.class::isInstance)
-                .flatMap(element -> ((Chord) element).heads().stream())
-                .filter(head -> !head.tiedFrom() && !head.note().isDead())
-                .min(Comparator.comparingInt(head -> head.pitch().midi()))
-                .map(head -> words.name(head.pitch().name()));
-    }
-
-    private Said itself(Stretch stretch) {
-        return switch (stretch.kind()) {
-            case HOLD -> new Said(List.of(), words.say("hold"));
-            case REST -> new Said(List.of(), rest(stretch));
-            case PLAY -> voices(stretch);
-        };
-    }
-
-    private String rest(Stretch stretch) {
-        if (isWholeBar(stretch)) {
-            return words.say("rest.bar");
-        }
-        boolean wholeBeats = stretch.from().equals(meter.beatStart(stretch.from()));
-        int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
-        return wholeBeats && isCountABeat() ? words.counted("rest.beats", beats) : words.say("rest");
-    }
-
-    private boolean isCountABeat() {
-        return meter.beats().stream().allMatch(counts -> counts == 1);
-    }
-
-    /** A voice that rests while another sounds is passed over; of two, the one that is held is told first. */
-    private Said voices(Stretch stretch) {
-        var sounding = written.voices().stream()
-                .filter(voice -> kind(voice, stretch) != Stretch.Kind.REST)
-                .toList();
-        if (sounding.size() == 1) {
-            return voice(sounding.get(0), stretch);
-        }
-        var upper = voice(sounding.get(0), stretch);
-        var lower = voice(sounding.get(1), stretch);
-        if (kind(sounding.get(1), stretch) == Stretch.Kind.HOLD) {
-            return new Said(List.of(), words.say("voices.over", upper.joined(words)));
-        }
-        if (kind(sounding.get(0), stretch) == Stretch.Kind.HOLD) {
-            return new Said(List.of(), words.say("voices.under", lower.joined(words)));
-        }
-        return new Said(
-                List.of(),
-                lower.isOne()
-                        ? words.say("voices.above", lower.noteFirst(words), upper.joined(words))
-                        : words.say("voices", upper.joined(words), lower.joined(words)));
-    }
-
-    private static Stretch.Kind kind(Voice voice, Stretch stretch) {
-        return Stretch.kind(voice, stretch.from(), stretch.to());
-    }
-
-    private Said voice(Voice voice, Stretch stretch) {
-        var usual = telling.usual();
-        var known = new Known(
-                usual.isOf(written, words),
-                usual.beat(),
-                written.voices().size() == 1 && !isWholeBar(stretch) && isCountABeat());
-        return new VoiceTelling(words, telling.notes(index), voice, meter, known).text(stretch.from(), stretch.to());
     }
 
     private Told told(Fraction from, Fraction to, String kind, String text) {

@@ -4,6 +4,7 @@ import groundbass.score.Note;
 import groundbass.score.Tuning;
 import groundbass.walkthrough.Earlier.Moved;
 import groundbass.walkthrough.Earlier.Same;
+import groundbass.walkthrough.stretch.Stretch;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;

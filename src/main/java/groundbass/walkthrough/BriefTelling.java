@@ -3,6 +3,8 @@ package groundbass.walkthrough;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Note;
+import groundbass.walkthrough.stretch.Phrase;
+import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element.Chord;

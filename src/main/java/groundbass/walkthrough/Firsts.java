@@ -13,12 +13,15 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** What a line shows for the first time, and where: techniques that are worth a word. */
 final class Firsts {
     private final Map<Where, List<String>> techniques = new HashMap<>();
     private final Set<String> seen = new HashSet<>();
+    private static final String TWO_POPS = "pops";
+
     private final int firstFullBar;
 
     /** A time in a bar of this index. */
@@ -50,10 +53,26 @@ final class Firsts {
 
     private void note(int index, Bar bar) {
         for (var note : bar.notes()) {
-            features(note).stream().filter(seen::add).forEach(feature -> techniques
+            var features = features(note);
+            if (isPoppedWithAnother(note, bar)) {
+                features.add(TWO_POPS);
+            }
+            features.stream().filter(seen::add).forEach(feature -> techniques
                     .computeIfAbsent(new Where(index, note.onset()), where -> new ArrayList<>())
                     .add(feature));
         }
+    }
+
+    private static boolean isPoppedWithAnother(Note note, Bar bar) {
+        return isPopped(note)
+                && bar.notes().stream()
+                        .anyMatch(other -> isPopped(other)
+                                && other.string() != note.string()
+                                && other.onset().equals(note.onset()));
+    }
+
+    private static boolean isPopped(Note note) {
+        return note.pluck().equals(Optional.of(Technique.POP));
     }
 
     private static List<String> features(Note note) {
@@ -73,11 +92,11 @@ final class Firsts {
         return features;
     }
 
-    /** Plucking with fingers, thumb or pick goes without saying. */
+    /** What thumb, one finger or pick do goes without saying. */
     private static boolean isWorthAWord(Technique technique) {
         return switch (technique) {
-            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND -> true;
-            case THUMB, FINGER, INDEX, MIDDLE, PICK, PLUCK -> false;
+            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND, FINGER -> true;
+            case THUMB, INDEX, MIDDLE, PICK, PLUCK -> false;
         };
     }
 }

@@ -28,15 +28,21 @@ final class HandPath {
     private static final double MOVE = 1;
     private static final double PER_FRET = 0.02;
     private static final double WITHIN_BAR = 0.3;
-    private static final double WITHIN_BEAT = 0.6;
+    private static final double WITHIN_BEAT = 0.4;
     private static final double UNUSED_INDEX = 0.05;
     private static final double STRAINED = 2;
+
+    /** A shift within a beat goes so many frets; each more costs another shift. */
+    private static final int NEAR = 3;
+
+    private static final double FAR = 1.5;
 
     /** A shift under a slur, or a slide that does not take the hand along. */
     private static final double UNNATURAL = 3;
 
     private final Line line;
     private final Map<Position, Integer> known;
+    private final List<Integer> before;
     private final List<Moment> moments = new ArrayList<>();
 
     /** What is stopped at one time, in a bar of this index; {@code first} of its bar. */
@@ -75,6 +81,7 @@ final class HandPath {
     private HandPath(Line line, Map<Position, Integer> known) {
         this.line = line;
         this.known = known;
+        this.before = BarBefore.all(line);
         for (int i = 0; i < line.bars().size(); i++) {
             var byTime = new TreeMap<Fraction, List<Note>>();
             line.bars().get(i).notes().stream().filter(HandPath::isStopped).forEach(note -> byTime.computeIfAbsent(
@@ -162,6 +169,9 @@ final class HandPath {
 
     private double move(int moment, int before, int index) {
         var here = moments.get(moment);
+        if (here.first() && here.bar() > 0 && this.before.get(here.bar()) != here.bar() - 1) {
+            return 0; // the hand comes from elsewhere
+        }
         var arrival = here.arrival();
         if (arrival.equals(Optional.of(Arrival.Kind.SLIDE))) {
             int slid = here.lowest() - moments.get(moment - 1).lowest();
@@ -171,11 +181,13 @@ final class HandPath {
             return 0;
         }
         double cost = MOVE + PER_FRET * Math.abs(index - before) + (arrival.isPresent() ? UNNATURAL : 0);
-        return here.first() ? cost : cost + within(here);
+        return here.first() ? cost : cost + within(here, Math.abs(index - before));
     }
 
-    private double within(Moment moment) {
+    private double within(Moment moment, int frets) {
         var meter = line.inForce().get(moment.bar()).meter();
-        return meter.beatStart(moment.at()).equals(moment.at()) ? WITHIN_BAR : WITHIN_BEAT;
+        return meter.beatStart(moment.at()).equals(moment.at())
+                ? WITHIN_BAR
+                : WITHIN_BEAT + FAR * Math.max(0, frets - NEAR);
     }
 }

@@ -3,11 +3,11 @@ package groundbass.walkthrough;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
-import groundbass.score.Meter;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import groundbass.walkthrough.Earlier.Moved;
+import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -55,9 +56,22 @@ final class HandPositions {
     HandPositions(Line line, EarlierBars earlier, Leanings leanings) {
         var alone = lying(line, HandPath.of(line, Map.of()), earlier, leanings);
         lying = lying(line, HandPath.of(line, borrowed(alone, earlier, leanings)), earlier, leanings);
+        var before = BarBefore.all(line);
         for (int i = 0; i < line.bars().size(); i++) {
+            if (i > 0 && before.get(i) != i - 1) {
+                said = last(before.get(i)).orElse(said);
+                told = said;
+            }
             tell(line, i, earlier.of(i));
         }
+    }
+
+    /** Where it lies at the end of a bar or, where nothing is stopped there, before it. */
+    private OptionalInt last(int bar) {
+        return IntStream.iterate(bar, i -> i >= 0, i -> i - 1)
+                .filter(i -> !lying.get(i).isEmpty())
+                .map(i -> lying.get(i).lastEntry().getValue())
+                .findFirst();
     }
 
     /** Where it lies in what is told by earlier bars, so that it comes there and goes on from there the shortest way. */
@@ -164,22 +178,27 @@ final class HandPositions {
         return in(bar, stretch)
                 .filter(move -> isFirst(bar, stretch, move))
                 .findFirst()
-                .map(move -> words.say(move.first() ? "hand.first" : "hand.shift", String.valueOf(move.fret())));
+                .map(move -> said(move, words));
     }
 
-    /** Where it goes after that, as parts of a heading, with a count where there is one. */
-    List<String> later(int bar, Stretch stretch, Meter meter, Wording words) {
+    /** The same as it is said when what comes before was played. */
+    Optional<String> next(int bar, Stretch stretch, Wording words) {
         return in(bar, stretch)
-                .filter(move -> !isFirst(bar, stretch, move))
-                .map(move -> inHeading(move, words.count(move.at(), meter), words))
-                .toList();
+                .filter(move -> isFirst(bar, stretch, move))
+                .findFirst()
+                .map(move ->
+                        words.say(move.first() ? "hand.first.then" : "hand.shift.then", String.valueOf(move.fret())));
     }
 
-    /** Where it goes in a stretch of the bar of this index, as parts of a heading. */
-    List<String> inHeading(int bar, Stretch stretch, Meter meter, Wording words) {
+    /**
+     * When it moves in the stretch, after that.
+     *
+     * @param held whether something sounds on where the stretch begins, so that the hand cannot move before it
+     */
+    List<Fraction> later(int bar, Stretch stretch, boolean held) {
         return in(bar, stretch)
-                .map(move -> inHeading(
-                        move, words.count(move.at(), meter).filter(count -> !isFirst(bar, stretch, move)), words))
+                .filter(move -> held || !isFirst(bar, stretch, move))
+                .map(Move::at)
                 .toList();
     }
 
@@ -191,20 +210,35 @@ final class HandPositions {
         return lying.get(bar).subMap(stretch.from(), move.at()).isEmpty();
     }
 
-    private static String inHeading(Move move, Optional<String> count, Wording words) {
-        String fret = String.valueOf(move.fret());
-        if (move.first()) {
-            return words.say("hand.first.with", fret);
-        }
-        return count.map(at -> words.say("hand.shift.on.with", fret, at))
-                .orElseGet(() -> words.say("hand.shift.with", fret));
+    /** In a sentence where it goes for a bar that is told by an earlier one. */
+    List<String> sentences(int bar, Wording words) {
+        return moves.getOrDefault(bar, List.of()).stream()
+                .map(move -> move.first() ? said(move, words) : words.say("hand.shift.it", String.valueOf(move.fret())))
+                .toList();
     }
 
-    /** Where it goes for a bar that is told by an earlier one, as parts of its heading. */
-    List<String> inHeading(int bar, Wording words) {
-        return moves.getOrDefault(bar, List.of()).stream()
-                .map(move -> words.say("hand.shift.with", String.valueOf(move.fret())))
-                .toList();
+    private static String said(Move move, Wording words) {
+        return words.say(move.first() ? "hand.first" : "hand.shift", String.valueOf(move.fret()));
+    }
+
+    /** The fret of the index finger at a time of a bar. */
+    int fret(int bar, Fraction at) {
+        return lying.get(bar).get(at);
+    }
+
+    /** In a sentence where it goes from the end of one bar to the beginning of another that follows it, if it moves. */
+    Optional<String> back(int from, int to, Wording words) {
+        boolean known = from < lying.size()
+                && !lying.get(from).isEmpty()
+                && !lying.get(to).isEmpty();
+        if (!known) {
+            return Optional.empty();
+        }
+        int before = lying.get(from).lastEntry().getValue();
+        int after = lying.get(to).firstEntry().getValue();
+        return before == after || before == HandPath.NOWHERE || after == HandPath.NOWHERE
+                ? Optional.empty()
+                : Optional.of(words.say("hand.back", String.valueOf(after)));
     }
 
     boolean isMoved(int bar, Fraction from, Fraction to) {

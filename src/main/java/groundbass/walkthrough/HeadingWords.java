@@ -1,12 +1,18 @@
 package groundbass.walkthrough;
 
+import groundbass.score.Count;
+import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.words.Standing;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
 final class HeadingWords {
@@ -41,12 +47,24 @@ final class HeadingWords {
 
     /** The bar and what stands anywhere in it, in one breath. */
     String wholeBar() {
+        return wholeBarParts().stream()
+                .reduce((one, two) -> words.say("heading", one, two))
+                .orElseThrow();
+    }
+
+    /** The same, each by itself. */
+    List<String> wholeBarParts() {
         var parts = new ArrayList<String>();
         parts.add(bar());
         parts.addAll(standing.between(written.bar().from(), written.bar().to()));
-        return parts.stream()
-                .reduce((one, two) -> words.say("heading", one, two))
-                .orElseThrow();
+        return parts;
+    }
+
+    /** {@code Count 1 2 3 and come in on 4.} */
+    String countIn(Count first) {
+        int last = first.quarter() == 0 ? first.number() - 1 : first.number();
+        var counts = IntStream.rangeClosed(1, last).mapToObj(String::valueOf).toList();
+        return words.say("pickup.count", String.join(" ", counts), first.toString());
     }
 
     /** Which beats a stretch is, with the count where it begins later than its first one. */
@@ -59,9 +77,27 @@ final class HeadingWords {
         return parts;
     }
 
-    /** What stands above and below the staff at a stretch. */
+    /** What stands above and below the staff where a stretch begins, and its chords. */
     List<String> standing(Stretch stretch) {
-        return standing.between(stretch.from(), stretch.to());
+        return standing.atStart(stretch.from(), stretch.to(), first(stretch));
+    }
+
+    /** What stands there later, in sentences. */
+    List<String> standingLater(Stretch stretch) {
+        return standing.later(stretch.from(), stretch.to(), first(stretch));
+    }
+
+    /** Whether more than one thing stands where a stretch begins. */
+    boolean isMuch(Stretch stretch) {
+        return standing.isMuch(stretch.from(), stretch.to(), first(stretch));
+    }
+
+    private Fraction first(Stretch stretch) {
+        return written.bar().notes().stream()
+                .map(Note::onset)
+                .filter(stretch::contains)
+                .min(Comparator.naturalOrder())
+                .orElse(stretch.from());
     }
 
     /** Whether a chord, loudness or words stand at a stretch, or the hand moves for it. */

@@ -1,6 +1,7 @@
 package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
+import groundbass.walkthrough.stretch.Stretch;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -27,9 +28,11 @@ record Leaning(Earlier on, List<Stretch> beats) {
                 .orElse(Stream.of(stretch));
     }
 
-    /** Whether everything from one moment of the bar to another is played as before, in one row. */
-    boolean covers(Fraction from, Fraction to) {
-        return covering(from).filter(beats -> beats.contains(to)).isPresent();
+    /** Whether some of a stretch of the bar is played as before. */
+    boolean touches(Stretch stretch) {
+        return beats.stream()
+                .anyMatch(each ->
+                        each.from().isBefore(stretch.to()) && stretch.from().isBefore(each.to()));
     }
 
     /** The beats played as before that a moment of the bar belongs to. */

@@ -2,22 +2,18 @@ package groundbass.walkthrough;
 
 import groundbass.score.Line;
 import groundbass.score.Tempo;
-import groundbass.walkthrough.HardSpots.Spot;
+import groundbass.walkthrough.Pace.Bars;
 import groundbass.walkthrough.words.FormWords;
 import groundbass.walkthrough.words.FormWords.Section;
 import groundbass.walkthrough.words.Wording;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** How one begins with a line: how slowly, what to loop, and in which order its parts come together. */
+/** How one practises a line: how slowly one begins, what takes most time, and in which order its parts come together. */
 final class PracticePlan {
     /** A tempo at which the fastest beat is four strokes a second leaves time to think (common practice, no source). */
     private static final double THINKING = 4;
-
-    /** A beat is worth a loop from so many strokes a second on (common practice, no source). */
-    private static final double QUICK = 5;
 
     /** The slowest and the fastest share of the tempo that is proposed to begin with, in percent, and its steps. */
     private static final int SLOWEST = 40;
@@ -42,11 +38,19 @@ final class PracticePlan {
         this.earlier = earlier;
     }
 
+    /** What is said when the line has been played through. */
     String text() {
-        return Stream.of(Optional.of(begin()), Optional.of(words.say("practice.care")), hardest(), order())
+        return Stream.of(order(), quickest(), Optional.of(words.say("practice.care")))
                 .flatMap(Optional::stream)
                 .reduce((one, two) -> one + " " + two)
                 .orElseThrow();
+    }
+
+    /** The tempo to begin with. */
+    String begin() {
+        int perMinute = line.header().tempo().perMinute();
+        int slow = Math.max(Tempo.SLOWEST, Math.round(perMinute * percent() / 100f));
+        return words.say("practice.begin", String.valueOf(slow));
     }
 
     /** Whether half its bars at least are not those of an earlier one. */
@@ -57,36 +61,28 @@ final class PracticePlan {
         return 2 * told <= section.bars();
     }
 
-    private String begin() {
-        var tempo = line.header().tempo();
-        int percent = percent();
-        int slow = Math.max(Tempo.SLOWEST, Math.round(tempo.perMinute() * percent / 100f));
-        return words.say("practice.begin", String.valueOf(percent), words.tempo(new Tempo(slow, tempo.beat())));
-    }
-
     private int percent() {
         double share = THINKING / Math.max(THINKING, hard.strokesPerSecond());
         int steps = (int) (100 * share) / STEP * STEP;
         return Math.max(SLOWEST, Math.min(FASTEST, steps));
     }
 
-    private Optional<String> hardest() {
-        var spots = hard.spots(QUICK).stream()
-                .map(spot -> words.say(
-                        "practice.spot."
-                                + spot.why().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                        where(spot)))
-                .toList();
-        return Optional.of(spots)
-                .filter(each -> !each.isEmpty())
-                .map(each -> words.say("practice.loop", words.list(each)));
+    private Optional<String> quickest() {
+        return hard.quickest().map(bars -> words.say("practice.quick", where(bars)));
     }
 
-    private String where(Spot spot) {
-        String beat = words.say("beat", String.valueOf(spot.beat()));
-        return line.bars().get(spot.bar()).isPickup()
-                ? words.say("practice.pickup", beat)
-                : words.say("practice.bar", String.valueOf(spot.bar() + line.firstNumber()), beat);
+    private String where(Bars bars) {
+        int first = bars.first() + line.firstNumber();
+        int last = bars.last() + line.firstNumber();
+        if (last == 0) {
+            return words.say("practice.pickup");
+        }
+        return first == last
+                ? words.say("moved.bar", String.valueOf(first))
+                : words.say(
+                        last == first + 1 ? "moved.bars.two" : "moved.bars",
+                        String.valueOf(first),
+                        String.valueOf(last));
     }
 
     private Optional<String> order() {

@@ -1,8 +1,6 @@
 package groundbass.walkthrough;
 
 import groundbass.analysis.Analysis;
-import groundbass.analysis.Tone;
-import groundbass.analysis.ToneRole;
 import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.score.Line;
@@ -13,8 +11,6 @@ import groundbass.walkthrough.words.RunningLoudness;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
 record Telling(
@@ -22,7 +18,6 @@ record Telling(
         Line line,
         List<InForce> inForce,
         Firsts firsts,
-        List<Tone> tones,
         BarIdea idea,
         HardSpots hard,
         StringCrossings crossings,
@@ -37,14 +32,12 @@ record Telling(
      * @param usual what is told once, and not with each bar or beat that has it
      */
     static Telling of(Line line, Wording words, HandPositions hand, UsualRhythm usual, Reading reading) {
-        var tones = Analysis.of(line).tones();
         return new Telling(
                 words,
                 line,
                 line.inForce(),
                 new Firsts(line),
-                tones,
-                new BarIdea(line, tones, words),
+                new BarIdea(line, Analysis.of(line).tones(), words),
                 new HardSpots(line),
                 new StringCrossings(line),
                 hand,
@@ -56,11 +49,18 @@ record Telling(
     /** What is new and what is hard in a stretch of the bar of this index, each with what to do about it. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
-        for (var feature : firsts.techniques(bar, from, to)) {
-            remarks.add(words.say(
-                    remarks.isEmpty() ? "new" : "new.also", words.say("new." + feature), words.say("how." + feature)));
+        var features = firsts.techniques(bar, from, to);
+        features.stream()
+                .filter(feature -> words.has("means." + feature))
+                .forEach(feature -> remarks.add(words.say("means." + feature)));
+        boolean also = false;
+        for (var feature : features) {
+            if (!words.has("means." + feature)) {
+                String name = words.say("new." + feature);
+                remarks.add(words.say(also ? "new.also" : "new", name, words.say("how." + feature)));
+                also = true;
+            }
         }
-        leads(bar + line.firstNumber(), from, to).forEach(remarks::add);
         remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
         remarks.addAll(hard.in(bar, from, to, hand, words));
         return remarks;
@@ -68,26 +68,7 @@ record Telling(
 
     /** The words for notes of a bar: a finger goes without saying where one has heard where the hand lies. */
     NoteWords notes(int index) {
-        return new NoteWords(
+        return NoteWords.inOneBreath(
                 words, line.header().tuning(), note -> reading == Reading.IN_TURN && hand.isUnderFinger(index, note));
-    }
-
-    /** What a note from outside chord and key leads to. */
-    private Stream<String> leads(int number, Fraction from, Fraction to) {
-        return IntStream.range(0, tones.size() - 1)
-                .filter(i -> tones.get(i).role() == ToneRole.APPROACH)
-                .filter(i -> tones.get(i).at().position().bar() == number)
-                .filter(i -> !tones.get(i).at().position().at().isBefore(from)
-                        && tones.get(i).at().position().at().isBefore(to))
-                .filter(i -> Math.abs(tones.get(i + 1).pitch().midi()
-                                - tones.get(i).pitch().midi())
-                        == 1)
-                .mapToObj(i -> leads(tones.get(i), tones.get(i + 1)));
-    }
-
-    private String leads(Tone tone, Tone next) {
-        String way = next.pitch().midi() > tone.pitch().midi() ? "leads.up" : "leads.down";
-        return words.say(
-                way, words.name(tone.pitch().name()), words.name(next.pitch().name()));
     }
 }

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 /** What a step tells, as text that is the same wherever the step stands. It is digested and kept, so it must not change. */
 final class ToldSubject {
     static final String OPENING = "opening";
+    static final String CLOSING = "closing";
 
     private ToldSubject() {}
 

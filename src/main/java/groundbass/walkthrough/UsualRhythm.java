@@ -2,6 +2,8 @@ package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.walkthrough.stretch.RhythmWords;
+import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
@@ -21,10 +23,11 @@ import java.util.stream.Stream;
  * the beat. Two of three that sound have it (common practice, no source).
  *
  * @param bar  in words; of bars there is none unless their notes are all of one value
+ * @param evenly the same as one says it, {@code in eighths}; none where it is one note a beat
  * @param beat in words; none where bars have a rhythm
  */
-record UsualRhythm(Optional<String> bar, Optional<String> beat) {
-    static final UsualRhythm NONE = new UsualRhythm(Optional.empty(), Optional.empty());
+record UsualRhythm(Optional<String> bar, Optional<String> evenly, Optional<String> beat) {
+    static final UsualRhythm NONE = new UsualRhythm(Optional.empty(), Optional.empty(), Optional.empty());
 
     private static final int FEWEST = 5;
     private static final int OF_THREE = 2;
@@ -36,23 +39,48 @@ record UsualRhythm(Optional<String> bar, Optional<String> beat) {
                 .map(each -> even(each, words))
                 .toList());
         return bar.isPresent()
-                ? new UsualRhythm(bar, Optional.empty())
+                ? new UsualRhythm(bar, evenly(written, bar, words), Optional.empty())
                 : new UsualRhythm(
                         bar,
+                        Optional.empty(),
                         commonest(written.bars().stream()
                                 .flatMap(each -> beats(each, words))
                                 .toList()));
     }
 
+    private static Optional<String> evenly(WrittenLine written, Optional<String> usual, Wording words) {
+        return written.bars().stream()
+                .filter(bar -> even(bar, words).equals(usual))
+                .findFirst()
+                .filter(bar ->
+                        first(bar).length().compareTo(bar.inForce().meter().beatEnd(Fraction.ZERO)) != 0)
+                .flatMap(bar -> words.evenly(first(bar).value()));
+    }
+
+    private static Element first(WrittenBar bar) {
+        return bar.voices().get(0).elements().get(0);
+    }
+
     /** What is said of it at the beginning. */
     Optional<String> said(Wording words) {
-        return bar.map(usual -> words.say("opening.rhythm.bar", usual))
+        return bar.map(usual -> evenly.map(even -> words.say("opening.rhythm.bar", even))
+                        .orElseGet(() -> words.say("opening.rhythm.bar.beat")))
                 .or(() -> beat.map(usual -> words.say("opening.rhythm", usual)));
     }
 
     /** Whether a bar has that of bars. */
     boolean isOf(WrittenBar written, Wording words) {
         return bar.isPresent() && bar.equals(even(written, words));
+    }
+
+    /** Whether a stretch of a bar is whole beats of one voice that all have that of beats. */
+    boolean isOf(WrittenBar written, Stretch stretch, Wording words) {
+        var meter = written.inForce().meter();
+        return beat.isPresent()
+                && meter.beatStarts().contains(stretch.from())
+                && meter.beatStarts().stream()
+                        .filter(stretch::contains)
+                        .allMatch(start -> rhythm(written, start, meter, words).equals(beat));
     }
 
     /** A bar of one voice in which as many notes as it holds of one value are struck: {@code four quarters}. */

@@ -20,7 +20,8 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * A line told step by step. First comes one step about the whole line, then for each bar what its signs say and one
+ * A line told step by step. First and last come steps about the whole line, how it is made and how it is practised;
+ * between them for each bar what its signs say and one
  * step a beat; equal beats are told together, so are those in which nothing begins, and a bar, or beats of a bar, that
  * repeat an earlier one, here or elsewhere on the neck, are told by it. Told in brief, each bar is one step. Every note is
  * told exactly once, in the bar that it begins in.
@@ -41,11 +42,11 @@ public final class Walkthrough {
         IN_TURN
     }
 
-    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth, Reading reading) {
+    private Walkthrough(Line line, Wording words, Depth depth, Reading reading) {
         this.line = line;
         this.depth = depth;
         this.written = Writing.of(line);
-        this.words = new Wording(messages, naming);
+        this.words = words;
         this.earlier = new EarlierBars(line);
         this.leanings = new Leanings(line, written, earlier);
         this.telling = Telling.of(
@@ -69,19 +70,25 @@ public final class Walkthrough {
     /** The same, as much of it as is asked for. */
     public static List<Step> of(Line line, Messages messages, Naming naming, Depth depth) {
         var reading = depth == Depth.FULL ? Reading.IN_TURN : Reading.ALONE;
-        return new Walkthrough(line, messages, naming, depth, reading).steps();
+        return new Walkthrough(line, new Wording(messages, naming, false), depth, reading).steps();
     }
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
         // a piece is read without the beginning, so that each of its beats says all of itself
-        var steps = new Walkthrough(line, messages, Naming.USUAL, Depth.FULL, Reading.ALONE).steps();
         var words = new Wording(messages, Naming.USUAL);
-        var bars = steps.subList(1, steps.size());
+        var steps = new Walkthrough(line, words, Depth.FULL, Reading.ALONE).steps();
+        var bars = steps.subList(1, steps.size() - 1);
         return passage -> alternative(bars, passage, words);
     }
 
     private List<Step> steps() {
+        bars();
+        told.add(closing());
+        return anchored();
+    }
+
+    private void bars() {
         told.add(new Told(whole(), ToldSubject.OPENING, opening()));
         var signs = new SignWords(words, line);
         int next = 0;
@@ -89,16 +96,36 @@ public final class Walkthrough {
             int first = next;
             signs.before(first).forEach(sign -> told.add(sign.told(first, line)));
             int last = lastTold(first, signs);
-            signs.after(last).forEach(sign -> told.add(sign.told(last, line)));
+            signs.after(last).forEach(sign -> told.add(back(sign.told(last, line), last, signs)));
             next = last + 1;
         }
-        return anchored();
+    }
+
+    /** A sign that leads back, with where the hand goes for it. */
+    private Told back(Told sign, int bar, SignWords signs) {
+        boolean leads = line.bars().get(bar).repeats().end().isPresent();
+        return leads
+                ? telling.hand()
+                        .back(bar, signs.returnFrom(bar), words)
+                        .map(sign::and)
+                        .orElse(sign)
+                : sign;
     }
 
     private String opening() {
         String facts = new OpeningWords(words, line).text();
         String rhythm = telling.usual().said(words).map(usual -> " " + usual).orElse("");
-        return facts + rhythm + " " + new PracticePlan(words, line, telling.hard(), earlier).text();
+        return facts + rhythm + " " + plan().begin();
+    }
+
+    /** What is said at the end, of all of it; a picture of some bars has none. */
+    private Told closing() {
+        int last = line.bars().size() - 1 + line.firstNumber();
+        return new Told(Passage.bar(last), ToldSubject.CLOSING, plan().text());
+    }
+
+    private PracticePlan plan() {
+        return new PracticePlan(words, line, telling.hard(), earlier);
     }
 
     /** Tells the bar of this index, and those after it that are told with it; the index of the last. */
@@ -153,8 +180,9 @@ public final class Walkthrough {
         var earlierWords = new EarlierWords(words);
         var where = new ArrayList<String>();
         where.add(earlierWords.name(first + line.firstNumber(), last + line.firstNumber()));
-        where.addAll(telling.hand().inHeading(first, words));
-        return StepText.plain(where, earlierWords.many(last - first + 1, reference))
+        String told = earlierWords.many(last - first + 1, reference);
+        return new StepText(
+                        where, false, List.of(), List.of(), told, telling.hand().sentences(first, words))
                 .said(words);
     }
 

@@ -155,20 +155,26 @@ class LineCommandsTest {
         assertThat(folder.resolve("slack.txt")).content().contains("Takt 1");
     }
 
-    /** The line has two minims, which Americans call half notes; the lowest string is E in every language. */
+    /** Its first beat is two quavers, which Americans call eighths; the lowest string is E in every language. */
     @ParameterizedTest
     @CsvSource({
-        "--language,en,half",
-        "--language,en-GB,minim",
-        "--names,british,minim",
-        "--names,usual,half",
-        "--depth,full,half",
-        "--depth,brief,1 play open E",
+        "--language,en,eighths",
+        "--language,en-GB,quavers",
+        "--names,british,quavers",
+        "--names,usual,eighths",
+        "--depth,full,eighths",
+        "--depth,brief,1 and 1& play open E",
     })
     void renderUsesTheNamesAsked(String option, String value, String name) throws IOException {
-        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "walkthrough", option, value))
+        var quavers = Files.writeString(folder.resolve("quay.txt"), "bar 1\n1 E0, E0\n2-4 E3\n");
+        var out = folder.resolve("out");
+        assertThat(run("render", quavers.toString(), "--out", out.toString(), "--only", "walkthrough", option, value))
                 .isZero();
-        assertThat(folder.resolve("slack.txt")).content().contains(name);
+        try (var written = Files.list(out)) {
+            assertThat(written)
+                    .singleElement()
+                    .satisfies(file -> assertThat(file).content().contains(name));
+        }
     }
 
     @Test

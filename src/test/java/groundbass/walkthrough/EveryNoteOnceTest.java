@@ -10,13 +10,11 @@ import groundbass.score.Position;
 import groundbass.score.RandomLines;
 import groundbass.text.Messages;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -28,19 +26,7 @@ class EveryNoteOnceTest {
     private static final List<Line> DEMO = Demonstration.lines();
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
 
-    /**
-     * Each note is told with its place in brackets: {@code (E string, fret 5)}, {@code open D (E string)} where the string
-     * is tuned otherwise; else {@code the open E string}.
-     */
-    private static final Pattern PLACE =
-            Pattern.compile("(?:open \\S+(?: \\S+){0,2} )?\\((?:[A-G](?: sharp| flat)? string|string \\d+)[^)]*\\)"
-                    + "|the open [A-G](?: sharp| flat)? string");
-
     private static final Pattern EACH = Pattern.compile("[Bb]eats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
-    private static final Pattern COUNTED = Pattern.compile(", (twice|(\\w+) times)\\.?$");
-    private static final Pattern RUN = Pattern.compile("\\((.*), frets (.*)\\)");
-    private static final List<String> NUMBERS = List.of(
-            "", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve");
     private static final Pattern LIKENED =
             Pattern.compile("^Bars? (\\d+)(?: (?:and|to) (\\d+))?.*: (the same )?as (?:the pickup|bars? (\\d+))");
 
@@ -188,45 +174,10 @@ class EveryNoteOnceTest {
 
     /** What a step tells, with what it counts or tells of each beat told out. */
     private static List<String> told(String text) {
-        var told = new ArrayList<String>();
-        for (String phrase : text.split("; |\\. ")) {
-            var places = PLACE.matcher(phrase)
-                    .results()
-                    .flatMap(match -> places(match.group()))
-                    .toList();
-            for (int i = 0; i < times(phrase); i++) {
-                told.addAll(places);
-            }
-        }
+        var told = new ToldPlaces().of(text);
         var each = EACH.matcher(text);
         int beats = each.find() ? Integer.parseInt(each.group(2)) - Integer.parseInt(each.group(1)) + 1 : 1;
         return Collections.nCopies(beats, told).stream().flatMap(List::stream).toList();
-    }
-
-    private static int times(String phrase) {
-        var counted = COUNTED.matcher(phrase);
-        if (!counted.find()) {
-            return 1;
-        }
-        return counted.group(1).equals("twice") ? 2 : NUMBERS.indexOf(counted.group(2));
-    }
-
-    /** {@code E string, frets 5 and 7} is two places; the finger that stops a string is no part of its place. */
-    private static Stream<String> places(String text) {
-        var run = RUN.matcher(text);
-        return run.matches()
-                ? Arrays.stream(run.group(2).split(", | and ")).map(fret -> run.group(1) + ", fret " + fret)
-                : Stream.of(place(text));
-    }
-
-    /** What is comparable: string, then open, the fret, or nothing of a dead note. */
-    private static String place(String text) {
-        if (text.startsWith("the open ")) {
-            return text.substring("the open ".length()) + ", open";
-        }
-        String inside = text.substring(text.indexOf('(') + 1, text.length() - 1)
-                .replaceFirst(", (index|middle|ring|little) finger", "");
-        return text.startsWith("open") ? inside + ", open" : inside;
     }
 
     private static boolean isSame(List<Step> steps, int number) {

@@ -38,7 +38,7 @@ class LeaningTest {
         assertThat(bar("bar 2\n1 A3, A3\n2 A3, D5\n3 rest\n4 D5, D3\n"))
                 .containsExactly(
                         "Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on C.",
-                        "Bar 2, beat 3: rest for one beat.",
+                        "Bar 2, beat 3: rest.",
                         "Bar 2, beat 4: play G, then F (D string, frets 5 and 3).");
     }
 
@@ -70,11 +70,15 @@ class LeaningTest {
         var told = told(
                 FIRST
                         + "bar 2\n1 A3, A3\n2 A3, D5\n3 A3, A3\n4 D7, D3\n\nbar 3\n1 D3, D3\n2 D3, G5\n3 D5, D3\n4 D5, D2\n\nbar 4\n1 A3, A3\n2 A3, D5\n3 E5, E5\n4 D5, D3\n");
-        assertThat(told).contains("Bar 2, beats 1 to 3: as bar 1, the same shape one string higher, starting on C.");
+        assertThat(told)
+                .anyMatch(text -> text.startsWith(
+                        "Bar 2, beats 1 to 3: as bar 1, the same shape one string higher, starting on C."));
         assertThat(told)
                 .anyMatch(text -> text.startsWith(
                         "Bar 3, beats 1 and 2: as bar 1, the same shape two strings higher, starting on F."));
-        assertThat(told).contains("Bar 4. Shift: index finger at fret 3. Beats 1 and 2: as bar 2.");
+        assertThat(told)
+                .as("not by bar 2, which is told by bar 1 itself")
+                .anyMatch(text -> text.startsWith("Bar 4. ") && text.contains(" Beats 1 and 2: as bar 1, "));
     }
 
     @Test

@@ -160,114 +160,123 @@ class WalkthroughTest {
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
                 .containsExactly(
-                        "One bar. We’re in A Dorian, in 4/4, at 96 quarters a minute. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (77 quarters a minute). Take breaks, and stop if anything hurts.",
-                        "Bar 1, beat 1, over Am7, an eighth and two sixteenths, position (index finger at fret 5, one finger per fret): play A (E string, fret 5), twice; C (E string, fret 8).",
-                        "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note (A string); E (A string, fret 7), short. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A, then B (E string, frets 5 and 7); thumb down through D (A string, fret 5). New here: the thumb stroke down. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb stroke up. On its way back the thumb catches the string from below.",
-                        "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (D string, fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string where the neck ends. Also new: the pop. Hook the index finger under the string and let it snap back, from the wrist and with little force. Also new: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.");
+                        "One bar. We’re in A Dorian, in 4/4, at 96 beats per minute. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly: set the metronome to 77.",
+                        "Bar 1, over Am7. Hand in position, index finger at fret 5, one finger per fret. Beat 1, an eighth and two sixteenths: play A (E string, fret 5), twice; C (fret 8). Where it says “play”, use index and middle finger in turn.",
+                        "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note; E (fret 7), short. Together with the beat before, that is root, minor third, fourth and fifth. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "Bar 1, beat 3: a triplet (three eighths): thumb down and up on A, then B (E string, frets 5 and 7); down through D (A string, fret 5). New here: the thumb downstroke. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb upstroke. On its way back the thumb catches the string from below.",
+                        "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string at the last frets. Also new: the pop. Hook the index finger under the string and let it snap back, from the wrist and with little force. Also new: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     @Test
     void germanMusiciansReadTheirOwnWords() {
         assertThat(german(SIXTEENTHS))
                 .containsExactly(
-                        "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Viertel pro Minute. Gezupft wird abwechselnd mit Zeige- und Mittelfinger; das heißt hier „spielen“. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (77 Viertel pro Minute). Gönn den Händen Pausen, und hör auf, wenn etwas weh tut.",
-                        "Takt 1, Schlag 1, über Am7, eine Achtel und zwei Sechzehntel, Lage (Zeigefinger im 5. Bund, ein Finger pro Bund): spiele A (E-Saite, 5. Bund), zweimal; C (E-Saite, 8. Bund).",
-                        "Takt 1, Schlag 2, zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote (A-Saite); E (A-Saite, 7. Bund), kurz. Neu hier: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A, dann H (E-Saite, Bünde 5 und 7); D (A-Saite, 5. Bund), Daumen ab. Neu hier: der Daumenabschlag. Den Daumen aus dem Handgelenk durch die Saite fallen lassen, bis er auf der nächsten liegt. Auch neu: der Daumenaufschlag. Auf dem Rückweg nimmt der Daumen die Saite von unten mit.",
-                        "Takt 1, Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); poppe G (D-Saite, 5. Bund); Hammer-on auf A (D-Saite, 7. Bund). Neu hier: der Slap. Das Handgelenk drehen und die Daumenseite am Ende des Griffbretts von der Saite abprallen lassen. Auch neu: der Pop. Den Zeigefinger unter die Saite haken und sie zurückschnappen lassen, aus dem Handgelenk und mit wenig Kraft. Auch neu: das Hammer-on. Den Finger dicht hinter dem Bundstäbchen auf die Saite fallen lassen; die Zupfhand wartet.");
+                        "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Schläge pro Minute. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Fang langsam an: Stell das Metronom auf 77.",
+                        "Takt 1, über Am7. Lage: Zeigefinger im 5. Bund, ein Finger pro Bund. Schlag 1, eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C im 8. Bund. Wo „spiele“ steht, wechseln sich Zeige- und Mittelfinger ab.",
+                        "Takt 1, Schlag 2, zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote; E im 7. Bund, kurz. Zusammen mit dem Schlag davor sind das Grundton, kleine Terz, Quarte und Quinte. Neu hier: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
+                        "Takt 1, Schlag 3: eine Triole (drei Achtel): spiele mit dem Daumen abwärts und aufwärts A, dann H (E-Saite, Bünde 5 und 7); abwärts D (A-Saite, 5. Bund). Neu hier: der Daumenabschlag. Den Daumen aus dem Handgelenk durch die Saite fallen lassen, bis er auf der nächsten liegt. Auch neu: der Daumenaufschlag. Auf dem Rückweg nimmt der Daumen die Saite von unten mit.",
+                        "Takt 1, Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); Pop auf G (D-Saite, 5. Bund); Hammer-on auf A im 7. Bund. Neu hier: der Slap. Das Handgelenk drehen und die Daumenseite bei den letzten Bünden von der Saite abprallen lassen. Auch neu: der Pop. Den Zeigefinger unter die Saite haken und sie zurückschnappen lassen, aus dem Handgelenk und mit wenig Kraft. Auch neu: das Hammer-on. Den Finger dicht hinter dem Bundstäbchen auf die Saite fallen lassen; die Zupfhand wartet.",
+                        "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
     @Test
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 quarters a minute. The strings, from low to high, are B, E, A, D and G. Where it says “pluck”, take thumb and fingers. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly, at 80 % of the tempo (64 quarters a minute). Take breaks, and stop if anything hurts. Give most of your time to bar 4, beat 4, where the hand shifts furthest.",
-                        "Pickup, beat 4, in on 4&, an eighth: with the thumb play the open E string. E leads up to F.",
+                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 beats per minute. The strings, from low to high, are B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Where it says “pluck”, use thumb and fingers. Begin slowly: set the metronome to 64.",
+                        "Pickup. Count 1 2 3 4 and come in on 4&. Rest on 4, then on 4& with the thumb play the open E string. E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger per fret. Beats 1 and 2, a half: with the thumb play F (E string, fret 1).",
-                        "Bar 1, beat 3, two eighths, over Bb7 from 3&: with the thumb play the open A string; B flat (A string, fret 1). A leads up to B flat.",
-                        "Bar 1, beat 4, in on 4&, two sixteenths: with the thumb play F (D string, fret 3), sliding in from below; E flat (D string, fret 1), short.",
+                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger per fret. Beats 1 and 2: with the thumb play F (E string, fret 1).",
+                        "Bar 1, beat 3, two eighths, from 3& over Bb7: with the thumb play the open A string; B flat (fret 1). A leads up to B flat.",
+                        "Bar 1, beat 4: rest on 4, then from 4& on with the thumb play F (D string, fret 3), sliding in from below; E flat (fret 1), short.",
                         "Ending 1: only the first time.",
-                        "Bar 2, over Fm7, then Bb7 from 3&: the same as bar 1.",
+                        "Bar 2, over Fm7, from 3& over Bb7: the same as bar 1.",
                         "Back to bar 1.",
                         "Ending 2: only the second time.",
                         "Bar 3, over Db: rest for the whole bar.",
                         "Bar 4, beat 1, without a chord, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together.",
-                        "Bar 4, beat 2, keep holding until 2&, then an eighth: with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. Also new: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 4, beats 3 and 4, two quarters: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. This is the widest shift, from fret 12 to fret 1. Practise just these two notes, slowly: look where you are going before the hand leaves.");
+                        "Bar 4, beat 2: keep holding until 2&; on 2& with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. Also new: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "Bar 4, beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. This is the widest shift, eleven frets. Practise just these two notes, slowly: look where you are going before the hand leaves.",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     @Test
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Viertel pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Wo „zupfe“ steht, nimmst du Daumen und Finger. Laut zählen: 1 e & a 2 e & a 3 e & a 4 e & a. Langsam anfangen, mit 80 % des Tempos (64 Viertel pro Minute). Gönn den Händen Pausen, und hör auf, wenn etwas weh tut. Am meisten Zeit brauchst du für Takt 4, Schlag 4, wo die Hand am weitesten springt.",
-                        "Auftakt, Schlag 4, Einsatz auf 4&, eine Achtel: zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
+                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Schläge pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Wo „zupfe“ steht, nimmst du Daumen und Finger. Fang langsam an: Stell das Metronom auf 64.",
+                        "Auftakt. Zähl 1 2 3 4 vor und setz auf 4& ein. Pause auf der 4, und auf 4& zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",
-                        "Takt 1, über Fm7, halbleise (mp). Lage: Zeigefinger im 1. Bund, ein Finger pro Bund. Schläge 1 und 2, eine Halbe: zupfe mit dem Daumen F (E-Saite, 1. Bund).",
-                        "Takt 1, Schlag 3, zwei Achtel, ab 3& über B7 (auf dem Blatt Bb7): zupfe mit dem Daumen die leere A-Saite; B (A-Saite, 1. Bund). Das A führt hinauf zum B.",
-                        "Takt 1, Schlag 4, Einsatz auf 4&, zwei Sechzehntel: zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es (D-Saite, 1. Bund), kurz.",
+                        "Takt 1, über Fm7, halbleise (mp). Lage: Zeigefinger im 1. Bund, ein Finger pro Bund. Schläge 1 und 2: zupfe mit dem Daumen F (E-Saite, 1. Bund).",
+                        "Takt 1, Schlag 3, zwei Achtel, ab 3& über B7 (auf dem Blatt Bb7): zupfe mit dem Daumen die leere A-Saite; B im 1. Bund. Das A führt hinauf zum B.",
+                        "Takt 1, Schlag 4: Pause auf der 4, und ab 4& zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es im 1. Bund, kurz.",
                         "Klammer 1: nur beim 1. Mal.",
-                        "Takt 2, über Fm7, ab 3& B7 (auf dem Blatt Bb7): genau wie Takt 1.",
+                        "Takt 2, über Fm7, ab 3& über B7 (auf dem Blatt Bb7): genau wie Takt 1.",
                         "Zurück zu Takt 1.",
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
-                        "Takt 4, Schlag 2, bis 2& weiter halten, dann eine Achtel: spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 4, Schläge 3 und 4, zwei Viertel: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Das ist der weiteste Sprung, vom 12. in den 1. Bund. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.");
+                        "Takt 4, Schlag 2: bis 2& weiter halten; auf 2& spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
+                        "Takt 4, Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Das ist der weiteste Sprung, elf Bünde. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
+                        "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
     @Test
     void unequalBeatsNameTheirCounts() {
         assertThat(english(SEVEN))
                 .containsExactly(
-                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths a minute. Count it in groups of 2, 2 and 3. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly, at 80 % of the tempo (160 eighths a minute). Take breaks, and stop if anything hurts.",
-                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. Beat 1 (counts 1 and 2), two eighths: play D (A string, fret 5), accented; a dead note (A string). New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "One bar. We’re in D Dorian, in 7/8, at 200 eighths per minute. Count it in groups of 2, 2 and 3. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly: set the metronome to 160.",
+                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. Where it says “play”, use index and middle finger in turn. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
-                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (D string, fret 7); pull off to G (D string, fret 5). New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. The finger that leaves draws the string a little sideways; the next one lies there already, where one is needed.");
+                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again. New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. Pull the string a little sideways as the finger leaves it; the finger for the lower note, where it takes one, is down already.",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     @Test
     void aTripletOverTwoBeatsIsToldWholeAndTheRepeatIsCounted() {
         assertThat(english(TRIPLET))
                 .containsExactly(
-                        "One bar. We’re in E minor, in 4/4, at 60 quarters a minute. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (48 quarters a minute). Take breaks, and stop if anything hurts.",
+                        "One bar. We’re in E minor, in 4/4, at 60 beats per minute. Count aloud: 1 2 3 4. Begin slowly: set the metronome to 48.",
                         "A repeat begins here.",
-                        "Bar 1, beats 1 and 2, position (index finger at fret 3, one finger per fret): a triplet (three quarters): pick the open E string; G (E string, fret 3), slid to from a grace note at fret 2; A (E string, fret 5). New here: the slide. Keep the pressure on the string while the finger travels.",
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 and 2: a triplet (three quarters): pick the open E string; G (fret 3), sliding up into it from one fret below; A (fret 5). New here: the slide. Keep the pressure on the string while the finger travels.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
-                        "Back to bar 1; from there to here three times in all.");
+                        "Back to bar 1; from there to here three times in all.",
+                        "Take breaks, and stop if anything hurts.");
         assertThat(german(TRIPLET))
                 .endsWith(
                         "Takt 1, Schläge 3 und 4: zwei Schläge Pause.",
-                        "Zurück zu Takt 1; von dort bis hier insgesamt dreimal spielen.");
+                        "Zurück zu Takt 1; von dort bis hier insgesamt dreimal spielen.",
+                        "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
     @Test
     void changesStandBeforeTheirBarAndAHeldNoteIsNotStruckAgain() {
         assertThat(english(CHANGES))
                 .containsExactly(
-                        "2 bars. We’re in C major, in 4/4, at 100 quarters a minute. The strings, from low to high, are E (sounds D), A, D and G. Pluck with index and middle finger in turn; that is what “play” means here. Count aloud: 1 2 3 4. Begin slowly, at 80 % of the tempo (80 quarters a minute). Take breaks, and stop if anything hurts.",
+                        "2 bars. We’re in C major, in 4/4, at 100 beats per minute. The strings, from low to high, are E (sounds D), A, D and G. Count aloud: 1 2 3 4. Begin slowly: set the metronome to 80.",
                         "Bar 1, beats 1 to 3: rest for three beats.",
-                        "Bar 1, beat 4, a quarter: play open D (E string).",
+                        "Bar 1, beat 4: play open D (E string), held over into the next bar. Where it says “play”, use index and middle finger in turn.",
                         "New key: D major.",
                         "New meter: 3/4.",
-                        "New tempo: 80 quarters a minute.",
-                        "Swing: of two eighths the first is long and the second short, two to one. It is felt in half time: the pulse moves half as fast.",
-                        "Slow down evenly through this bar, to 60 quarters a minute.",
-                        "Bar 2, beat 1: keep holding.",
-                        "Bar 2, beats 2 and 3, a half, position (index finger at fret 2, one finger per fret): play E (E string, fret 2).");
+                        "New tempo: 80 beats per minute.",
+                        "Swing the eighths: of each pair the first is longer than the second, two to one. It is felt in half time: the pulse moves half as fast.",
+                        "Slow down evenly through this bar, to 60 on the metronome.",
+                        "Bar 2, beat 1: keep holding. Then put the hand in position: index finger at fret 2, one finger per fret.",
+                        "Bar 2, beats 2 and 3: play E (E string, fret 2).",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     @Test
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Nothing but the root and the third. Beat 1: pluck G (E string, fret 3), a whole note; above it, two eighths: pluck G (D string, fret 5); B (G string, fret 4).",
-                        "Bar 1, beat 2: over the held note, two eighths: pluck G (D string, fret 5); B (G string, fret 4).",
-                        "Bar 1, beats 3 and 4: keep holding.");
+                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Only chord notes here: root and third. Beat 1: upper part: in eighths, pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
+                        "Bar 1, beat 2: over the held note, in eighths, pluck G (D string, fret 5); B (G string, fret 4).",
+                        "Bar 1, beats 3 and 4: keep holding.",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     /** Told at the beginning, a rhythm that most beats have is not told with each; another one is, so that nothing is left out. */
@@ -293,9 +302,8 @@ class WalkthroughTest {
         var told = english(line);
         assertThat(told.get(0)).contains("Usually a beat is a quarter and an eighth.");
         assertThat(told)
-                .anyMatch(text -> text.startsWith("Bar 1, beat 2 (counts 4 to 6): play E (A string, fret 7); G"))
-                .anyMatch(text -> text.startsWith(
-                        "Bar 1, beat 4 (counts 10 to 12), three eighths, shift (index finger at fret 2): play A, G"))
+                .anyMatch(text -> text.startsWith("Bar 1, beats 2 and 3 (counts 4 to 9): play E (A string, fret 7); G"))
+                .anyMatch(text -> text.startsWith("Bar 1, beat 4 (counts 10 to 12), three eighths: play A, G"))
                 .anyMatch(text -> text.startsWith("Bar 2, counts 4 to 6, an eighth and a quarter: play G"));
         var alone = Walkthrough.alternatives(line(line), Messages.of(Locale.ENGLISH))
                 .apply(new Passage(new Position(1, Fraction.ZERO), new Position(2, Fraction.ZERO)));
@@ -333,11 +341,11 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger per fret. Between 3 and 4 you go from the root by way of the second up to the third. Beats 1 and 2: on each beat play C (A string, fret 3), twice.",
-                        "Bar 1, beat 3: play C, then D (A string, frets 3 and 5).",
-                        "Bar 1, beat 4, a quarter, shift (index finger at fret 7): play E (A string, fret 7), short.",
-                        "Bar 2, shift (index finger at fret 3): as bar 1, the same shape one string higher, starting on F.",
-                        "Bar 3, shift (index finger at fret 5): as bar 1, an octave up: the same shape two strings higher and two frets further up the neck, starting on C.");
+                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger per fret. Beat 1: play C (A string, fret 3), twice. Where it says “play”, use index and middle finger in turn.",
+                        "Bar 1, beats 2 and 3: play C (A string, fret 3), three times; D (fret 5). Then shift: index finger at fret 7.",
+                        "Bar 1, beat 4: play E (A string, fret 7), short.",
+                        "Bar 2: as bar 1, the same shape one string higher, starting on F. Shift for it: index finger at fret 3.",
+                        "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck, starting on C. Shift for it: index finger at fret 5.");
     }
 
     /** An A7 chord is A, C sharp, E and G (rule: chord-tones); here its root, third and fifth rise. */
@@ -368,7 +376,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains(
-                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger per fret. Between 1 and 3 you go from the root by way of the third up to the fifth. Beats 1 to 3, three quarters: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7).");
+                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger per fret. Beats 1 to 3: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). That is root, third and fifth. Where it says “play”, use index and middle finger in turn.");
     }
 
     @Test
@@ -393,11 +401,12 @@ class WalkthroughTest {
                 bar 4 = bar 2
                 """))
                 .endsWith(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
-                        "Bar 1, beat 4, a quarter, shift (index finger at fret 7): play E (A string, fret 7).",
-                        "Bar 2. Shift: index finger at fret 3. Beats 1 and 2, two quarters: play G (E string, fret 3); C (A string, fret 3).",
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 3: on each beat play C (A string, fret 3), twice. Where it says “play”, use index and middle finger in turn. Then shift: index finger at fret 7.",
+                        "Bar 1, beat 4: play E (A string, fret 7).",
+                        "Bar 2. Shift: index finger at fret 3. Beats 1 and 2: play G (E string, fret 3); C (A string, fret 3), held into beat 3.",
                         "Bar 2, beats 3 and 4: keep holding.",
-                        "Bars 3 and 4: the same as bars 1 and 2.");
+                        "Bars 3 and 4: the same as bars 1 and 2.",
+                        "Take breaks, and stop if anything hurts.");
     }
 
     /** British and German names as musicians use them (common practice, no source). */
@@ -405,8 +414,8 @@ class WalkthroughTest {
     void musiciansWhoDisagreeReadTheirOwnNames() {
         assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.ENGLISH), Naming.BRITISH))
                 .extracting(Step::text)
-                .anyMatch(text -> text.contains("a quaver and two semiquavers, position"))
-                .anyMatch(text -> text.contains("at 96 crotchets a minute"));
+                .anyMatch(text -> text.contains("Beat 1, a quaver and two semiquavers: play A"))
+                .anyMatch(text -> text.contains("at 96 beats per minute"));
         assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.GERMAN), Naming.INTERNATIONAL))
                 .extracting(Step::text)
                 .anyMatch(text -> text.contains("A, dann B (E-Saite, Bünde 5 und 7)"));
@@ -425,7 +434,7 @@ class WalkthroughTest {
         var alternative = Walkthrough.alternatives(line(FORM), Messages.of(Locale.ENGLISH));
         assertThat(alternative.apply(new Passage(at(2, 0), at(4, 0))))
                 .isEqualTo(
-                        "Bass line in notation and tablature, bars 2 to 3. Ending 1: only the first time. Bar 2, over Fm7, then Bb7 from 3&: the same as bar 1. Back to bar 1. Ending 2: only the second time. Bar 3, over Db: rest for the whole bar.");
+                        "Bass line in notation and tablature, bars 2 to 3. Ending 1: only the first time. Bar 2, over Fm7, from 3& over Bb7: the same as bar 1. Back to bar 1. Ending 2: only the second time. Bar 3, over Db: rest for the whole bar.");
     }
 
     private static Position at(int bar, int beat) {

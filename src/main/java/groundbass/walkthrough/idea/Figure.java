@@ -7,6 +7,7 @@ import groundbass.score.Position;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Notes of one bar that go one way under one chord, from where they turn to where they turn again; one that only leads
@@ -18,8 +19,8 @@ record Figure(List<Tone> tones) {
     /** Fewer notes go no way worth naming (common practice, no source). */
     static final int FEWEST = 3;
 
-    /** Semitones; a wider step is heard as one way only between tones of the chord, an octave never (common practice, no source). */
-    private static final int WIDEST_STEP = 8;
+    /** Semitones; a wider step is heard as one way only where all are tones of the chord, an octave never (common practice, no source). */
+    private static final int WIDEST_STEP = 4;
 
     private static final int OCTAVE = 12;
 
@@ -58,7 +59,16 @@ record Figure(List<Tone> tones) {
     private static boolean goesOn(List<Tone> tones) {
         var next = tones.get(tones.size() - 1);
         return next.chord().equals(tones.get(0).chord())
-                && (next.role() != ToneRole.APPROACH || tones.size() >= FEWEST && isChromatic(tones));
+                && (isStepwise(tones)
+                        || tones.stream().allMatch(tone -> tone.chordDegree().isPresent()))
+                && (next.role() != ToneRole.APPROACH || isChromatic(tones));
+    }
+
+    private static boolean isStepwise(List<Tone> tones) {
+        return IntStream.range(1, tones.size())
+                .allMatch(i -> Math.abs(tones.get(i).pitch().midi()
+                                - tones.get(i - 1).pitch().midi())
+                        <= WIDEST_STEP);
     }
 
     private static boolean isChromatic(List<Tone> tones) {
@@ -97,9 +107,10 @@ record Figure(List<Tone> tones) {
         return isChromatic(tones);
     }
 
-    /** Whether it begins where another ends and goes back over the same notes. */
-    boolean isWayBackOf(Figure other) {
-        return follows(other) && pitches(tones).equals(pitches(reversed(other.tones)));
+    /** Whether it begins where another ends and goes back over the same notes, all the way or not. */
+    boolean comesBackOver(Figure other) {
+        var back = pitches(reversed(other.tones));
+        return follows(other) && tones.size() <= back.size() && pitches(tones).equals(back.subList(0, tones.size()));
     }
 
     /** Whether it begins on the note that another ends on. */
@@ -117,19 +128,11 @@ record Figure(List<Tone> tones) {
         return back;
     }
 
-    Position from() {
-        return first().at().position();
-    }
-
-    Position to() {
-        return last().at().position();
-    }
-
     Tone first() {
         return tones.get(0);
     }
 
-    private Tone last() {
+    Tone last() {
         return tones.get(tones.size() - 1);
     }
 }

@@ -1,86 +1,82 @@
 package groundbass.walkthrough.idea;
 
 import groundbass.analysis.Tone;
-import groundbass.score.Position;
+import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Degree;
 import groundbass.theory.Fragment;
-import groundbass.theory.Pitch;
-import groundbass.theory.Scale;
+import groundbass.walkthrough.idea.Figures.Chain;
 import groundbass.walkthrough.words.Wording;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
-/** A figure in one sentence: from which count to which it goes, and over which degrees of its chord. */
+/** A figure in one sentence: the degrees of its chord that it goes over. */
 final class FigureWords {
     private static final Degree ROOT = Degree.parse("1");
     private static final String OCTAVE = "octave";
 
+    /** What lies further from the root is named within the octave, as the ear hears it on the way. */
+    private static final int SEVENTH = 7;
+
     private final Wording words;
-    private final Function<Position, Optional<String>> counts;
 
-    /** @param counts what players call a moment of the line, where they have a word for it */
-    FigureWords(Wording words, Function<Position, Optional<String>> counts) {
+    FigureWords(Wording words) {
         this.words = words;
-        this.counts = counts;
     }
 
-    /**
-     * Empty where nobody has words for its counts or for its notes.
-     *
-     * @param chordSaid whether its chord is said, because its bar has others
-     */
-    Optional<String> of(Figure figure, boolean chordSaid) {
-        var chord = figure.first().chord().filter(each -> chordSaid).map(words::over);
-        return name(figure).flatMap(name -> between(figure.from(), figure.to(), chord, name));
+    /** {@code That is root, flat seventh and octave.} */
+    String named(Chain chain, String who) {
+        return words.say("figure.named", who, list(chain));
     }
 
-    /** Two figures, the second of which goes on where the first turns. */
-    Optional<String> of(Figure figure, Figure next) {
-        if (degrees(figure).isEmpty() || degrees(next).isEmpty()) {
-            return Optional.empty();
-        }
-        String both = next.isWayBackOf(figure)
-                ? words.say("figure.back", overChord(figure))
-                : words.say("figure.then", overChord(figure), onward(next));
-        return between(figure.from(), next.to(), Optional.empty(), both);
+    /** {@code That is root, flat seventh and octave again.} */
+    String again(Chain chain, String who) {
+        return words.say("figure.again", who, list(chain));
     }
 
-    private Optional<String> between(Position first, Position last, Optional<String> chord, String name) {
-        var from = counts.apply(first);
-        var to = counts.apply(last);
-        if (from.isEmpty() || to.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(chord.map(over -> words.say("figure.over", from.get(), to.get(), over, name))
-                .orElseGet(() -> words.say("figure", from.get(), to.get(), name)));
+    String chromatic(Chain chain, String who) {
+        return words.say(chain.ways().get(0).isRising() ? "figure.half.up" : "figure.half.down", who);
     }
 
-    private Optional<String> name(Figure figure) {
-        if (figure.isChromatic()) {
-            var first = figure.first().pitch().name();
-            return Optional.of(
-                    words.said(new Fragment(first, Scale.CHROMATIC, Optional.empty(), figure.isRising()).said()));
-        }
-        return figure.first().chord().isEmpty()
-                ? inKey(figure)
-                : Optional.of(figure).filter(each -> !degrees(each).isEmpty()).map(this::overChord);
+    /** {@code up the A minor pentatonic scale}, of what has such a name. */
+    Optional<String> scale(Chain chain) {
+        var pitches = chain.tones().stream().map(Tone::pitch).toList();
+        return Fragment.of(chain.first().key(), Optional.empty(), pitches).map(fragment -> words.said(fragment.said()));
     }
 
-    /** {@code from the root by way of the third and the fifth up to the octave}. */
-    private String overChord(Figure figure) {
-        return words.say(
-                "figure.from", words.say("degree.from." + degrees(figure).get(0)), onward(figure));
+    /** {@code So the bar is the D7 chord, up and back down.} */
+    String chord(Chain chain) {
+        Chord chord = chain.first().chord().orElseThrow();
+        return words.say(chain.ways().get(0).isRising() ? "figure.chord.up" : "figure.chord.down", words.chord(chord));
     }
 
-    /** {@code by way of the third and the fifth up to the octave}. */
-    private String onward(Figure figure) {
-        var degrees = degrees(figure);
+    /** {@code So you climb from the root through the third and the fifth to the octave.} */
+    String way(Chain chain) {
+        var out = chain.ways().get(0);
+        var degrees = degrees(out);
         int last = degrees.size() - 1;
-        return words.say(
-                figure.isRising() ? "figure.up" : "figure.down",
+        String way = words.say(
+                out.isRising() ? "figure.up" : "figure.down",
+                words.say("degree.from." + degrees.get(0)),
                 words.list(degrees.subList(1, last).stream().map(this::onTheWay).toList()),
                 words.say("degree.to." + degrees.get(last)));
+        return words.say("sentence", chain.ways().size() == 1 ? way : back(chain, way));
+    }
+
+    private String back(Chain chain, String way) {
+        var out = chain.ways().get(0);
+        var home = chain.ways().get(1);
+        if (home.tones().size() == out.tones().size()) {
+            return words.say("figure.back", way);
+        }
+        var degrees = degrees(home);
+        String to = words.say("degree.to." + degrees.get(degrees.size() - 1));
+        return words.say(out.isRising() ? "figure.back.down" : "figure.back.up", way, to);
+    }
+
+    private String list(Chain chain) {
+        return words.list(degrees(chain.ways().get(0)).stream()
+                .map(degree -> words.say("degree." + degree))
+                .toList());
     }
 
     private String onTheWay(String degree) {
@@ -88,7 +84,14 @@ final class FigureWords {
         return words.has(own) ? words.say(own) : words.say("degree.way", words.say("degree." + degree));
     }
 
-    /** By the keys of their names; none where players have no name for one of them, or nothing holds. */
+    /** By the keys of their names, of all notes; none where players have no name for one of them, or nothing holds. */
+    Optional<List<String>> degrees(Chain chain) {
+        var all = chain.ways().stream().map(this::degrees).toList();
+        return all.stream().anyMatch(List::isEmpty)
+                ? Optional.empty()
+                : Optional.of(all.stream().flatMap(List::stream).toList());
+    }
+
     private List<String> degrees(Figure figure) {
         var all = figure.tones().stream()
                 .filter(tone -> tone.chord().isPresent())
@@ -103,12 +106,6 @@ final class FigureWords {
                 .filter(degree -> words.has("degree.from." + degree));
     }
 
-    private Optional<String> inKey(Figure figure) {
-        List<Pitch> pitches = figure.tones().stream().map(Tone::pitch).toList();
-        return Fragment.of(figure.first().key(), Optional.empty(), pitches)
-                .map(fragment -> words.said(fragment.said()));
-    }
-
     /** A root above another of the same figure. */
     private static boolean isOctave(Degree degree, Tone tone, Figure figure) {
         return degree.equals(ROOT)
@@ -119,6 +116,7 @@ final class FigureWords {
 
     private static Optional<Degree> degree(Tone tone) {
         return tone.chordDegree()
+                .filter(degree -> degree.number() <= SEVENTH)
                 .or(() -> Degree.of(
                         tone.chord().orElseThrow().root(), tone.pitch().name()));
     }

@@ -1,7 +1,6 @@
 package groundbass.walkthrough.words;
 
 import groundbass.score.Arrival;
-import groundbass.score.Harmonic;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
@@ -20,17 +19,26 @@ import java.util.function.Predicate;
 public final class NoteWords {
     private final Wording words;
     private final Tuning tuning;
-    private final Predicate<Note> underFinger;
+    private final PlaceWords places;
 
     public NoteWords(Wording words, Tuning tuning) {
-        this(words, tuning, note -> false);
+        this(words, tuning, new PlaceWords(words, tuning, note -> false, Optional.empty()));
     }
 
-    /** @param underFinger whether the finger that is written for a note goes without saying */
-    public NoteWords(Wording words, Tuning tuning, Predicate<Note> underFinger) {
+    private NoteWords(Wording words, Tuning tuning, PlaceWords places) {
         this.words = words;
         this.tuning = tuning;
-        this.underFinger = underFinger;
+        this.places = places;
+    }
+
+    /**
+     * For notes that are told in one breath, where a string and a place are named once.
+     *
+     * @param underFinger whether the finger that is written for a note goes without saying
+     */
+    public static NoteWords inOneBreath(Wording words, Tuning tuning, Predicate<Note> underFinger) {
+        var places = new PlaceWords(words, tuning, underFinger, Optional.of(new NamedPlaces()));
+        return new NoteWords(words, tuning, places);
     }
 
     /**
@@ -57,13 +65,21 @@ public final class NoteWords {
         var first = heads.get(0).note();
         boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
         if (heads.size() > 1 && alike) {
-            var what = heads.stream().map(this::what).toList();
+            var what = heads.stream().map(places::together).toList();
             return detailed(first, words.say("together", listBut(what), what.get(what.size() - 1)), named);
         }
+        if (heads.size() == 1) {
+            return detailed(first, places.of(heads.get(0)), named);
+        }
         return heads.stream()
-                .map(head -> detailed(head.note(), what(head), named || heads.size() > 1))
+                .map(head -> detailed(head.note(), places.together(head), true))
                 .reduce((one, two) -> words.say("together.each", one, two))
                 .orElseThrow();
+    }
+
+    /** Plain notes that follow one another along one string, without what they are struck with. */
+    public String along(List<Head> heads) {
+        return places.along(heads);
     }
 
     /** Whether the plucking hand does the same for two notes, so that it is said once. */
@@ -117,49 +133,9 @@ public final class NoteWords {
                 .orElseGet(() -> strike(note, what));
     }
 
-    String what(Head head) {
-        String string = string(head.note().string());
-        return head.note().place() instanceof Fretted fretted
-                ? pitched(head, fretted, string)
-                : words.say("place.dead", string);
-    }
-
-    private String pitched(Head head, Fretted place, String string) {
-        String name = words.name(head.pitch().name());
-        String fret = String.valueOf(place.fret());
-        var harmonic = head.note().ornaments().harmonic();
-        if (harmonic.isPresent()) {
-            return harmonic(harmonic.get(), name, string, fret);
-        }
-        if (place.fret() == 0) {
-            var open = tuning.string(place.string()).name();
-            boolean own =
-                    head.pitch().name().equals(open) && tuning.numberOf(open).isPresent();
-            return own ? words.say("place.open.own", string) : words.say("place.open", name, string);
-        }
-        var finger = head.note().ornaments().finger();
-        return finger.isPresent() && !underFinger.test(head.note())
-                ? words.say("place.finger", name, string, fret, words.say("finger." + finger.getAsInt()))
-                : words.say("place.fret", name, string, fret);
-    }
-
-    private String harmonic(Harmonic harmonic, String name, String string, String fret) {
-        return harmonic.touchedFret().isPresent()
-                ? words.say(
-                        "place.artificial",
-                        name,
-                        string,
-                        fret,
-                        String.valueOf(harmonic.touchedFret().getAsInt()))
-                : words.say("place.harmonic", name, string, fret);
-    }
-
     /** By its name, or by its number where two strings have the same name. */
     public String string(int number) {
-        var name = tuning.string(number).name();
-        return tuning.numberOf(name).isPresent()
-                ? words.say("string", words.name(name))
-                : words.say("string.number", String.valueOf(number));
+        return places.string(number);
     }
 
     /** Strokes and places alone, of heads that begin together. */
@@ -175,7 +151,7 @@ public final class NoteWords {
     public String brief(Head head) {
         boolean plain = head.note().ornaments().harmonic().isEmpty();
         if (!plain) {
-            return what(head);
+            return places.together(head);
         }
         if (!(head.note().place() instanceof Fretted place)) {
             return words.say("brief.dead", shortString(head.note().string()));
@@ -197,7 +173,7 @@ public final class NoteWords {
     /** What sounds otherwise than a plain note. */
     public List<String> marks(Note note) {
         var details = new ArrayList<String>();
-        note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);
+        note.arrival().flatMap(arrival -> arrival(note, arrival)).ifPresent(details::add);
         var ornaments = note.ornaments();
         ornaments.slideIn().ifPresent(slide -> details.add(words.say("slidein." + lower(slide))));
         ornaments.bend().ifPresent(bend -> details.add(bend(bend)));
@@ -209,13 +185,16 @@ public final class NoteWords {
         return details;
     }
 
-    private Optional<String> arrival(Arrival arrival, Optional<Technique> pluck) {
+    private Optional<String> arrival(Note note, Arrival arrival) {
         String word = arrival.kind().word();
-        if (arrival.isGrace()) {
-            return Optional.of(words.say(
-                    "grace." + word, String.valueOf(arrival.graceFret().getAsInt())));
+        if (!arrival.isGrace()) {
+            return note.pluck().map(technique -> words.say("reached." + word));
         }
-        return pluck.map(technique -> words.say("reached." + word));
+        int from = arrival.graceFret().getAsInt();
+        int to = note.place() instanceof Fretted place ? place.fret() : from;
+        String way = from == 0 ? ".open" : from < to ? ".up" : ".down";
+        int far = Math.abs(to - from);
+        return Optional.of(words.say("grace." + word + way, far, words.number(far), String.valueOf(from)));
     }
 
     private String bend(Bend bend) {

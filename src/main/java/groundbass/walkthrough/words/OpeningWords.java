@@ -26,8 +26,11 @@ public final class OpeningWords {
         var sentences = new ArrayList<String>();
         var form = new FormWords(words, line);
         sentences.add(form.form());
-        sentences.add(
-                words.say("opening", words.key(header.key()), header.meter().toString(), words.tempo(header.tempo())));
+        sentences.add(words.say(
+                "opening",
+                words.key(header.key()),
+                header.meter().toString(),
+                words.tempo(header.tempo(), header.meter())));
         if (header.meter().isGrouped()) {
             sentences.add(words.say(
                     "opening.groups",
@@ -40,13 +43,10 @@ public final class OpeningWords {
         if (!header.tuning().equals(Tuning.STANDARD)) {
             sentences.add(words.say("opening.strings", words.list(strings())));
         }
-        if (uses(Technique.FINGER)) {
-            sentences.add(words.say("opening.fingers"));
-        }
-        if (uses(Technique.PLUCK)) {
-            sentences.add(words.say("opening.pluck"));
-        }
         sentences.add(form.count());
+        if (uses(Technique.PLUCK)) {
+            sentences.add(words.say("means.pluck"));
+        }
         return String.join(" ", sentences);
     }
 

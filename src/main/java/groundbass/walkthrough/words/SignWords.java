@@ -45,11 +45,13 @@ public final class SignWords {
         changes.section().ifPresent(name -> signs.add(sign("section", name, name)));
         changes.key().ifPresent(key -> signs.add(sign("key", key, words.key(key))));
         changes.meter().ifPresent(meter -> signs.add(sign("meter", meter, meter.toString())));
-        changes.tempo().ifPresent(next -> signs.add(sign("tempo", next, words.tempo(next))));
+        changes.tempo()
+                .ifPresent(next -> signs.add(
+                        sign("tempo", next, words.tempo(next, inForce.get(index).meter()))));
         changes.feel().ifPresent(feel -> signs.add(new Sign(subject("feel", feel), OpeningWords.feel(words, feel))));
         changes.slowingTo()
                 .map(perMinute -> new Tempo(perMinute, tempo.beat()))
-                .ifPresent(slow -> signs.add(sign("slowing", slow, words.tempo(slow))));
+                .ifPresent(slow -> signs.add(sign("slowing", slow, String.valueOf(slow.perMinute()))));
         if (bar.repeats().start()) {
             signs.add(new Sign(subject("repeat", ""), words.say("sign.repeat")));
         }
@@ -128,7 +130,7 @@ public final class SignWords {
     }
 
     /** Every sign is obeyed at least once, and what is played after the first time is where it leads. */
-    private int returnFrom(int index) {
+    public int returnFrom(int index) {
         int first = played.stream().map(Played::bar).toList().indexOf(index);
         return played.get(first + 1).bar();
     }

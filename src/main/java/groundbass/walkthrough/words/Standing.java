@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** What stands above and below the staff of a bar: chords, loudness and words, each with its count where it comes later. */
 public final class Standing {
@@ -38,20 +39,73 @@ public final class Standing {
 
     /** From one moment of the bar until before another. */
     public List<String> between(Fraction from, Fraction to) {
+        return between(from, to, from);
+    }
+
+    private List<String> between(Fraction from, Fraction to, Fraction first) {
+        var said = chords(from, to, first);
+        directions(from, to)
+                .forEach(direction -> said.add(placed(direction(direction), "from", direction.at(), from, first)));
+        return said;
+    }
+
+    /** Chords there, and what else stands where it begins or where its first note is played. */
+    public List<String> atStart(Fraction from, Fraction to, Fraction first) {
+        var said = chords(from, to, first);
+        directions(from, to)
+                .filter(direction -> isStart(direction, from, first))
+                .forEach(direction -> said.add(direction(direction)));
+        return said;
+    }
+
+    /** What else stands there, in sentences. */
+    public List<String> later(Fraction from, Fraction to, Fraction first) {
+        return directions(from, to)
+                .filter(direction -> !isStart(direction, from, first))
+                .map(direction -> placed(direction(direction), "from.on", direction.at(), from, first))
+                .map(text -> words.say("sentence", text))
+                .toList();
+    }
+
+    /** Whether more than one thing is said at the start. */
+    public boolean isMuch(Fraction from, Fraction to, Fraction first) {
+        long chords = written.bar().chords().stream()
+                .filter(chord -> isWithin(chord.at(), from, to))
+                .count();
+        return chords
+                        + directions(from, to)
+                                .filter(direction -> isStart(direction, from, first))
+                                .count()
+                > 1;
+    }
+
+    private List<String> chords(Fraction from, Fraction to, Fraction first) {
         var said = new ArrayList<String>();
         for (var chord : written.bar().chords()) {
             if (isWithin(chord.at(), from, to)) {
-                boolean first = said.isEmpty();
+                String key = isNumbered(chord.at()) ? "from.beat" : "from.chord";
                 chords.apply(chord)
-                        .map(symbol -> first ? words.over(symbol) : words.overThen(symbol))
-                        .ifPresent(text -> said.add(placed(text, chord.at(), from)));
+                        .map(words::over)
+                        .ifPresent(text -> said.add(placed(text, key, chord.at(), from, first)));
             }
         }
-        written.bar().directions().stream()
-                .filter(direction -> isWithin(direction.at(), from, to))
-                .filter(direction -> !isRunning(direction))
-                .forEach(direction -> said.add(placed(direction(direction), direction.at(), from)));
         return said;
+    }
+
+    private Stream<Direction> directions(Fraction from, Fraction to) {
+        return written.bar().directions().stream()
+                .filter(direction -> isWithin(direction.at(), from, to))
+                .filter(direction -> !isRunning(direction));
+    }
+
+    private static boolean isStart(Direction direction, Fraction from, Fraction first) {
+        return direction.at().equals(from) || direction.at().equals(first);
+    }
+
+    /** Whether a moment is a beat that has a number of its own. */
+    private boolean isNumbered(Fraction at) {
+        var meter = written.inForce().meter();
+        return meter.beatStart(at).equals(at) && meter.beats().stream().allMatch(counts -> counts == 1);
     }
 
     /** Whether anything is written there, said or not. */
@@ -74,12 +128,12 @@ public final class Standing {
         return !at.isBefore(from) && at.isBefore(to);
     }
 
-    private String placed(String what, Fraction at, Fraction from) {
-        if (at.equals(from)) {
+    private String placed(String what, String key, Fraction at, Fraction from, Fraction first) {
+        if (at.equals(from) || at.equals(first)) {
             return what;
         }
         return words.count(at, written.inForce().meter())
-                .map(count -> words.say("from", what, count))
+                .map(count -> words.say(key, what, count))
                 .orElseGet(() -> words.say("later", what));
     }
 

@@ -3,18 +3,19 @@ package groundbass.walkthrough.words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * The sentences of one step: where it is, what is to be known before one plays, what is played, and what to mind.
  *
- * @param where  the bar or beats, what stands there, and a rhythm
+ * @param where  the bar or beats and what stands there
+ * @param apart  whether that is a sentence of its own
  * @param before whole sentences
- * @param how    the first beats and their rhythm, where something is to be known of the whole bar
+ * @param how    beats or a rhythm, where {@code where} is a sentence of its own
  * @param played without its full stop
  * @param after  whole sentences
  */
-public record StepText(List<String> where, List<String> before, List<String> how, String played, List<String> after) {
+public record StepText(
+        List<String> where, boolean apart, List<String> before, List<String> how, String played, List<String> after) {
     public StepText {
         where = List.copyOf(where);
         before = List.copyOf(before);
@@ -24,14 +25,14 @@ public record StepText(List<String> where, List<String> before, List<String> how
 
     /** A step that is one sentence. */
     public static StepText plain(List<String> where, String played) {
-        return new StepText(where, List.of(), List.of(), played, List.of());
+        return new StepText(where, false, List.of(), List.of(), played, List.of());
     }
 
     /** What is played in one sentence with where it is, unless something is to be known before. */
     public String said(Wording words) {
         var sentences = new ArrayList<String>();
-        if (before.isEmpty()) {
-            sentences.add(sentence(Stream.concat(where.stream(), how.stream()).toList(), words));
+        if (!apart) {
+            sentences.add(sentence(where, words));
         } else {
             sentences.add(words.say("sentence", heading(where, words)));
             sentences.addAll(before);

@@ -10,4 +10,9 @@ public record Told(Passage passage, String subject, String text) {
         Objects.requireNonNull(subject);
         Objects.requireNonNull(text);
     }
+
+    /** The same with one more sentence. */
+    public Told and(String sentence) {
+        return new Told(passage, subject, text + " " + sentence);
+    }
 }

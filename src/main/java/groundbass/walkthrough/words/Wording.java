@@ -13,9 +13,11 @@ import groundbass.theory.NoteName;
 import groundbass.writing.NoteValue;
 import groundbass.writing.NoteValue.Base;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** The words that sentences are made of, in one language. */
@@ -23,10 +25,22 @@ public final class Wording {
     private static final String PREFIX = "walkthrough.";
     private static final int LAST_NUMBER_IN_WORDS = 12;
 
+    /** A root that means one note in this language and another on a sheet, so that the sheet is always named. */
+    private static final String NAMED_ALIKE = "B";
+
     private final Messages messages;
     private final String naming;
+    private final boolean again;
+    private final Set<String> written = new HashSet<>();
 
+    /** Words that know nothing of what was said before. */
     public Wording(Messages messages, Naming naming) {
+        this(messages, naming, true);
+    }
+
+    /** @param again whether what stands on the sheet is said beside each name of a chord, or once of each */
+    public Wording(Messages messages, Naming naming, boolean again) {
+        this.again = again;
         this.messages = messages;
         this.naming = naming.isSpokenIn(messages.locale()) ? naming.word() + "." : "";
     }
@@ -96,17 +110,14 @@ public final class Wording {
         return symbol instanceof Chord chord ? say("over", chord(chord)) : say("nochord");
     }
 
-    /** A chord that follows another in one breath. */
-    String overThen(ChordSymbol symbol) {
-        return symbol instanceof Chord chord ? say("over.then", chord(chord)) : say("nochord");
-    }
-
     /** By the names that notes have in this language, with what stands on the sheet where that is another letter. */
-    private String chord(Chord chord) {
+    public String chord(Chord chord) {
         String named = root(chord.root())
                 + chord.quality().suffix()
                 + chord.bass().map(bass -> "/" + root(bass)).orElse("");
-        return named.equals(chord.toString()) ? named : say("chord.written", named, chord.toString());
+        boolean always = named.startsWith(NAMED_ALIKE) || again;
+        boolean known = !written.add(named) && !always;
+        return known || named.equals(chord.toString()) ? named : say("chord.written", named, chord.toString());
     }
 
     private String root(NoteName root) {
@@ -123,16 +134,32 @@ public final class Wording {
         return dotted(value, counted((value.dots() == 1 ? "dotted." : "value.") + word(value.base()), count));
     }
 
+    /** {@code in eighths}, where that is said of a value. */
+    public Optional<String> evenly(NoteValue value) {
+        String key = "evenly." + word(value.base());
+        return value.dots() == 0 && has(key) ? Optional.of(say(key)) : Optional.empty();
+    }
+
     public String rests(NoteValue value, int count) {
         return dotted(value, counted((value.dots() == 1 ? "rest.dotted." : "rest.value.") + word(value.base()), count));
     }
 
-    /** {@code 96 quarters a minute}. */
-    public String tempo(Tempo tempo) {
-        String beats = valueOf(tempo.beat())
-                .map(value -> notes(value, tempo.perMinute()))
-                .orElseGet(() -> counted("tempo.beats", tempo.perMinute()));
+    /** {@code 96 beats per minute}; what a beat is where the meter does not tell. */
+    public String tempo(Tempo tempo, Meter meter) {
+        int perMinute = tempo.perMinute();
+        boolean plain = tempo.beat().equals(Fraction.of(1, meter.unit()))
+                && meter.beats().stream().allMatch(counts -> counts == 1);
+        String beats = plain
+                ? counted("tempo.beats", perMinute)
+                : valueOf(tempo.beat())
+                        .map(value -> beats(value, perMinute))
+                        .orElseGet(() -> counted("tempo.beats", perMinute));
         return say("tempo", beats);
+    }
+
+    private String beats(NoteValue value, int perMinute) {
+        String key = (value.dots() == 1 ? "tempo.dotted." : "tempo.value.") + word(value.base());
+        return has(key) ? counted(key, perMinute) : notes(value, perMinute);
     }
 
     /** A moment as players say it, where they have a word for it. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.score.Arrival;
 import groundbass.score.Dynamic;
 import groundbass.score.Fraction;
+import groundbass.score.Meter;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
@@ -90,16 +91,21 @@ class WordingTest {
 
     @Test
     void temposNameTheirBeat() {
-        assertThat(english.tempo(new Tempo(58, Fraction.of(3, 8)))).isEqualTo("58 dotted quarters a minute");
-        assertThat(german.tempo(new Tempo(200, Fraction.of(1, 8)))).isEqualTo("200 Achtel pro Minute");
+        assertThat(english.tempo(new Tempo(58, Fraction.of(3, 8)), Meter.of(12, 8)))
+                .isEqualTo("58 dotted-quarter beats per minute");
+        assertThat(english.tempo(new Tempo(96, Fraction.of(1, 4)), Meter.COMMON))
+                .isEqualTo("96 beats per minute");
+        assertThat(german.tempo(new Tempo(200, Fraction.of(1, 8)), Meter.of(6, 8)))
+                .isEqualTo("200 Achtel pro Minute");
     }
 
     @Test
     void everyWordOfTheScoreCanBeSaidInEveryLanguage() {
         var keys = Stream.of(
                         Stream.of(Technique.values()).map(each -> "pluck." + each.word()),
-                        Stream.of(Arrival.Kind.values()).flatMap(each -> Stream.of("arrive.", "reached.", "grace.")
-                                .map(key -> key + each.word())),
+                        Stream.of(Arrival.Kind.values()).flatMap(each -> Stream.of(
+                                        "arrive.%s", "reached.%s", "grace.%s.up", "grace.%s.down", "grace.%s.open")
+                                .map(key -> key.formatted(each.word()))),
                         Stream.of(Mark.values()).map(each -> "mark." + each.word()),
                         Stream.of(Mode.values()).map(each -> "mode." + each),
                         Stream.of(Dynamic.values()).map(each -> "dynamic." + each))

@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.stretch;
 
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
@@ -12,9 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A part of a bar that is told in one step, and what happens in it. Times count from the bar's first count. */
-record Stretch(Fraction from, Fraction to, Kind kind) {
+public record Stretch(Fraction from, Fraction to, Kind kind) {
     /** What there is to tell. */
-    enum Kind {
+    public enum Kind {
         PLAY,
         HOLD,
         REST
@@ -24,7 +24,7 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
      * The beats of a bar; those under one tuplet are together, those in which nothing begins, and those that have one note
      * each, as long as the beat.
      */
-    static List<Stretch> of(WrittenBar bar) {
+    public static List<Stretch> of(WrittenBar bar) {
         var cuts = cuts(bar);
         var stretches = new ArrayList<Stretch>();
         for (int i = 0; i + 1 < cuts.size(); i++) {
@@ -50,6 +50,7 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
                 .filter(start -> start.isAfter(bar.from()) && start.isBefore(bar.to()))
                 .filter(start -> written.voices().stream().noneMatch(voice -> isInsideTuplet(voice, start)))
                 .filter(start -> !isWalking(written, start))
+                .filter(start -> !isUnderHeldNote(written, start))
                 .forEach(cuts::add);
         cuts.add(bar.to());
         return cuts;
@@ -66,6 +67,18 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
                 && elements.stream()
                         .anyMatch(element ->
                                 isBeat(element, meter) && element.onset().equals(start));
+    }
+
+    /** Whether a moment lies within a note of two beats that begins with one and has another voice above it. */
+    private static boolean isUnderHeldNote(WrittenBar written, Fraction start) {
+        var meter = written.inForce().meter();
+        return written.voices().size() > 1
+                && written.voices().get(1).elements().stream()
+                        .filter(element -> element instanceof Chord && !RhythmWords.isHeld(element))
+                        .filter(element -> meter.beatStart(element.onset()).equals(element.onset()))
+                        .filter(element -> meter.beatEnd(element.onset()).equals(start))
+                        .anyMatch(element ->
+                                element.onset().plus(element.length()).equals(meter.beatEnd(start)));
     }
 
     private static boolean isBeat(Element element, Meter meter) {
@@ -98,7 +111,7 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
     }
 
     /** Whether it is one beat, from its beginning to its end. */
-    boolean isBeat(Meter meter) {
+    public boolean isBeat(Meter meter) {
         return isBeat(from, to, meter);
     }
 
@@ -106,17 +119,17 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
         return meter.beatStart(from).equals(from) && meter.beatEnd(from).equals(to);
     }
 
-    boolean contains(Fraction at) {
+    public boolean contains(Fraction at) {
         return !at.isBefore(from) && at.isBefore(to);
     }
 
     /** What sounds or rests in it, also what began before. */
-    List<Element> elements(Voice voice) {
+    public List<Element> elements(Voice voice) {
         return within(voice, from, to);
     }
 
     /** What one voice does between two times. */
-    static Kind kind(Voice voice, Fraction from, Fraction to) {
+    public static Kind kind(Voice voice, Fraction from, Fraction to) {
         var here = within(voice, from, to);
         if (here.stream().allMatch(element -> element instanceof Rest)) {
             return Kind.REST;

@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.stretch;
 
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
@@ -11,21 +11,27 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Strokes that a teacher says in one breath: one stroke, the same one several times, or plain notes that follow one
- * another on one string. Each stroke is the heads that are struck together, lowest first.
+ * Strokes that a teacher says in one breath: one stroke, the same one several times, a few that come round again, or
+ * plain notes that follow one another on one string. Each stroke is the heads that are struck together, lowest first.
+ *
+ * @param period how many strokes there are before they come again, all of them where none does
  */
-record Phrase(Kind kind, List<List<Head>> strokes) {
-    enum Kind {
+public record Phrase(Kind kind, List<List<Head>> strokes, int period) {
+    public enum Kind {
         SINGLE,
         REPEATED,
+        ROUND,
         RUN
     }
+
+    /** More strokes than this are not heard as coming round (common practice, no source). */
+    private static final int LONGEST_ROUND = 3;
 
     /** Techniques whose order is a pattern worth naming: down, up, down. */
     private static final Set<Technique> PATTERNED =
             EnumSet.of(Technique.THUMB_DOWN, Technique.THUMB_UP, Technique.INDEX, Technique.MIDDLE);
 
-    Phrase {
+    public Phrase {
         strokes = List.copyOf(strokes);
     }
 
@@ -42,10 +48,44 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
     private static Phrase from(List<List<Head>> strokes) {
         int repeated = lead(strokes, Phrase::isAgain);
         if (repeated > 1) {
-            return new Phrase(Kind.REPEATED, strokes.subList(0, repeated));
+            return new Phrase(Kind.REPEATED, strokes.subList(0, repeated), 1);
+        }
+        for (int period = 2; period <= LONGEST_ROUND; period++) {
+            int times = rounds(strokes, period);
+            if (times > 1 && !isOnePlace(strokes.subList(0, period))) {
+                return new Phrase(Kind.ROUND, strokes.subList(0, period * times), period);
+            }
         }
         int run = lead(strokes, Phrase::isNext);
-        return new Phrase(run > 1 ? Kind.RUN : Kind.SINGLE, strokes.subList(0, run));
+        return new Phrase(run > 1 ? Kind.RUN : Kind.SINGLE, strokes.subList(0, run), run);
+    }
+
+    /** How often so many strokes are played, one time after the other. */
+    private static int rounds(List<List<Head>> strokes, int period) {
+        int end = period;
+        while (end < strokes.size() && isAgain(strokes.get(end - period), strokes.get(end))) {
+            end++;
+        }
+        return end / period;
+    }
+
+    private static boolean isOnePlace(List<List<Head>> strokes) {
+        return strokes.stream()
+                        .flatMap(List::stream)
+                        .map(head -> head.note().place())
+                        .distinct()
+                        .count()
+                == 1;
+    }
+
+    /** The strokes before they come again. */
+    List<List<Head>> once() {
+        return strokes.subList(0, period);
+    }
+
+    /** How often they come. */
+    int times() {
+        return strokes.size() / period;
     }
 
     private interface Follows {
@@ -62,7 +102,7 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
     }
 
     /** Whether both hands do once more what they did, without coming from the note before. */
-    static boolean isAgain(List<Head> one, List<Head> other) {
+    public static boolean isAgain(List<Head> one, List<Head> other) {
         return played(one).equals(played(other))
                 && one.stream().allMatch(head -> head.note().arrival().isEmpty());
     }

@@ -1,6 +1,5 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.stretch;
 
-import groundbass.score.Meter;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
@@ -12,14 +11,13 @@ import groundbass.writing.Voice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /** The values of elements that follow one another, equal neighbours counted: {@code two sixteenths and an eighth}. */
-final class RhythmWords {
+public final class RhythmWords {
     private final Wording words;
     private final Voice voice;
 
-    RhythmWords(Wording words, Voice voice) {
+    public RhythmWords(Wording words, Voice voice) {
         this.words = words;
         this.voice = voice;
     }
@@ -34,7 +32,7 @@ final class RhythmWords {
     }
 
     /** @param first, end indexes of elements, {@code end} not included; tuplets lie whole inside or outside */
-    String of(int first, int end) {
+    public String of(int first, int end) {
         var items = new ArrayList<String>();
         int i = first;
         while (i < end) {
@@ -55,17 +53,6 @@ final class RhythmWords {
                 : of(first, end);
     }
 
-    /** The same with the count on which one comes in after a rest, where players have a word for it. */
-    List<String> spoken(int first, int end, Meter meter) {
-        int sounding = sounding(first, end);
-        if (sounding == first || sounding == end || !isEven(sounding, end)) {
-            return List.of(spoken(first, end));
-        }
-        return words.count(voice.elements().get(sounding).onset(), meter)
-                .map(count -> List.of(words.say("rhythm.in", count), of(sounding, lastNote(end))))
-                .orElse(List.of(spoken(first, end)));
-    }
-
     /** The first element after the rests that stand first, those in tuplets not counted. */
     private int sounding(int first, int end) {
         int index = first;
@@ -75,29 +62,6 @@ final class RhythmWords {
             index++;
         }
         return index;
-    }
-
-    /** Before the rests that stand last, which go without saying where the notes are told with their values. */
-    private int lastNote(int end) {
-        int index = end;
-        while (voice.elements().get(index - 1) instanceof Rest) {
-            index--;
-        }
-        return index;
-    }
-
-    /** Whether notes of one value follow one another without a rest in between. */
-    private boolean isEven(int first, int end) {
-        var elements = voice.elements().subList(first, end);
-        boolean broken = IntStream.range(1, elements.size())
-                .anyMatch(i -> elements.get(i - 1) instanceof Rest && elements.get(i) instanceof Chord);
-        return !broken
-                && elements.stream()
-                                .filter(Chord.class::isInstance)
-                                .map(Element::value)
-                                .distinct()
-                                .count()
-                        == 1;
     }
 
     private Optional<TupletGroup> tupletAround(int index) {
@@ -154,7 +118,7 @@ final class RhythmWords {
     }
 
     /** Whether nothing is struck here: the element only carries on what sounds. */
-    static boolean isHeld(Element element) {
+    public static boolean isHeld(Element element) {
         return element instanceof Chord chord && chord.heads().stream().allMatch(Head::tiedFrom);
     }
 }
