@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 21;
+    public static final int RENDERERS = 22;
 
     public BuildSpec {
         Objects.requireNonNull(revision);

@@ -66,19 +66,48 @@ public final class SoftTone implements Unit {
 
     @Override
     public void render(float[] out, int from, int count) {
-        for (int i = from; i < from + count; i++) {
-            int bent = (int) ((REST + colour) * SineTable.at(phase) * RADIAN);
-            float wave = SineTable.at(phase + bent);
-            colour *= colourFactor;
-            if (tine > INAUDIBLE) {
-                wave += tine * SineTable.at(tinePhase);
-                tinePhase += tineStep;
-                tine *= tineFactor;
-            }
-            out[i] += wave * gain * (now < attack ? (float) now / attack : 1);
-            gain *= now < end ? body : release;
-            phase += step;
-            now++;
+        int done = 0;
+        while (done < count) {
+            int step = count - done;
+            step = now < attack ? (int) Math.min(step, attack - now) : step;
+            step = now < end ? (int) Math.min(step, end - now) : step;
+            sound(out, from + done, step, now < end ? body : release);
+            done += step;
         }
+    }
+
+    /** As many samples as all begin alike: in the attack or behind it, held or let go. */
+    private void sound(float[] out, int from, int count, float fall) {
+        int turn = phase;
+        float loud = gain;
+        float bends = colour;
+        for (int i = from; i < from + count; i++) {
+            int bent = (int) ((REST + bends) * SineTable.at(turn) * RADIAN);
+            float rise = now < attack ? (float) (now + i - from) / attack : 1;
+            out[i] += SineTable.at(turn + bent) * loud * rise;
+            bends *= colourFactor;
+            loud *= fall;
+            turn += step;
+        }
+        if (tine > INAUDIBLE) {
+            tine(out, from, count, fall);
+        }
+        phase = turn;
+        gain = loud;
+        colour = bends;
+        now += count;
+    }
+
+    private void tine(float[] out, int from, int count, float fall) {
+        int turn = tinePhase;
+        float loud = gain * tine;
+        for (int i = from; i < from + count; i++) {
+            float rise = now < attack ? (float) (now + i - from) / attack : 1;
+            out[i] += SineTable.at(turn) * loud * rise;
+            loud *= tineFactor * fall;
+            tine *= tineFactor;
+            turn += tineStep;
+        }
+        tinePhase = turn;
     }
 }
