@@ -53,8 +53,9 @@ final class DrumSounds {
                         stick(0.8));
             case CRASH ->
                 List.of(
-                        wash(11, 500, 19_000, 2.5, 5.5, 0.01, 0.9),
-                        plates(60, 380, 5_000, -1, 4.5, 0.03, 0.1),
+                        wash(11, 500, 19_000, 2.5, 5.5, 0.01, 0.85),
+                        plates(60, 380, 5_000, -1, 4.5, 0.03, 0.14),
+                        plates(61, 3_000, 16_000, 0, 4, 0.01, 0.13),
                         stick(0.5));
             case HIGHTOM -> tom(185, 1.5);
             case MIDTOM -> tom(135, 1.7);
@@ -114,7 +115,8 @@ final class DrumSounds {
                 hiss(10, 6_000, 16_000, 0, 0.06, 0.8 * bright * bright),
                 plates(7, 2_700, 6_200, 0, 1.1, 0, 0.045),
                 plates(24, 420, 2_600, -1, 2.6, 0.03, 0.015),
-                wash(23, 3_500, 20_000, 3, 2.2, 0.004, 0.45));
+                plates(50, 3_000, 17_000, 2, 2, 0.004, 0.07),
+                wash(23, 3_500, 20_000, 3, 2.2, 0.004, 0.4));
     }
 
     /** A skin that is struck hard is tighter for a moment. */
