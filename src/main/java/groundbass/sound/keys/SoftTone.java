@@ -78,36 +78,30 @@ public final class SoftTone implements Unit {
 
     /** As many samples as all begin alike: in the attack or behind it, held or let go. */
     private void sound(float[] out, int from, int count, float fall) {
+        boolean rising = now < attack;
         int turn = phase;
+        int tineTurn = tinePhase;
         float loud = gain;
         float bends = colour;
-        for (int i = from; i < from + count; i++) {
+        float struck = tine;
+        for (int i = 0; i < count; i++) {
             int bent = (int) ((REST + bends) * SineTable.at(turn) * RADIAN);
-            float rise = now < attack ? (float) (now + i - from) / attack : 1;
-            out[i] += SineTable.at(turn + bent) * loud * rise;
+            float wave = SineTable.at(turn + bent);
+            if (struck > INAUDIBLE) {
+                wave += struck * SineTable.at(tineTurn);
+                tineTurn += tineStep;
+                struck *= tineFactor;
+            }
+            out[from + i] += wave * loud * (rising ? (float) (now + i) / attack : 1);
             bends *= colourFactor;
             loud *= fall;
             turn += step;
         }
-        if (tine > INAUDIBLE) {
-            tine(out, from, count, fall);
-        }
         phase = turn;
+        tinePhase = tineTurn;
         gain = loud;
         colour = bends;
+        tine = struck;
         now += count;
-    }
-
-    private void tine(float[] out, int from, int count, float fall) {
-        int turn = tinePhase;
-        float loud = gain * tine;
-        for (int i = from; i < from + count; i++) {
-            float rise = now < attack ? (float) (now + i - from) / attack : 1;
-            out[i] += SineTable.at(turn) * loud * rise;
-            loud *= tineFactor * fall;
-            tine *= tineFactor;
-            turn += tineStep;
-        }
-        tinePhase = turn;
     }
 }
