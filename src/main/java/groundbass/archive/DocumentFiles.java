@@ -95,6 +95,8 @@ final class DocumentFiles {
                 .put("names", settings.naming())
                 .put("groove", document.groove().name())
                 .put("feel", document.groove().feel())
+                .put("bass", document.groove().bass())
+                .put("chords", document.groove().chords())
                 .put("composer", rights.composer())
                 .put("credit", rights.credit())
                 .put("rights", rights.statement())
@@ -172,12 +174,21 @@ final class DocumentFiles {
                 new LineSource(facts.get("line.name"), texts.find(LINE).orElse("")),
                 exercises(texts, facts),
                 tracks(texts),
-                new GrooveSource(facts.get("groove"), texts.find(GROOVE).orElse(""), facts.word("feel")),
+                groove(texts, facts),
                 rights(facts),
                 edits(texts),
                 texts.find(SCRIPT).orElse(""),
                 told(facts),
                 settings(facts));
+    }
+
+    private static GrooveSource groove(Texts texts, Facts facts) throws DamagedFile {
+        return new GrooveSource(
+                facts.get("groove"),
+                texts.find(GROOVE).orElse(""),
+                facts.word("feel"),
+                facts.word("bass"),
+                facts.word("chords"));
     }
 
     private static Facts facts(Texts texts) throws DamagedFile {

@@ -7,6 +7,8 @@ import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
+import groundbass.groove.Band;
+import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Gallery;
 import groundbass.lesson.Sheets;
@@ -161,6 +163,9 @@ public final class RenderCommand implements Callable<Integer> {
     private int tempo = 100;
 
     @Mixin
+    private Playback playback;
+
+    @Mixin
     private Language language;
 
     @Option(
@@ -288,7 +293,7 @@ public final class RenderCommand implements Callable<Integer> {
                         .svgAlone(line, DESK_WIDTH)
                         .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
-            case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
+            case MID -> midi(line);
             case WAV -> sounding(line, Wav::bytes);
             case MP3 -> sounding(line, Mp3::bytes);
             case MUSICXML -> MusicXmlFile.of(line);
@@ -306,9 +311,18 @@ public final class RenderCommand implements Callable<Integer> {
 
     /** Everything at once, with the groove that suits the line. */
     private byte[] sounding(Line line, Function<Sound, byte[]> encoder) throws IOException {
-        try (var tape = Tape.record(line, GrooveLibrary.suited(line), tempo)) {
+        try (var tape = Tape.record(line, groove(line), tempo)) {
             return encoder.apply(tape.mix(Mix.FULL, 1));
         }
+    }
+
+    private byte[] midi(Line line) {
+        var performance = Performance.of(line, Playing.at(tempo));
+        return MidiFile.of(performance, Band.of(performance, groove(line)));
+    }
+
+    private Groove groove(Line line) {
+        return GrooveLibrary.suited(line).withInstruments(playback.instruments());
     }
 
     private String told(Line line) {

@@ -16,8 +16,16 @@ import java.util.Objects;
  * @param rows in the order of the pieces, all of the same whole number of bars
  * @param style how it is played beside its drums
  * @param feel how much it is played as people play, in percent: {@link #MACHINE} or up to {@link #USUAL_FEEL}
+ * @param instruments what is played on
  */
-public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows, Style style, int feel) {
+public record Groove(
+        String name,
+        Meter meter,
+        int columns,
+        Map<Piece, List<Stroke>> rows,
+        Style style,
+        int feel,
+        Instruments instruments) {
     /** Every stroke at its moment and as hard as it is written, and nothing added. */
     public static final int MACHINE = 0;
 
@@ -29,6 +37,7 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
     public Groove {
         Objects.requireNonNull(meter);
         Objects.requireNonNull(style);
+        Objects.requireNonNull(instruments);
         if (!name.equals(name.strip()) || name.chars().anyMatch(Character::isISOControl)) {
             throw new IllegalArgumentException("a name is one line without outer spaces: " + name);
         }
@@ -53,15 +62,19 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
 
     /** Played as people play. */
     public Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows) {
-        this(name, meter, columns, rows, Style.PLAIN, USUAL_FEEL);
+        this(name, meter, columns, rows, Style.PLAIN, USUAL_FEEL, Instruments.USUAL);
     }
 
     Groove with(Style other) {
-        return new Groove(name, meter, columns, rows, other, feel);
+        return new Groove(name, meter, columns, rows, other, feel, instruments);
     }
 
     public Groove withFeel(int percent) {
-        return new Groove(name, meter, columns, rows, style, percent);
+        return new Groove(name, meter, columns, rows, style, percent, instruments);
+    }
+
+    public Groove withInstruments(Instruments other) {
+        return new Groove(name, meter, columns, rows, style, feel, other);
     }
 
     /** As a drill wants it: the same two bars again and again, whatever the line does. */
@@ -70,7 +83,7 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
         var cut = new EnumMap<Piece, List<Stroke>>(Piece.class);
         rows.forEach((piece, row) -> cut.put(piece, row.subList(0, length)));
         var chords = style.chords().isEmpty() ? style.chords() : style.chords().subList(0, length);
-        return new Groove(name, meter, columns, cut, new Style(chords, style.back(), false), feel);
+        return new Groove(name, meter, columns, cut, new Style(chords, style.back(), false), feel, instruments);
     }
 
     /** How many bars the pattern lasts. */

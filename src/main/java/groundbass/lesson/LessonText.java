@@ -46,6 +46,7 @@ public record LessonText(
         return groove.flatMap(groundbass.groove.GrooveReading::groove)
                 .or(() -> GrooveLibrary.named(document.groove().name()))
                 .orElseGet(() -> GrooveLibrary.suited(line))
-                .withFeel(document.groove().feelPercent());
+                .withFeel(document.groove().feelPercent())
+                .withInstruments(document.groove().instruments());
     }
 }

@@ -40,8 +40,8 @@ final class BandTracks {
     }
 
     private static Track chords(Band band) {
-        var track =
-                new Track().name("Chords").instrument(GeneralMidi.CHORD_CHANNEL, GeneralMidi.ELECTRIC_PIANO, 84, RIGHT);
+        int program = GeneralMidi.program(band.groove().instruments().chords());
+        var track = new Track().name("Chords").instrument(GeneralMidi.CHORD_CHANNEL, program, 84, RIGHT);
         for (var chord : band.chords()) {
             long on = Ticks.of(chord.when().at());
             long off = Ticks.of(chord.when().until());
@@ -53,7 +53,7 @@ final class BandTracks {
     }
 
     private static Track clicks(List<Click> clicks) {
-        var track = new Track().name("Click").instrument(GeneralMidi.CLICK_CHANNEL, GeneralMidi.WOODBLOCK, 90, MIDDLE);
+        var track = new Track().name("Click").instrument(GeneralMidi.CLICK_CHANNEL, GeneralMidi.WOODBLOCK, 127, MIDDLE);
         for (var click : clicks) {
             long on = Ticks.of(click.at());
             int key = click.first() ? HIGH : LOW;

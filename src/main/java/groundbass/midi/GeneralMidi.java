@@ -1,5 +1,6 @@
 package groundbass.midi;
 
+import groundbass.groove.ChordTone;
 import groundbass.groove.Piece;
 import groundbass.score.Technique;
 
@@ -9,6 +10,7 @@ final class GeneralMidi {
     static final int PICK_BASS = 34;
     static final int SLAP_BASS = 36;
     static final int ELECTRIC_PIANO = 4;
+    static final int CLEAN_GUITAR = 27;
     static final int DRUM_CHANNEL = 9;
     static final int WOODBLOCK = 115;
 
@@ -27,6 +29,13 @@ final class GeneralMidi {
             case SLAP, POP, THUMB_DOWN, THUMB_UP -> SLAP_BASS;
             case PICK -> PICK_BASS;
             case FINGER, INDEX, MIDDLE, THUMB, PLUCK, TAP, MUTE, RAKE, LEFT_HAND -> FINGER_BASS;
+        };
+    }
+
+    static int program(ChordTone tone) {
+        return switch (tone) {
+            case KEYS -> ELECTRIC_PIANO;
+            case GUITAR -> CLEAN_GUITAR;
         };
     }
 

@@ -35,7 +35,7 @@ final class LineAudio implements AutoCloseable {
      * Raise it, beside {@link BuildSpec#RENDERERS}, whenever the same line sounds or is encoded otherwise. What was made
      * under it is used again, so a sheet that is drawn otherwise costs no second recording.
      */
-    private static final int VERSION = 9;
+    private static final int VERSION = 10;
 
     private static final Logger log = LoggerFactory.getLogger(LineAudio.class);
 

@@ -55,7 +55,10 @@ final class PlayAlong {
 
     /** An exercise has what suits it, steadily, and played as the line's drums are. */
     static Groove band(Lesson lesson, Line exercise) {
-        return GrooveLibrary.suited(exercise).steady().withFeel(lesson.groove().feel());
+        return GrooveLibrary.suited(exercise)
+                .steady()
+                .withFeel(lesson.groove().feel())
+                .withInstruments(lesson.groove().instruments());
     }
 
     /** The stems, then the manifests that name them. */

@@ -50,7 +50,7 @@ class DocumentFilesTest {
                 new LineSource(odd, odd),
                 List.of(new LineSource(odd, odd), new LineSource("", ""), new LineSource("", odd)),
                 List.of(track),
-                new GrooveSource(odd, odd, "50"),
+                new GrooveSource(odd, odd, "50", "direct", "guitar"),
                 new Rights(odd, odd, odd, Clearance.WAITING, new Licence(odd, odd, odd)),
                 List.of(new WalkthroughEdit(1, odd, 3, odd)),
                 odd,

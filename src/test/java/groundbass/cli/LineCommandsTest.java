@@ -193,7 +193,9 @@ class LineCommandsTest {
         "--tempo,900%",
         "--tempo,99999999999",
         "--names,old",
-        "--depth,deep"
+        "--depth,deep",
+        "--bass,tube",
+        "--chords,organ"
     })
     void anOptionOutOfRangeIsToldInWords(String option, String value) {
         assertThat(run("render", line.toString(), "--out", folder.toString(), option, value))

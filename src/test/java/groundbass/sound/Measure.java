@@ -60,32 +60,73 @@ public final class Measure {
         return new double[] {real, imaginary};
     }
 
-    /** The centre of gravity of the power spectrum to 12 kHz, in steps of 40 Hz. */
+    /** The centre of gravity of the power spectrum from 30 Hz to 12 kHz. */
     public static double centroid(float[] samples, int from, int count) {
+        double[] powers = powers(samples, from, count);
         double weighted = 0;
         double all = 0;
-        for (int hertz = 40; hertz <= 12_000; hertz += 40) {
-            double[] sum = spectrum(samples, from, count, hertz);
-            double power = sum[0] * sum[0] + sum[1] * sum[1];
-            weighted += hertz * power;
-            all += power;
+        for (int i = line(30, powers); i <= line(12_000, powers); i++) {
+            weighted += hertz(i, powers) * powers[i];
+            all += powers[i];
         }
         return weighted / all;
     }
 
-    /** How much the spectrum from 2 to 12 kHz is like noise, in steps of 40 Hz: its geometric mean by its mean. */
+    /** How much the spectrum from 2 to 12 kHz is like noise: its geometric mean by its mean. */
     public static double flatness(float[] samples, int from, int count) {
+        double[] powers = powers(samples, from, count);
         double logs = 0;
         double all = 0;
         int lines = 0;
-        for (int hertz = 2_000; hertz <= 12_000; hertz += 40) {
-            double[] sum = spectrum(samples, from, count, hertz);
-            double power = sum[0] * sum[0] + sum[1] * sum[1] + 1e-20;
-            logs += Math.log(power);
-            all += power;
+        for (int i = line(2_000, powers); i <= line(12_000, powers); i++) {
+            logs += Math.log(powers[i] + 1e-20);
+            all += powers[i] + 1e-20;
             lines++;
         }
         return Math.exp(logs / lines) / (all / lines);
+    }
+
+    private static int line(double hertz, double[] powers) {
+        return (int) Math.round(hertz * 2 * powers.length / RATE);
+    }
+
+    private static double hertz(int line, double[] powers) {
+        return (double) line * RATE / (2 * powers.length);
+    }
+
+    /** The power spectrum under a Hann window, in lines so narrow that it does not matter where a partial lies between two. */
+    private static double[] powers(float[] samples, int from, int count) {
+        int size = 4 * Integer.highestOneBit(count);
+        double[] real = new double[size];
+        double[] imaginary = new double[size];
+        for (int i = 0; i < count; i++) {
+            int reversed = Integer.reverse(i) >>> Integer.numberOfLeadingZeros(size) + 1;
+            real[reversed] = samples[from + i] * (0.5 - 0.5 * Math.cos(2 * Math.PI * i / count));
+        }
+        for (int span = 1; span < size; span *= 2) {
+            butterflies(real, imaginary, span);
+        }
+        double[] powers = new double[size / 2];
+        for (int i = 0; i < powers.length; i++) {
+            powers[i] = real[i] * real[i] + imaginary[i] * imaginary[i];
+        }
+        return powers;
+    }
+
+    /** One stage of a fast Fourier transform (Cooley and Tukey 1965). */
+    private static void butterflies(double[] real, double[] imaginary, int span) {
+        for (int k = 0; k < span; k++) {
+            double x = Math.cos(-Math.PI * k / span);
+            double y = Math.sin(-Math.PI * k / span);
+            for (int i = k; i < real.length; i += 2 * span) {
+                double turnedX = real[i + span] * x - imaginary[i + span] * y;
+                double turnedY = real[i + span] * y + imaginary[i + span] * x;
+                real[i + span] = real[i] - turnedX;
+                imaginary[i + span] = imaginary[i] - turnedY;
+                real[i] += turnedX;
+                imaginary[i] += turnedY;
+            }
+        }
     }
 
     /** Seconds in which 95 hundredths of the energy are given. */
@@ -137,15 +178,14 @@ public final class Measure {
         return 10 * Math.log10(power / count + 1e-20);
     }
 
-    /** Which part of the power up to 12 kHz lies above {@code hertz}, in steps of 40 Hz. */
+    /** Which part of the power from 30 Hz to 12 kHz lies above {@code hertz}. */
     public static double share(float[] samples, int from, int count, int hertz) {
+        double[] powers = powers(samples, from, count);
         double above = 0;
         double all = 0;
-        for (int line = 40; line <= 12_000; line += 40) {
-            double[] sum = spectrum(samples, from, count, line);
-            double power = sum[0] * sum[0] + sum[1] * sum[1];
-            all += power;
-            above += line > hertz ? power : 0;
+        for (int i = line(30, powers); i <= line(12_000, powers); i++) {
+            all += powers[i];
+            above += i > line(hertz, powers) ? powers[i] : 0;
         }
         return above / all;
     }

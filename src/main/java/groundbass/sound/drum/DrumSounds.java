@@ -41,10 +41,10 @@ final class DrumSounds {
             case SNARE -> snare();
             case RIM -> List.of(skin(1_750, 1_620, 0.02, 0.09, 0.6), skin(480, 430, 0.02, 0.12, 0.4), stick(0.4));
             case CLAP -> clap();
-            case HAT -> hat(0.33, 1);
+            case HAT -> hat(0.3, 1);
             case OPEN -> hat(2.4, 0.8);
             case PEDAL ->
-                List.of(wash(9, 3_000, 19_000, 2, 0.34, 0.006, 0.5), plates(24, 1_800, 7_000, 0, 0.2, 0, 0.05));
+                List.of(wash(9, 3_000, 19_000, 2, 0.34, 0.006, 0.5), plates(24, 2_500, 12_000, 2, 0.25, 0, 0.1));
             case RIDE -> ride();
             case BELL ->
                 List.of(
@@ -53,8 +53,9 @@ final class DrumSounds {
                         stick(0.8));
             case CRASH ->
                 List.of(
-                        wash(11, 500, 19_000, 2.5, 5.5, 0.01, 0.9),
-                        plates(60, 380, 5_000, -1, 4.5, 0.03, 0.1),
+                        wash(11, 500, 19_000, 2.5, 5.5, 0.01, 0.85),
+                        plates(60, 380, 5_000, -1, 4.5, 0.03, 0.14),
+                        plates(61, 3_000, 16_000, 0, 4, 0.01, 0.13),
                         stick(0.5));
             case HIGHTOM -> tom(185, 1.5);
             case MIDTOM -> tom(135, 1.7);
@@ -72,10 +73,11 @@ final class DrumSounds {
         };
     }
 
+    /** No foot drives the beater twice alike: how far the skin is stretched, and for how long, differs. */
     private List<Unit> kick() {
         return List.of(
-                skin(49 + 101 * bright, 49, 0.1, 0.55, 1),
-                skin(240, 96, 0.05, 0.16, 0.3),
+                skin(49 + 101 * bright * varied(0.08), 49, 0.1 * varied(0.08), 0.55, 1),
+                skin(240, 96, 0.05 * varied(0.1), 0.16, 0.3),
                 hiss(1, 1_200, 5_000 * bright, 0, 0.02, 0.8 * bright * bright),
                 hiss(17, 200, 1_200, 0, 0.04, 0.4));
     }
@@ -101,8 +103,8 @@ final class DrumSounds {
 
     private List<Unit> hat(double t60, double level) {
         return List.of(
-                wash(7, 5_000, 20_000, 3.5, t60, 0.002, level * 2),
-                plates(40, 4_500, 16_000, 2, t60 * 0.7, 0, level * 0.15),
+                wash(7, 5_000, 20_000, 3.5, t60, 0.002, level * 1.9),
+                plates(40, 4_500, 17_000, 2.5, t60 * 0.8, 0, level * 0.29),
                 plates(12, 900, 3_200, 0, t60 * 0.5, 0, level * 0.04),
                 hiss(21, 4_000, 12_000, 0, 0.015, 0.2 * bright));
     }
@@ -113,7 +115,8 @@ final class DrumSounds {
                 hiss(10, 6_000, 16_000, 0, 0.06, 0.8 * bright * bright),
                 plates(7, 2_700, 6_200, 0, 1.1, 0, 0.045),
                 plates(24, 420, 2_600, -1, 2.6, 0.03, 0.015),
-                wash(23, 3_500, 20_000, 3, 2.2, 0.004, 0.45));
+                plates(50, 3_000, 17_000, 2, 2, 0.004, 0.07),
+                wash(23, 3_500, 20_000, 3, 2.2, 0.004, 0.4));
     }
 
     /** A skin that is struck hard is tighter for a moment. */

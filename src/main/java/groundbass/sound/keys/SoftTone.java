@@ -66,19 +66,42 @@ public final class SoftTone implements Unit {
 
     @Override
     public void render(float[] out, int from, int count) {
-        for (int i = from; i < from + count; i++) {
-            int bent = (int) ((REST + colour) * SineTable.at(phase) * RADIAN);
-            float wave = SineTable.at(phase + bent);
-            colour *= colourFactor;
-            if (tine > INAUDIBLE) {
-                wave += tine * SineTable.at(tinePhase);
-                tinePhase += tineStep;
-                tine *= tineFactor;
-            }
-            out[i] += wave * gain * (now < attack ? (float) now / attack : 1);
-            gain *= now < end ? body : release;
-            phase += step;
-            now++;
+        int done = 0;
+        while (done < count) {
+            int step = count - done;
+            step = now < attack ? (int) Math.min(step, attack - now) : step;
+            step = now < end ? (int) Math.min(step, end - now) : step;
+            sound(out, from + done, step, now < end ? body : release);
+            done += step;
         }
+    }
+
+    /** As many samples as all begin alike: in the attack or behind it, held or let go. */
+    private void sound(float[] out, int from, int count, float fall) {
+        boolean rising = now < attack;
+        int turn = phase;
+        int tineTurn = tinePhase;
+        float loud = gain;
+        float bends = colour;
+        float struck = tine;
+        for (int i = 0; i < count; i++) {
+            int bent = (int) ((REST + bends) * SineTable.at(turn) * RADIAN);
+            float wave = SineTable.at(turn + bent);
+            if (struck > INAUDIBLE) {
+                wave += struck * SineTable.at(tineTurn);
+                tineTurn += tineStep;
+                struck *= tineFactor;
+            }
+            out[from + i] += wave * loud * (rising ? (float) (now + i) / attack : 1);
+            bends *= colourFactor;
+            loud *= fall;
+            turn += step;
+        }
+        phase = turn;
+        tinePhase = tineTurn;
+        gain = loud;
+        colour = bends;
+        tine = struck;
+        now += count;
     }
 }

@@ -1,6 +1,7 @@
 package groundbass.sound.mix;
 
 import groundbass.groove.Band;
+import groundbass.groove.Instruments;
 import groundbass.performance.Performance;
 import groundbass.signal.SampleRate;
 import groundbass.sound.drum.DrumPart;
@@ -27,14 +28,19 @@ public final class BarSounds implements StemBars {
 
     private final List<Excerpt> bars;
     private final Excerpt countIn;
+    private final Instruments instruments;
 
-    private BarSounds(List<Excerpt> bars, Excerpt countIn) {
+    private BarSounds(List<Excerpt> bars, Excerpt countIn, Instruments instruments) {
         this.bars = bars;
         this.countIn = countIn;
+        this.instruments = instruments;
     }
 
     public static BarSounds of(Performance performance, Band band) {
-        return new BarSounds(Excerpts.ofBars(performance, band), Excerpts.ofCountIn(performance, band));
+        return new BarSounds(
+                Excerpts.ofBars(performance, band),
+                Excerpts.ofCountIn(performance, band),
+                band.groove().instruments());
     }
 
     /** How many bars are played. */
@@ -57,11 +63,11 @@ public final class BarSounds implements StemBars {
         return render(Stem.CLICK, countIn);
     }
 
-    private static BarSound render(Stem stem, Excerpt excerpt) {
+    private BarSound render(Stem stem, Excerpt excerpt) {
         if (excerpt.isSilent(stem)) {
             return BarSound.NOTHING;
         }
-        var unit = Stems.of(stem, RATE, excerpt);
+        var unit = Stems.of(stem, RATE, excerpt, instruments);
         int over = (int) RATE.at(excerpt.end(stem));
         var samples = trimmed(rendered(unit, over));
         scale(samples, (float) stem.level());

@@ -13,41 +13,50 @@ final class DrumBus {
     private static final double RISE_SECONDS = 0.02;
     private static final double FALL_SECONDS = 0.15;
 
-    /** Samples between two looks at the power. */
+    /** Samples whose power is looked at as one. */
     private static final int CONTROL = 16;
 
     /** Where rounding sets in (by trial, no source). */
-    private static final double KNEE = 0.85;
+    private static final float KNEE = 0.85f;
 
     private DrumBus() {}
 
     /** @param side goes where the samples go: nothing moves for it */
     static void press(SampleRate rate, float[] samples, float[] side) {
-        double rise = 1 - StrictMath.exp(-1 / (RISE_SECONDS * rate.hertz()));
-        double fall = 1 - StrictMath.exp(-1 / (FALL_SECONDS * rate.hertz()));
+        double rise = 1 - StrictMath.exp(-CONTROL / (RISE_SECONDS * rate.hertz()));
+        double fall = 1 - StrictMath.exp(-CONTROL / (FALL_SECONDS * rate.hertz()));
         double power = 0;
-        double gain = 1;
-        double step = 0;
-        for (int i = 0; i < samples.length; i++) {
-            double x = samples[i];
-            double over = x * x - power;
+        float gain = 1;
+        for (int from = 0; from < samples.length; from += CONTROL) {
+            int to = Math.min(samples.length, from + CONTROL);
+            double over = power(samples, from, to) - power;
             power += over * (over > 0 ? rise : fall);
-            if (i % CONTROL == 0) {
-                step = (gain(power) - gain) / CONTROL;
-            }
-            gain += step;
-            double pressed = gain / rounding(x * gain);
-            samples[i] = (float) (x * pressed);
-            side[i] = (float) (side[i] * pressed);
+            float step = (gain(power) - gain) / CONTROL;
+            press(samples, side, from, to, gain, step);
+            gain += CONTROL * step;
+        }
+    }
+
+    private static double power(float[] samples, int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += samples[i] * samples[i];
+        }
+        return sum / (to - from);
+    }
+
+    private static void press(float[] samples, float[] side, int from, int to, float gain, float step) {
+        for (int i = from; i < to; i++) {
+            float moved = gain + (i - from + 1) * step;
+            float x = samples[i] * moved * (1 / KNEE);
+            float pressed = moved / (float) Math.sqrt(1 + x * x);
+            samples[i] *= pressed;
+            side[i] *= pressed;
         }
     }
 
     /** Two decibels more go in where one more comes out, far above the threshold. */
-    private static double gain(double power) {
-        return 1 / Math.sqrt(Math.sqrt(1 + power / (THRESHOLD * THRESHOLD)));
-    }
-
-    private static double rounding(double x) {
-        return Math.sqrt(1 + x * x / (KNEE * KNEE));
+    private static float gain(double power) {
+        return (float) (1 / Math.sqrt(Math.sqrt(1 + power / (THRESHOLD * THRESHOLD))));
     }
 }

@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 public final class Amplifier implements Unit {
     /** Where pressing sets in; a finger's stroke peaks at 1 (by ear, no source). */
-    private static final double KNEE = 3;
+    private static final float KNEE = 3;
 
     /** Below the lowest string. */
     private static final double LOWEST_HERTZ = 10;
@@ -38,8 +38,11 @@ public final class Amplifier implements Unit {
         Arrays.fill(buffer, 0);
         strings.render(buffer, 0, count);
         for (int i = 0; i < count; i++) {
-            double x = buffer[i] / KNEE;
-            out[from + i] += (float) still.high(buffer[i] / Math.sqrt(1 + x * x));
+            float x = buffer[i] * (1 / KNEE);
+            buffer[i] /= (float) Math.sqrt(1 + x * x);
+        }
+        for (int i = 0; i < count; i++) {
+            out[from + i] += (float) still.high(buffer[i]);
         }
     }
 }

@@ -2,6 +2,7 @@ package groundbass.sound.string;
 
 import groundbass.performance.Attack;
 import groundbass.performance.TimedNote;
+import groundbass.score.Arrival;
 import groundbass.signal.SampleRate;
 import groundbass.sound.unit.Unit;
 import groundbass.theory.Pitch;
@@ -25,6 +26,7 @@ final class BassString implements Unit {
     private final SampleRate rate;
     private final List<TimedNote> notes;
     private final StringStrokes strokes;
+    private final StringStrokes across;
     private Fading sounding;
     private Fading fading;
     private Optional<Held> held = Optional.empty();
@@ -54,10 +56,12 @@ final class BassString implements Unit {
     BassString(SampleRate rate, int number, int openMidi, List<TimedNote> notes) {
         this.rate = rate;
         this.notes = notes;
-        this.strokes = new StringStrokes(rate, number, new StringParameters(openMidi));
+        var course = new StringParameters(openMidi);
+        this.strokes = new StringStrokes(rate, Plane.UPRIGHT, number, course);
+        this.across = new StringStrokes(FourFold.slower(rate), Plane.ACROSS, number, course);
         double open = Pitch.hertz((double) openMidi);
-        this.sounding = new Fading(rate, new PluckedString(rate, open));
-        this.fading = new Fading(rate, new PluckedString(rate, open));
+        this.sounding = new Fading(rate, new TwoPlanes(rate, open));
+        this.fading = new Fading(rate, new TwoPlanes(rate, open));
     }
 
     @Override
@@ -131,7 +135,14 @@ final class BassString implements Unit {
         sounding = fading;
         fading = touched;
         glideUntil = NEVER;
-        sounding.open(strokes.strike(sounding.string(), note, next).rise());
+        var string = sounding.string();
+        if (FourFold.carries(strokes.hertz(note, 0))) {
+            across.strike(string.across(), note, next);
+        } else {
+            string.across().lie();
+        }
+        sounding.open(strokes.strike(string.upright(), note, next).rise());
+        string.start();
         last = strokes.hertz(note, 0);
         plucked = last;
         deadened = note.isDead();
@@ -140,7 +151,13 @@ final class BassString implements Unit {
     private void carryOn(TimedNote note, Attack.Continued attack) {
         int samples = (int) rate.at(HAMMER_SECONDS);
         sounding.soften(strokes.remains(note, attack, plucked), (int) rate.at(SOFTENED_SECONDS));
-        strokes.carryOn(sounding.string(), note, attack, last, samples, next);
+        var string = sounding.string();
+        strokes.carryOn(string.upright(), note, attack, last, next);
+        // a finger that hammers comes down towards the neck
+        if (FourFold.carries(last) && attack.by() != Arrival.Kind.HAMMER) {
+            across.carryOn(string.across(), note, attack, last, next);
+        }
+        string.ease(strokes.hertz(note, 0), samples);
         glideUntil = now + samples;
         last = strokes.hertz(note, 0);
     }

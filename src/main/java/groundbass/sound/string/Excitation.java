@@ -29,7 +29,7 @@ record Excitation(
         double loss,
         FretContact frets) {
     static final Excitation HAMMER =
-            new Excitation(end(0.72), 0, -1.2, 0.3, 0.1, 0.015, 2_500, 1, 0.05, FretContact.NONE);
+            new Excitation(end(0.72), 0, -1.22, 0.3, 0.1, 0.015, 1_900, 1, 0.05, FretContact.NONE);
     static final Excitation PULL = new Excitation(end(0.72), 0, 1.3, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
     static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, FretContact.NONE);
 
@@ -79,11 +79,11 @@ record Excitation(
                 new Excitation(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05, FretContact.UNDER_A_HARD_FINGER);
             case THUMB -> plain(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06);
             case SLAP, THUMB_DOWN ->
-                new Excitation(thumb(0.31), 0.0007, 0, 2.0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
+                new Excitation(thumb(0.31), 0.0007, 0, 2.06, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
             case THUMB_UP ->
                 new Excitation(snap(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
             case POP ->
-                new Excitation(snap(0.18), 0.0005, 1.62, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
+                new Excitation(snap(0.18), 0.0005, 1.74, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
             case PICK -> plain(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04);
             case TAP -> plain(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05);
             case MUTE -> plain(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12);
@@ -99,9 +99,9 @@ record Excitation(
             case RAKE -> dead(hand(0.2), 0.003, 2.2, 2, 0.9, 1_800);
             case THUMB -> dead(hand(0.25), 0.006, 2.5, 2, 0.2, 1_100);
             case MUTE -> dead(hand(0.09), 0.006, 4, 1.5, 0.3, 1_000);
-            case SLAP, THUMB_DOWN -> dead(hand(0.31), 0.001, 0, 5.5, 0.8, 2_000);
+            case SLAP, THUMB_DOWN -> dead(hand(0.31), 0.001, 0, 5.5, 0.8, 1_600);
             case THUMB_UP -> dead(hand(0.29), 0.001, 4, 2, 1, 3_000);
-            case POP -> dead(hand(0.18), 0.0005, 6, 2, 1.6, 4_000);
+            case POP -> dead(hand(0.18), 0.0005, 4, 5, 1.8, 4_000);
             case PICK -> dead(hand(0.13), 0.002, 3, 1, 1.4, 3_000);
             case TAP -> dead(end(0.72), 0.001, 0.2, 3, 0.9, 2_600);
             case LEFT_HAND -> dead(end(0.7), 0.001, 0.5, 3, 0.5, 1_400);

@@ -9,7 +9,7 @@ final class Fading implements Unit {
     private static final float INAUDIBLE = 1e-5f;
 
     private final SampleRate rate;
-    private final PluckedString string;
+    private final TwoPlanes string;
     private float[] buffer = {};
     private float gain;
     private float factor = 1;
@@ -21,12 +21,12 @@ final class Fading implements Unit {
     /** Samples until the level is reached. */
     private int settling;
 
-    Fading(SampleRate rate, PluckedString string) {
+    Fading(SampleRate rate, TwoPlanes string) {
         this.rate = rate;
         this.string = string;
     }
 
-    PluckedString string() {
+    TwoPlanes string() {
         return string;
     }
 
@@ -71,6 +71,12 @@ final class Fading implements Unit {
         }
         Arrays.fill(buffer, 0, count, 0);
         string.render(buffer, 0, count);
+        if (factor == 1 && settling == 0 && opening == 0) {
+            for (int i = 0; i < count; i++) {
+                out[from + i] += buffer[i] * gain * level;
+            }
+            return;
+        }
         for (int i = 0; i < count; i++) {
             gain = gain < INAUDIBLE ? 0 : gain * factor;
             out[from + i] +=

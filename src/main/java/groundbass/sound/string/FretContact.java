@@ -17,10 +17,10 @@ record FretContact(List<Double> places, double action, double share, double seco
     static final FretContact NONE = new FretContact(List.of(), 0, 0, 0, 0);
 
     /** A blow drives the string against those beyond the thumb (by trial, no source). */
-    static final FretContact UNDER_A_BLOW = new FretContact(List.of(0.68, 0.77, 0.86), 0.45, 0.7, 0.05, 0);
+    static final FretContact UNDER_A_BLOW = new FretContact(List.of(0.714, 0.726, 0.856), 0.44, 0.73, 0.05, 0);
 
     /** A snap lets it fall onto those before it (by trial, no source). */
-    static final FretContact UNDER_A_SNAP = new FretContact(List.of(0.315, 0.42, 0.56), 0.30, 0.9, 0.05, 0);
+    static final FretContact UNDER_A_SNAP = new FretContact(List.of(0.325, 0.43, 0.571), 0.33, 0.9, 0.05, 0);
 
     /** What a finger draws aside far enough falls back onto the last of them (by trial, no source). */
     static final FretContact UNDER_A_HARD_FINGER = new FretContact(List.of(0.8), 0.85, 0.35, 0.05, 1.05);

@@ -35,9 +35,11 @@ final class PluckedString implements Unit {
     private static final double[] NOTHING = {};
 
     private final SampleRate rate;
+    private final double tuning;
     private final double[] line;
     private final int history;
     private final double pickup;
+    private final double[] turned = new double[LONGEST];
     private final double[] heard = new double[LONGEST];
     private int now;
 
@@ -77,9 +79,13 @@ final class PluckedString implements Unit {
 
     private record Met(Contact contact, Pair pair) {}
 
-    /** @param openHertz of the open string; it may be tuned to a little more than an octave below */
-    PluckedString(SampleRate rate, double openHertz) {
+    /**
+     * @param openHertz of the open string; it may be tuned to a little more than an octave below
+     * @param tuning by what every pitch is multiplied that it is brought to
+     */
+    PluckedString(SampleRate rate, double openHertz, double tuning) {
         this.rate = rate;
+        this.tuning = tuning;
         double open = rate.hertz() / openHertz;
         this.history = (int) (open * 2.2) + MEMORY + 16;
         this.line = new double[history + SPAN];
@@ -298,24 +304,41 @@ final class PluckedString implements Unit {
 
     /** Writes the next samples of the loop; at most as many as it holds. */
     private void turn(int count) {
-        for (int i = now; i < now + count; i++) {
-            int at = i - whole;
-            line[i] = c0 * line[at + 1] + c1 * line[at] + c2 * line[at - 1] + c3 * line[at - 2];
+        int at = now - whole;
+        for (int i = 0; i < count; i++) {
+            turned[i] = c0 * line[at + i + 1] + c1 * line[at + i] + c2 * line[at + i - 1] + c3 * line[at + i - 2];
         }
-        end.pass(line, now, count);
+        end.pass(turned, 0, count);
+        System.arraycopy(turned, 0, line, now, count);
     }
 
     private void hear(float[] out, int from, int count) {
         listen(count);
-        for (int i = 0; i < count && !silent; i++) {
-            double slope = heard[i];
-            out[from + i] += (float) slope;
-            quiet = Math.abs(slope) < INAUDIBLE ? quiet + 1 : 0;
-            if (quiet > 2 * whole) {
-                fallSilent();
+        int given = quiet + count > 2 * whole ? untilSilence(count) : count;
+        for (int i = 0; i < given; i++) {
+            out[from + i] += (float) heard[i];
+        }
+        int last = count;
+        while (last > 0 && Math.abs(heard[last - 1]) < INAUDIBLE) {
+            last--;
+        }
+        quiet = last > 0 ? count - last : quiet + count;
+        now += count;
+        if (given < count || quiet > 2 * whole) {
+            fallSilent();
+        }
+    }
+
+    /** How many of these samples are given, where it may come to lie still in their midst. */
+    private int untilSilence(int count) {
+        int still = quiet;
+        for (int i = 0; i < count; i++) {
+            still = Math.abs(heard[i]) < INAUDIBLE ? still + 1 : 0;
+            if (still > 2 * whole) {
+                return i + 1;
             }
         }
-        now += count;
+        return count;
     }
 
     /** How fast the string moves at the pickup: the slope of one wave less that of the other, between samples. */
@@ -329,6 +352,11 @@ final class PluckedString implements Unit {
         }
     }
 
+    /** Lies still until something shakes it. */
+    void lie() {
+        fallSilent();
+    }
+
     private void fallSilent() {
         silent = true;
         Arrays.fill(line, 0);
@@ -337,7 +365,8 @@ final class PluckedString implements Unit {
 
     /** The whole turn takes one period; what it loses and spreads takes its part of it. */
     private double delayFor(double hertz) {
-        return Math.max(4, rate.hertz() / hertz - end.delay(rate.radians(hertz)));
+        double tuned = hertz * tuning;
+        return Math.max(4, rate.hertz() / tuned - end.delay(rate.radians(tuned)));
     }
 
     /** Lagrange weights of the four samples around the delay, and where the pickup hears. */

@@ -25,6 +25,6 @@ public final class StringBank {
                         tuning.string(string.getKey()).pitch().midi(),
                         string.getValue()))
                 .toList());
-        return new Amplifier(rate, neck);
+        return new Amplifier(rate, new SympatheticStrings(rate, tuning, notes, neck));
     }
 }

@@ -29,15 +29,16 @@ final class StringStrokes {
     private static final double[] DAMPED = {0.57, 0.79};
 
     /** Each time that a wave passes, on the string named below; less where it passes more often. */
-    private static final double DAMPING = 0.22;
+    private static final double DAMPING = 0.07;
 
     /** The open string on which a dead note is as loud as its excitation says; others are brought to it. */
     private static final double EVEN_HERTZ = 55;
 
+    private static final double BY_THE_PLUCKING_HAND = 0.75; // by trial, no source
     private static final double BY_THE_FRETTING_HAND = 0.4; // by trial, no source
 
     /** What a finger that hammers, pulls or slides leaves of what sounds (by trial for rule: legato-attack, no source). */
-    private static final double AFTER_A_HAMMER = 0.42;
+    private static final double AFTER_A_HAMMER = 0.48;
 
     private static final double AFTER_A_PULL = 0.65;
     private static final double AFTER_A_SLIDE = 0.75;
@@ -46,14 +47,20 @@ final class StringStrokes {
     private static final double TOUCH = 0.25;
 
     private final SampleRate rate;
+    private final Plane plane;
     private final int number;
     private final StringParameters course;
     private final double openPeriod;
     private final Map<Integer, Dispersion> spreads = new HashMap<>();
 
-    /** @param number of the string, counted from the highest: so that no two rustle alike */
-    StringStrokes(SampleRate rate, int number, StringParameters course) {
+    /**
+     * In one of the planes in which the string swings.
+     *
+     * @param number of the string, counted from the highest: so that no two rustle alike
+     */
+    StringStrokes(SampleRate rate, Plane plane, int number, StringParameters course) {
         this.rate = rate;
+        this.plane = plane;
         this.number = number;
         this.course = course;
         this.openPeriod = rate.hertz() / Pitch.hertz((double) course.openMidi());
@@ -75,13 +82,11 @@ final class StringStrokes {
     }
 
     /**
-     * The fretting hand takes the string over at the frequency {@code from}, and changes what sounds over so many samples.
+     * The fretting hand takes the string over at the frequency {@code from}, from which it is then brought to its own.
      * What a turn loses stays: a shorter string falls faster by itself, and a change would be heard as a click.
      */
-    void carryOn(PluckedString string, TimedNote note, Attack.Continued attack, double from, int samples, int seed) {
-        var excitation = excitation(attack);
-        excite(string, note, excitation, from, seed);
-        string.ease(hertz(note, 0), samples);
+    void carryOn(PluckedString string, TimedNote note, Attack.Continued attack, double from, int seed) {
+        excite(string, note, excitation(attack), from, seed);
     }
 
     /**
@@ -124,7 +129,7 @@ final class StringStrokes {
             double contact = Math.min(rate.hertz() * CONTACT_SECONDS, LONGEST_CONTACT * period);
             var shape =
                     new Displacement(period, place, excitation.pull() * level, excitation.strike() * level, contact);
-            double decay = rate.decay(course.t60(stopped(note)) * excitation.sustain());
+            double decay = rate.decay(t60(note, excitation));
             string.load(shape.rounded(
                     new OnePole(rate, bright),
                     new OnePole(rate, bright),
@@ -132,7 +137,9 @@ final class StringStrokes {
                     decay,
                     string.shapeLength()));
         }
-        string.rub(ExcitationNoise.of(rate, excitation, bright, level, seed * 31 + number), place * period);
+        if (plane.neck()) {
+            string.rub(ExcitationNoise.of(rate, excitation, bright, level, seed * 31 + number), place * period);
+        }
     }
 
     /** The square of how hard it is played (common practice, no source). */
@@ -144,13 +151,17 @@ final class StringStrokes {
     /** By what a dead note is multiplied: the fretting hand needs less of it, for it strikes the string where it is. */
     private double even(Technique hand) {
         double higher = rate.hertz() / openPeriod / EVEN_HERTZ;
-        return Excitation.dead(hand).place().fixed() ? higher : StrictMath.pow(higher, BY_THE_FRETTING_HAND);
+        boolean plucked = Excitation.dead(hand).place().fixed();
+        return StrictMath.pow(higher, plucked ? BY_THE_PLUCKING_HAND : BY_THE_FRETTING_HAND);
     }
 
     private LoopFilter loss(TimedNote note, Excitation excitation) {
         int stopped = stopped(note);
-        return LoopFilter.of(
-                rate, Pitch.hertz((double) stopped), course.t60(stopped) * excitation.sustain(), excitation.loss());
+        return LoopFilter.of(rate, Pitch.hertz((double) stopped), t60(note, excitation), excitation.loss());
+    }
+
+    private double t60(TimedNote note, Excitation excitation) {
+        return course.t60(stopped(note)) * excitation.sustain() * plane.sustain();
     }
 
     private Dispersion spread(TimedNote note) {
@@ -168,7 +179,9 @@ final class StringStrokes {
             return dampers(rate.at(note.when().seconds() + 1));
         }
         var contacts = new ArrayList<Contact>();
-        contacts.addAll(excitation.frets().contacts(rate, openPeriod * ratio(note), level(note)));
+        if (plane.neck()) {
+            contacts.addAll(excitation.frets().contacts(rate, openPeriod * ratio(note), level(note)));
+        }
         harmonic(note).ifPresent(harmonic -> contacts.add(node(note, harmonic)));
         return contacts;
     }

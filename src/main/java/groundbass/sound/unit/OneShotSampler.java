@@ -59,12 +59,17 @@ public final class OneShotSampler implements Unit {
         var samples = run.shot.samples();
         int first = (int) Math.max(0, run.shot.at() - now);
         int last = Math.min(count, first + samples.length - run.index);
-        for (int i = first; i < last; i++) {
-            if (now + i >= run.shot.until()) {
-                run.gain *= choke;
-            }
-            out[from + i] += samples[run.index++] * run.gain;
+        int choked = (int) Math.max(first, Math.min(last, run.shot.until() - now));
+        int ahead = run.index - first;
+        float gain = run.gain;
+        for (int i = first; i < choked; i++) {
+            out[from + i] += samples[ahead + i] * gain;
         }
+        for (int i = choked; i < last; i++) {
+            run.gain *= choke;
+            out[from + i] += samples[ahead + i] * run.gain;
+        }
+        run.index += last - first;
         return run.index >= samples.length;
     }
 }

@@ -36,6 +36,7 @@ record DraftView(
         List<Exercise> exercises,
         String notes,
         Drums drums,
+        Instruments instruments,
         String tempos,
         String rounds,
         String gear,
@@ -61,6 +62,18 @@ record DraftView(
             name = Objects.requireNonNullElse(name, "");
             grid = Objects.requireNonNullElse(grid, "");
             feel = Objects.requireNonNullElse(feel, GrooveSource.FEELS.get(0));
+        }
+    }
+
+    /**
+     * What the band plays on.
+     *
+     * @param bass what the bass is heard through
+     */
+    record Instruments(String bass, String chords) {
+        Instruments {
+            bass = Objects.requireNonNullElse(bass, GrooveSource.BASSES.get(0));
+            chords = Objects.requireNonNullElse(chords, GrooveSource.CHORDS.get(0));
         }
     }
 
@@ -113,6 +126,7 @@ record DraftView(
         exercises = Objects.requireNonNullElse(exercises, List.of());
         notes = Objects.requireNonNullElse(notes, "");
         drums = Objects.requireNonNullElse(drums, new Drums("", "", null));
+        instruments = Objects.requireNonNullElse(instruments, new Instruments(null, null));
         tempos = Objects.requireNonNullElse(tempos, DocumentSettings.USUAL.tempos());
         rounds = Objects.requireNonNullElse(rounds, DocumentSettings.USUAL.rounds());
         gear = Objects.requireNonNullElse(gear, "");
@@ -136,6 +150,7 @@ record DraftView(
                         .toList(),
                 document.notes(),
                 new Drums(groove.name(), groove.text(), groove.feel()),
+                new Instruments(groove.bass(), groove.chords()),
                 document.settings().tempos(),
                 document.settings().rounds(),
                 facts.gear(),
@@ -164,7 +179,8 @@ record DraftView(
                 .exercises(exercises.stream()
                         .map(one -> new LineSource(one.name(), one.line()))
                         .toList())
-                .groove(new GrooveSource(drums.name(), drums.grid(), drums.feel()))
+                .groove(new GrooveSource(
+                        drums.name(), drums.grid(), drums.feel(), instruments.bass(), instruments.chords()))
                 .facts(new LessonFacts(
                         video.strip(), gear.strip(), pointers(), before.facts().chapters()))
                 .rights(new Rights(
@@ -189,8 +205,9 @@ record DraftView(
         var problems = new ArrayList<FieldProblem>();
         word("level", Level.parse(level)).ifPresent(problems::add);
         word("rights.clearance", Clearance.parse(rights.clearance())).ifPresent(problems::add);
-        word("drums.feel", Optional.of(drums.feel()).filter(GrooveSource.FEELS::contains))
-                .ifPresent(problems::add);
+        word("drums.feel", drums.feel(), GrooveSource.FEELS).ifPresent(problems::add);
+        word("instruments.bass", instruments.bass(), GrooveSource.BASSES).ifPresent(problems::add);
+        word("instruments.chords", instruments.chords(), GrooveSource.CHORDS).ifPresent(problems::add);
         if (!problems.isEmpty()) {
             throw Refusal.members(problems);
         }
@@ -212,6 +229,10 @@ record DraftView(
         return now.size() > Math.max(most, before.size())
                 ? Optional.of(FieldProblem.of(member, "catalog.problem.many", now.size(), most))
                 : Optional.empty();
+    }
+
+    private static Optional<FieldProblem> word(String member, String word, List<String> words) {
+        return word(member, Optional.of(word).filter(words::contains));
     }
 
     private static Optional<FieldProblem> word(String member, Optional<?> known) {

@@ -61,7 +61,7 @@ class DocumentJsonTest {
                 .isEqualTo(
                         "{\"form\":1,\"title\":\"A\",\"level\":\"BEGINNER\",\"summary\":\"\",\"notes\":\"\","
                                 + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
-                                + "\"groove\":{\"name\":\"\",\"text\":\"\",\"feel\":\"100\"},"
+                                + "\"groove\":{\"name\":\"\",\"text\":\"\",\"feel\":\"100\",\"bass\":\"amplifier\",\"chords\":\"keys\"},"
                                 + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\","
                                 + "\"licence\":{\"reference\":\"\",\"from\":\"\",\"until\":\"\"}},"
                                 + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[],\"chapters\":\"\"},\"settings\":{\"language\":\"en\",\"tempos\":\"50 60 70 80 90 100\",\"rounds\":\"2\",\"naming\":\"usual\"}}");

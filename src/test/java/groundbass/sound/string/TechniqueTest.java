@@ -58,8 +58,8 @@ class TechniqueTest {
         float[] finger = play(string, fret, Technique.FINGER);
         float[] slap = play(string, fret, Technique.SLAP);
         float[] pop = play(string, fret, Technique.POP);
-        assertThat(level(slap) - level(finger)).isBetween(2.5, 6.5);
-        assertThat(level(pop) - level(finger)).isBetween(3.5, 6.5);
+        assertThat(level(slap) - level(finger)).isBetween(2.0, 6.5);
+        assertThat(level(pop) - level(finger)).isBetween(3.0, 6.5);
         assertThat(centroid(slap)).isGreaterThan(centroid(finger) * 2);
         assertThat(centroid(pop)).isGreaterThan(centroid(finger) * 2);
         assertThat(Measure.share(pop, 0, FIFTY_MS, 3_000))
@@ -92,16 +92,14 @@ class TechniqueTest {
         "FINGER, 1"
     })
     void neighbouringFretsSoundAlike(Technique hand, int string) {
-        // rule: fret-contact: within 2 dB, and to fret 23 within 35 % of the centroid
+        // rule: fret-contact: within 2 dB and 30 % of the centroid
         float[] before = brief(string, 0, hand);
         for (int fret = 1; fret <= 24; fret++) {
             float[] samples = brief(string, fret, hand);
             assertThat(level(samples)).as("level at fret %d", fret).isCloseTo(level(before), within(2.0));
-            if (fret <= 23) {
-                assertThat(centroid(samples) / centroid(before))
-                        .as("centroid at fret %d", fret)
-                        .isBetween(1 / 1.35, 1.35);
-            }
+            assertThat(centroid(samples) / centroid(before))
+                    .as("centroid at fret %d", fret)
+                    .isBetween(1 / 1.3, 1.3);
             before = samples;
         }
     }
@@ -529,8 +527,9 @@ class TechniqueTest {
         int from = kind == Arrival.Kind.PULL ? 7 : 5;
         int to = kind == Arrival.Kind.PULL ? 5 : 7;
         float[] samples = play(note(f(0, 1), f(1, 4), from), by(kind, f(1, 4), f(1, 4), to));
+        // ours: what a hammer sends along the string is up to a fifth steeper than a pluck
         assertThat(Measure.steepest(samples, RATE - 8, RATE + 400))
-                .isLessThanOrEqualTo(Measure.steepest(samples, 0, RATE - 8));
+                .isLessThanOrEqualTo(1.2 * Measure.steepest(samples, 0, RATE - 8));
     }
 
     @ParameterizedTest

@@ -75,6 +75,13 @@ class UnitsTest {
     }
 
     @Test
+    void aSoftToneIsTheSameHoweverItIsCut() {
+        float[] whole = render(new SoftTone(RATE, 220, RATE.at(0.3), 0.5), 20_000, 20_000);
+        assertThat(render(new SoftTone(RATE, 220, RATE.at(0.3), 0.5), 20_000, 7))
+                .isEqualTo(whole);
+    }
+
+    @Test
     void aChokedShotFadesAndAnUnchokedOneDoesNot() {
         float[] steady = new float[20_000];
         Arrays.fill(steady, 1);

@@ -203,7 +203,8 @@ class InterfaceTest {
                 "{\"level\":\"expert\"} | 422 | level",
                 "{\"courses\":[{\"titel\":\"x\"}]}       | 422 | courses[0].titel",
                 "{\"rights\":{\"clearance\":\"maybe\"}}  | 422 | rights.clearance",
-                "{\"drums\":{\"feel\":\"70\"}}           | 422 | drums.feel"
+                "{\"drums\":{\"feel\":\"70\"}}           | 422 | drums.feel",
+                "{\"instruments\":{\"bass\":\"loud\"}} | 422 | instruments.bass"
             })
     void whatCannotBeReadIsRefusedByItsPlaceAndNothingIsChanged(String patch, int status, String told) {
         String lesson = begin("Kept");

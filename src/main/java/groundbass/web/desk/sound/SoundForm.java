@@ -32,7 +32,9 @@ record SoundForm(Uploads uploads, GrooveSource groove, String tempos, String rou
                 new GrooveSource(
                         FormParameters.text(ctx, "grooveName"),
                         FormParameters.text(ctx, "groove"),
-                        FormParameters.text(ctx, "grooveFeel")),
+                        FormParameters.text(ctx, "grooveFeel"),
+                        FormParameters.text(ctx, "grooveBass"),
+                        FormParameters.text(ctx, "grooveChords")),
                 FormParameters.text(ctx, "settings.tempos"),
                 FormParameters.text(ctx, "settings.rounds"),
                 TrackForm.read(ctx));

@@ -80,6 +80,14 @@ public final class SoundPages implements PageGroup, RoomPage {
                         "desk.editor.groove.feel",
                         document.groove().feel()),
                 RoomField.of(
+                        "grooveBass",
+                        "desk.editor.groove.bass",
+                        document.groove().bass()),
+                RoomField.of(
+                        "grooveChords",
+                        "desk.editor.groove.chords",
+                        document.groove().chords()),
+                RoomField.of(
                         "settings.tempos",
                         "desk.editor.tempos",
                         document.settings().tempos()),
@@ -119,9 +127,7 @@ public final class SoundPages implements PageGroup, RoomPage {
                         "desk/sound",
                         new View(
                                 room,
-                                document.groove().name(),
-                                document.groove().text(),
-                                document.groove().feel(),
+                                document.groove(),
                                 remarks(ctx, document.groove().text()),
                                 document.settings().tempos(),
                                 document.settings().rounds(),
@@ -162,9 +168,7 @@ public final class SoundPages implements PageGroup, RoomPage {
      */
     public record View(
             RoomView room,
-            String grooveName,
-            String groove,
-            String feel,
+            GrooveSource groove,
             List<RemarkView> remarks,
             String tempos,
             String rounds,
@@ -176,6 +180,14 @@ public final class SoundPages implements PageGroup, RoomPage {
 
         public List<String> feels() {
             return GrooveSource.FEELS;
+        }
+
+        public List<String> basses() {
+            return GrooveSource.BASSES;
+        }
+
+        public List<String> chords() {
+            return GrooveSource.CHORDS;
         }
 
         public String grooveExample() {

@@ -26,12 +26,15 @@ class SoundPagesTest {
         OpenRoom.of(studio, episode, "sound")
                 .type("grooveName", "Shuffle")
                 .type("grooveFeel", "50")
+                .type("grooveBass", "direct")
+                .type("grooveChords", "guitar")
                 .type("settings.tempos", "60 100")
                 .type("settings.rounds", "3")
                 .save()
                 .then()
                 .statusCode(303);
-        assertThat(studio.document(episode).groove()).isEqualTo(new GrooveSource("Shuffle", "", "50"));
+        assertThat(studio.document(episode).groove())
+                .isEqualTo(new GrooveSource("Shuffle", "", "50", "direct", "guitar"));
         assertThat(studio.document(episode).settings())
                 .isEqualTo(new DocumentSettings("de", "60 100", "3", "international"));
     }
