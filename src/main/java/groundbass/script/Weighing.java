@@ -2,7 +2,7 @@ package groundbass.script;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Verdict;
-import groundbass.script.thread.Talk.Heard;
+import groundbass.script.thread.talk.Heard;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,0 +1,22 @@
+package groundbass.script.thread.talk;
+
+import groundbass.score.Position;
+import groundbass.script.checking.Verdict;
+import java.util.Optional;
+
+/**
+ * A clause of a talk.
+ *
+ * @param from offset of its first character, or of what in it is wrong
+ * @param to offset after its last
+ * @param verdict empty where it was not understood
+ * @param musical whether it speaks of the line at all, as far as can be seen
+ * @param asked whether it asks and does not say, or only compares with something that was said
+ */
+public record Heard(
+        int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {
+    /** The same, meant no longer. */
+    Heard untold() {
+        return new Heard(from, to, Optional.empty(), musical, asked, position);
+    }
+}
