@@ -136,8 +136,7 @@ public final class ClauseReading {
     public static boolean isFarFrom(Clause clause) {
         boolean ofGroup = clause.units().stream()
                         .anyMatch(read -> read.unit() instanceof Constituent.Rank rank
-                                && (rank.which() == Which.HIGHEST
-                                        || rank.which() == Which.LOWEST))
+                                && (rank.which() == Which.HIGHEST || rank.which() == Which.LOWEST))
                 && clause.has(Tie.OF)
                 && (clause.has(Tie.THAT) || clause.has(Tie.THEY)); // "the top of that run"
         return ofGroup || isRelative(clause) && (clause.has(Tie.BELOW) || clause.has(Tie.ABOVE));

@@ -29,8 +29,8 @@ record Course(
         Optional<Clause> before,
         Optional<Clause> last,
         Optional<Asking> question) {
-    static final Course START = new Course(
-            Memory.NOTHING, false, false, 0, false, Optional.empty(), Optional.empty(), Optional.empty());
+    static final Course START =
+            new Course(Memory.NOTHING, false, false, 0, false, Optional.empty(), Optional.empty(), Optional.empty());
 
     private static final int PRACTICE = 3;
 
@@ -61,7 +61,8 @@ record Course(
     Course hearing(Clause clause) {
         boolean notes = clause.units().stream()
                 .anyMatch(read -> OF_NOTES.contains(read.unit().getClass()));
-        return new Course(memory, clause.has(Tie.NOT), begun || notes, slower(clause), takenBack, before, last, question);
+        return new Course(
+                memory, clause.has(Tie.NOT), begun || notes, slower(clause), takenBack, before, last, question);
     }
 
     /** Whether a tempo in this clause may be one to practise at. */

@@ -15,6 +15,19 @@ import java.util.Optional;
  */
 public record Heard(
         int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {
+    boolean isWrong() {
+        return verdict.filter(Verdict.Contradicts.class::isInstance).isPresent();
+    }
+
+    boolean overlaps(Heard other) {
+        return from < other.to && other.from < to;
+    }
+
+    /** The same, called wrong no longer. */
+    Heard doubted() {
+        return isWrong() ? new Heard(from, to, Optional.of(Verdict.CANNOT_TELL), musical, asked, position) : this;
+    }
+
     /** The same, meant no longer. */
     Heard untold() {
         return new Heard(from, to, Optional.empty(), musical, asked, position);

@@ -17,6 +17,7 @@ import groundbass.script.thread.whole.Asking;
 import groundbass.script.thread.whole.Beginning;
 import groundbass.script.thread.whole.Leaning;
 import groundbass.script.thread.whole.NumberedBar;
+import groundbass.script.thread.whole.NumberedBeat;
 import groundbass.script.thread.whole.StringNames;
 import groundbass.script.thread.whole.Turn;
 import java.util.ArrayList;
@@ -52,12 +53,16 @@ final class Listening {
      * @param whole whether it was understood to its last word
      * @param after where the talk has come with it
      */
-    record Step(Heard heard, boolean whole, Course after) {}
+    record Step(Heard heard, boolean whole, Course after) {
+        /** The same, where it is not sure enough that it was one clause for it to be called wrong. */
+        Step doubted() {
+            return new Step(heard.doubted(), whole, after);
+        }
+    }
 
     Step hear(Course at, Clause said) {
-        var answer = at.question()
-                .flatMap(asked -> asked.answered(said))
-                .or(() -> at.last().flatMap(earlier -> Leaning.completed(said, earlier)));
+        var answer = at.question().flatMap(asked -> asked.answered(said)).or(() -> at.last()
+                .flatMap(earlier -> Leaning.completed(said, earlier)));
         var together = hear(at, said, ofBars(at, answer.orElse(said).plain()));
         boolean apart = answer.isPresent() && together.heard().verdict().isEmpty();
         // what is not understood together may be so alone
@@ -76,7 +81,8 @@ final class Listening {
                 && clause.units().get(0).unit() instanceof Constituent.Rank rank
                 && rank.which() == Constituent.Rank.Which.LAST;
         if (!at.isOverview() || !one) {
-            return at.question().isPresent() ? clause : new NumberedBar(at.memory(), stage).of(clause);
+            var numbered = at.question().isPresent() ? clause : new NumberedBar(at.memory(), stage).of(clause);
+            return new NumberedBeat(at.memory(), stage).of(numbered);
         }
         var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
         var last = clause.units().get(0);
@@ -155,7 +161,10 @@ final class Listening {
 
     private Optional<Position> position(Course after, Optional<Judged> finding) {
         return finding.flatMap(found -> found.notes().stream().findFirst().map(Timeline.At::position))
-                .or(() -> after.memory().bar().filter(stage.timeline()::has).map(bar -> new Position(bar, Fraction.ZERO)));
+                .or(() -> after.memory()
+                        .bar()
+                        .filter(stage.timeline()::has)
+                        .map(bar -> new Position(bar, Fraction.ZERO)));
     }
 
     /** "On three you stay there and play the G": without a subject of its own, a verb is at the time of the one before. */

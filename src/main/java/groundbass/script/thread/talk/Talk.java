@@ -3,7 +3,9 @@ package groundbass.script.thread.talk;
 import groundbass.script.checking.Timeline;
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.grammar.Run;
 import groundbass.script.grammar.TalkHearing;
+import groundbass.script.thread.talk.BestCut.Cut;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,17 +22,52 @@ public final class Talk {
     }
 
     public List<Heard> hear(List<Word> sentence) {
-        var heard = new ArrayList<Heard>();
         course = course.atSentence(!hearing.unpunctuated());
-        for (var clause : hearing.clauses(sentence)) {
+        var run = hearing.run(sentence);
+        return hearing.unpunctuated() ? unmarked(run) : marked(run);
+    }
+
+    private List<Heard> marked(Run run) {
+        var heard = new ArrayList<Heard>();
+        for (var clause : run.clauses()) {
             if (!heard.isEmpty() && course.question().isEmpty() && isBareNo(clause)) {
-                int first = hearing.unpunctuated() ? heard.size() - 1 : 0;
-                heard.subList(first, heard.size()).replaceAll(Heard::untold);
+                heard.replaceAll(Heard::untold);
                 course = course.takingBack();
             }
             var step = listening.hear(course, clause);
             heard.add(step.heard());
             course = step.after();
+        }
+        return heard;
+    }
+
+    /** Wrong is what is so in neither way to cut the talk, or where its words alone say what the clause is. */
+    private List<Heard> unmarked(Run run) {
+        var byWords = byWords(run);
+        var cuts = new BestCut(run, listening).clauses(course);
+        course = cuts.isEmpty() ? course : cuts.get(cuts.size() - 1).step().after();
+        return cuts.stream()
+                .map(cut -> isSure(cut, byWords)
+                        ? cut.step().heard()
+                        : cut.step().heard().doubted())
+                .toList();
+    }
+
+    private static boolean isSure(Cut cut, List<Heard> byWords) {
+        return cut.plain()
+                || byWords.stream()
+                        .anyMatch(other ->
+                                other.isWrong() && other.overlaps(cut.step().heard()));
+    }
+
+    /** Cut where the words say that clauses begin. */
+    private List<Heard> byWords(Run run) {
+        var at = course;
+        var heard = new ArrayList<Heard>();
+        for (var clause : run.clauses()) {
+            var step = listening.hear(at, clause);
+            heard.add(step.heard());
+            at = step.after();
         }
         return heard;
     }
