@@ -23,6 +23,7 @@ final class Joints {
             Tie.AND,
             Tie.BUT,
             Tie.SO,
+            Tie.THEN,
             Tie.COMMA,
             Tie.COLON,
             Tie.SEMICOLON,

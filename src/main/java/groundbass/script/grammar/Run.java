@@ -13,12 +13,14 @@ public final class Run {
     private final boolean unpunctuated;
     private final Set<Integer> cuts;
     private final Strain strain;
+    private final Openings openings;
 
     Run(List<Read> units, boolean unpunctuated, WordOrder order) {
         this.units = List.copyOf(units);
         this.unpunctuated = unpunctuated;
         this.cuts = new TreeSet<>(Splitter.cuts(this.units, unpunctuated, order));
         this.strain = new Strain(this.units);
+        this.openings = new Openings(this.units, order);
     }
 
     /** The clauses between the likely cuts. */
@@ -41,6 +43,11 @@ public final class Run {
     /** Whether what stands before and behind an index says that a clause ends there. */
     public boolean isLikely(int at) {
         return at == 0 || at == units.size() || cuts.contains(at);
+    }
+
+    /** Whether the words at an index say by themselves that a clause begins there. */
+    public boolean isPlain(int at) {
+        return isLikely(at) || openings.isAt(at);
     }
 
     /** Indexes at which a clause can begin, likely or not; the first is 0, the last the number of units. */

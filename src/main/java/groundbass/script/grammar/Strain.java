@@ -29,6 +29,7 @@ final class Strain {
     private static final Set<Tie> SPEAKERS = Set.of(Tie.IT, Tie.WE);
     private static final Set<Tie> AFTER_SPEAKERS = Set.of(Tie.NOT, Tie.ALL, Tie.BOTH, Tie.THEN);
     private static final Set<Tie> BEFORE_VERBS = Set.of(Tie.IT, Tie.WE, Tie.THERE);
+    private static final Set<Tie> ARTICLES = Set.of(Tie.THE, Tie.THAT, Tie.THEY);
     private static final Set<Tie> HEADLESS = Set.of(Tie.OF, Tie.TO);
     private static final Set<Tie> ASKING = Set.of(Tie.WHAT, Tie.WHICH, Tie.HOW_MANY);
     private static final Set<Tie> ONWARD = Set.of(Tie.THEN, Tie.SO, Tie.BUT);
@@ -67,7 +68,7 @@ final class Strain {
     /** Of a clause that would be all units of an interval. */
     double inside(int from, int to) {
         boolean told = false;
-        double strain = atEnds(from, to) + repeated(from, to);
+        double strain = atEnds(from, to) + repeated(from, to) + (isJoined(from, to) ? HEAVY : 0);
         for (int i = from; i < to; i++) {
             strain += told ? opening(i, to) : 0;
             strain += i + 1 < to && isTakenBack(i) ? TAKEN_BACK : 0;
@@ -81,9 +82,10 @@ final class Strain {
         boolean subject = isTie(i, SUBJECTS) && canBeVerb(i + 1) && !isTie(i - 1, BEFORE_NOUNS);
         boolean points = i + 1 < to && isContent(i + 1) && (at(i).is(Tie.THAT) || at(i).is(Tie.THEY));
         boolean noun = isContent(i - 1) && (at(i).is(Tie.THE) || points);
+        boolean all = isContent(i - 1) && (at(i).is(Tie.ALL) || at(i).is(Tie.BOTH));
         boolean moment = isMomentOfVerb(i, to);
         boolean onward = i + 1 < to && (isTie(i, ONWARD) || at(i).is(Tie.AFTER) && canBeVerb(i + 1));
-        return (subject || moment ? HEAVY : 0)
+        return (subject || moment || all ? HEAVY : 0)
                 + (noun ? SLIGHT : 0)
                 + (onward ? SLIGHT : 0)
                 + (isTie(i, ASKING) ? SLIGHT : 0);
@@ -92,8 +94,16 @@ final class Strain {
     /** "... and on three come": a moment with a verb of its own. */
     private boolean isMomentOfVerb(int i, int to) {
         boolean begins = Units.isMoment(at(i)) && i + 1 < to && isTie(i + 1, VERBS);
-        boolean led = isTie(i - 1, BEFORE_NOUNS) || at(i - 1).is(Tie.AND) || isContent(i - 1);
+        int before = at(i - 1).is(Tie.THE) ? i - 2 : i - 1;
+        boolean led = isTie(before, BEFORE_NOUNS) || at(before).is(Tie.AND) || isContent(before);
         return begins && led && !at(i + 1).is(Tie.BE);
+    }
+
+    /** "... is a quaver and the next one comes ...": two clauses with a verb and a noun each. */
+    private boolean isJoined(int from, int to) {
+        return IntStream.range(from + 1, to - 1)
+                .filter(i -> at(i).is(Tie.AND) && isTie(i + 1, ARTICLES))
+                .anyMatch(i -> count(from, i, this::isVerb) > 0 && count(i, to, this::isVerb) > 0);
     }
 
     private boolean isTakenBack(int i) {
@@ -140,7 +150,17 @@ final class Strain {
         if (at <= 0 || at >= units.size()) {
             return 0;
         }
-        return (isTorn(at) ? TORN : 0) + (isRow(at) ? SLIGHT : 0);
+        return (isTorn(at) ? TORN : 0) + (isList(at) ? HEAVY : 0) + (isRow(at) ? SLIGHT : 0);
+    }
+
+    /** Before the "and" or "then" between two things of a kind. */
+    private boolean isList(int at) {
+        boolean tied = at(at).is(Tie.AND) || at(at).is(Tie.THEN);
+        int next = at(at + 1).is(Tie.THEN) || at(at + 1).is(Tie.THE) ? at + 2 : at + 1;
+        return tied
+                && isContent(at - 1)
+                && isContent(next)
+                && at(at - 1).unit().getClass() == at(next).unit().getClass();
     }
 
     /** Between a verb and its subject or object, or between "that" and its noun. */
@@ -148,20 +168,22 @@ final class Strain {
         boolean object = isTie(at - 1, WITH_OBJECT) && isTie(at, OBJECTS) && !canBeVerb(at + 1);
         boolean verb = isTie(at - 1, VERBS) && isContent(at) || isContent(at - 1) && isTie(at, VERBS);
         boolean pointing = isTie(at - 1, POINTING) && isContent(at) && !isTie(at - 2, BEFORE_NOUNS);
-        return object || verb || pointing || isTie(at - 1, BEFORE_VERBS) && canBeVerb(at);
+        boolean edge = (at(at).is(Tie.FROM) || at(at).is(Tie.AT))
+                && (at(at + 1).is(Tie.START) || at(at + 1).is(Tie.END))
+                && !isTie(at + 2, VERBS)
+                && !at(at + 2).is(Tie.WE); // "the low E from the start"
+        boolean wished =
+                at(at - 1).is(Tie.MAYBE) && (isTie(at, SUBJECTS) || isTie(at, OBJECTS)); // "if you", "kannst du"
+        return object || verb || pointing || edge || wished || isTie(at - 1, BEFORE_VERBS) && canBeVerb(at);
     }
 
-    /** Within a list, a place, a moment, or between two nouns of which one may say more of the other. */
+    /** Within a place or a moment, or between two nouns of which one may say more of the other. */
     private boolean isRow(int at) {
-        boolean list = at(at).is(Tie.AND)
-                && isContent(at - 1)
-                && isContent(at + 1)
-                && at(at - 1).unit().getClass() == at(at + 1).unit().getClass();
         boolean led = isTie(at, BEFORE_NOUNS);
         boolean place = led && at(at + 1).is(Constituent.Place.class);
         boolean moments = Units.isMoment(at(at - 1)) && (Units.isMoment(at(at)) || led && Units.isMoment(at(at + 1)));
         boolean nouns = isContent(at - 1) && isContent(at) && !Units.isMoment(at(at));
-        return list || place || moments || nouns;
+        return place || moments || nouns;
     }
 
     private Read at(int i) {

@@ -36,7 +36,7 @@ final class BestCut {
     /** How much strain weighs, and how much of it a clause may bear that is called wrong. */
     private static final double STRAIN = 1.5;
 
-    private static final double BEARABLE = 0.7;
+    private static final double BEARABLE = 0.5;
     private static final double BEARABLE_AT_END = 0.5;
 
     private final Run run;
@@ -95,7 +95,7 @@ final class BestCut {
                 - STRAIN * (strain + run.strain(to))
                 - CLAUSE
                 + (run.isLikely(to) ? LIKELY : 0);
-        return new Way(way.worth() + worth, way, List.of(new Cut(step, run.isLikely(from))), step.after());
+        return new Way(way.worth() + worth, way, List.of(new Cut(step, run.isPlain(from))), step.after());
     }
 
     private static double worth(Clause clause, Step step) {

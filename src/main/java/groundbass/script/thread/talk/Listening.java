@@ -53,7 +53,7 @@ final class Listening {
      * @param whole whether it was understood to its last word
      * @param after where the talk has come with it
      */
-    record Step(Heard heard, boolean whole, Course after) {
+    record Step(HeardClause heard, boolean whole, Course after) {
         /** The same, where it is not sure enough that it was one clause for it to be called wrong. */
         Step doubted() {
             return new Step(heard.doubted(), whole, after);
@@ -98,7 +98,7 @@ final class Listening {
         var verdict = judged.map(Judged::verdict).map(found -> isTold(found, said) ? found : Verdict.CANNOT_TELL);
         var wrong = judged.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         var after = remembered(here, clause, judged);
-        var heard = new Heard(
+        var heard = new HeardClause(
                 wrong.map(Read::from).orElse(said.from()),
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,

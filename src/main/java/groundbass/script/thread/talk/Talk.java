@@ -21,17 +21,17 @@ public final class Talk {
         this.listening = new Listening(timeline, hearing.unpunctuated());
     }
 
-    public List<Heard> hear(List<Word> sentence) {
+    public List<HeardClause> hear(List<Word> sentence) {
         course = course.atSentence(!hearing.unpunctuated());
         var run = hearing.run(sentence);
         return hearing.unpunctuated() ? unmarked(run) : marked(run);
     }
 
-    private List<Heard> marked(Run run) {
-        var heard = new ArrayList<Heard>();
+    private List<HeardClause> marked(Run run) {
+        var heard = new ArrayList<HeardClause>();
         for (var clause : run.clauses()) {
             if (!heard.isEmpty() && course.question().isEmpty() && isBareNo(clause)) {
-                heard.replaceAll(Heard::untold);
+                heard.replaceAll(HeardClause::untold);
                 course = course.takingBack();
             }
             var step = listening.hear(course, clause);
@@ -42,7 +42,7 @@ public final class Talk {
     }
 
     /** Wrong is what is so in neither way to cut the talk, or where its words alone say what the clause is. */
-    private List<Heard> unmarked(Run run) {
+    private List<HeardClause> unmarked(Run run) {
         var byWords = byWords(run);
         var cuts = new BestCut(run, listening).clauses(course);
         course = cuts.isEmpty() ? course : cuts.get(cuts.size() - 1).step().after();
@@ -53,7 +53,7 @@ public final class Talk {
                 .toList();
     }
 
-    private static boolean isSure(Cut cut, List<Heard> byWords) {
+    private static boolean isSure(Cut cut, List<HeardClause> byWords) {
         return cut.plain()
                 || byWords.stream()
                         .anyMatch(other ->
@@ -61,9 +61,9 @@ public final class Talk {
     }
 
     /** Cut where the words say that clauses begin. */
-    private List<Heard> byWords(Run run) {
+    private List<HeardClause> byWords(Run run) {
         var at = course;
-        var heard = new ArrayList<Heard>();
+        var heard = new ArrayList<HeardClause>();
         for (var clause : run.clauses()) {
             var step = listening.hear(at, clause);
             heard.add(step.heard());

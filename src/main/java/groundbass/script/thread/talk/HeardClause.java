@@ -13,23 +13,23 @@ import java.util.Optional;
  * @param musical whether it speaks of the line at all, as far as can be seen
  * @param asked whether it asks and does not say, or only compares with something that was said
  */
-public record Heard(
+public record HeardClause(
         int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {
     boolean isWrong() {
         return verdict.filter(Verdict.Contradicts.class::isInstance).isPresent();
     }
 
-    boolean overlaps(Heard other) {
+    boolean overlaps(HeardClause other) {
         return from < other.to && other.from < to;
     }
 
     /** The same, called wrong no longer. */
-    Heard doubted() {
-        return isWrong() ? new Heard(from, to, Optional.of(Verdict.CANNOT_TELL), musical, asked, position) : this;
+    HeardClause doubted() {
+        return isWrong() ? new HeardClause(from, to, Optional.of(Verdict.CANNOT_TELL), musical, asked, position) : this;
     }
 
     /** The same, meant no longer. */
-    Heard untold() {
-        return new Heard(from, to, Optional.empty(), musical, asked, position);
+    HeardClause untold() {
+        return new HeardClause(from, to, Optional.empty(), musical, asked, position);
     }
 }
