@@ -110,14 +110,17 @@ final class Strain {
         return at(i).is(Tie.NO) && (isTie(i + 1, SUBJECTS) || at(i + 1).is(Tie.THE));
     }
 
-    /** Of more than one verb, one bar, one time; and of a time alone. */
+    /** Of more than one verb, one bar, one time; of a time alone, and of a way to play that is of no note. */
     private double repeated(int from, int to) {
         long verbs = count(from, to, this::isVerb);
         long bars = count(from, to, i -> at(i).is(Constituent.Bars.class));
         long times = count(from, to, i -> at(i).isTime());
         boolean content = count(from, to, i -> Units.isContent(at(i)) && !Units.isMoment(at(i))) > 0;
         boolean alone = !content && verbs == 0 && bars + times > 0;
-        return SLIGHT * (more(verbs) + more(bars) + more(times)) + (alone ? HEAVY : 0);
+        boolean ordered = bars + times == 0
+                && count(from, to, i -> at(i).is(Constituent.Played.class)) > 0
+                && count(from, to, i -> isContent(i) && !at(i).is(Constituent.Played.class) || isTie(i, SUBJECTS)) == 0;
+        return SLIGHT * (more(verbs) + more(bars) + more(times)) + (alone || ordered ? HEAVY : 0);
     }
 
     private static long more(long many) {
