@@ -173,7 +173,7 @@ class HouseTest {
                             List.of("checking", "reading", "grammar"),
                             List.of("claims"),
                             List.of("words", "captions"))),
-            Map.entry("script.thread", List.of(List.of(FACE), List.of("whole"), List.of("stage"))),
+            Map.entry("script.thread", List.of(List.of("talk"), List.of(FACE), List.of("whole"), List.of("stage"))),
             Map.entry("intake", List.of(List.of(FACE), List.of("xml", "smf"), List.of("draft"), List.of("notice"))),
             Map.entry("intake.xml", List.of(List.of(FACE), List.of("document"))),
             Map.entry(

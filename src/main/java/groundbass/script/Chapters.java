@@ -3,7 +3,7 @@ package groundbass.script;
 import groundbass.score.Line;
 import groundbass.script.captions.Script;
 import groundbass.script.captions.Timestamp;
-import groundbass.script.thread.Turns;
+import groundbass.script.thread.talk.Turns;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -18,7 +18,7 @@ import groundbass.script.claims.Spoken;
 import groundbass.script.claims.Where;
 import groundbass.script.grammar.TalkHearing;
 import groundbass.script.reading.SentenceReader;
-import groundbass.script.thread.Talk;
+import groundbass.script.thread.talk.Talk;
 import groundbass.script.words.Lexicon;
 import groundbass.script.words.Words;
 import java.util.ArrayList;

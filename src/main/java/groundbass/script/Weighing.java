@@ -2,7 +2,7 @@ package groundbass.script;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Verdict;
-import groundbass.script.thread.Talk.Heard;
+import groundbass.script.thread.talk.HeardClause;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,8 +18,8 @@ final class Weighing {
      * @param picked statements found in it without regard to the rest of its words
      * @param apart whether each clause stands for itself, since nobody wrote where sentences end
      */
-    static List<Statement> of(List<Heard> heard, List<Statement> picked, boolean apart) {
-        boolean wholly = heard.stream().filter(Heard::musical).allMatch(Weighing::isSure);
+    static List<Statement> of(List<HeardClause> heard, List<Statement> picked, boolean apart) {
+        boolean wholly = heard.stream().filter(HeardClause::musical).allMatch(Weighing::isSure);
         var statements = new ArrayList<Statement>();
         for (int i = 0; i < heard.size(); i++) {
             var clause = heard.get(i);
@@ -48,7 +48,7 @@ final class Weighing {
     }
 
     /** Whether a clause's neighbour was understood too, so that nothing was cut off between them. */
-    private static boolean isFirm(List<Heard> heard, int i) {
+    private static boolean isFirm(List<HeardClause> heard, int i) {
         return i < 0 || i >= heard.size() || isSure(heard.get(i));
     }
 
@@ -61,11 +61,11 @@ final class Weighing {
     }
 
     /** Whether what was understood of it is so. */
-    private static boolean isInPart(Heard clause) {
+    private static boolean isInPart(HeardClause clause) {
         return clause.verdict().filter(Verdict.InPart.class::isInstance).isPresent();
     }
 
-    private static boolean isSure(Heard clause) {
+    private static boolean isSure(HeardClause clause) {
         return clause.verdict()
                 .filter(verdict -> !(verdict instanceof Verdict.CannotTell))
                 .isPresent();

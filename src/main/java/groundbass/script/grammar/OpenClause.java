@@ -65,16 +65,6 @@ final class OpenClause {
         return tail;
     }
 
-    /** "How many bars do we have", "what's the chord there": nobody wrote the mark that asks. */
-    boolean isAsking() {
-        var first = open.stream().filter(read -> !Units.isSeparator(read)).toList();
-        boolean what = first.size() > 1
-                && first.get(0).is(Tie.WHAT)
-                && (first.get(1).is(Tie.BE) || first.get(1).is(Tie.DO));
-        boolean many = open.stream().anyMatch(read -> read.is(Tie.HOW_MANY) || read.is(Tie.WHICH) && first.size() < 3);
-        return what || many || !first.isEmpty() && first.get(0).is(Tie.DO);
-    }
-
     /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
     boolean isComplete(int i) {
         var last = open.get(open.size() - 1);

@@ -55,6 +55,7 @@ final class Phrases {
         phrases.besides();
         phrases.resumed();
         phrases.singledOut();
+        phrases.silences();
         return List.copyOf(phrases.units);
     }
 
@@ -171,6 +172,24 @@ final class Phrases {
                 || unit instanceof Constituent.Triplet
                 || unit instanceof Constituent.Rank
                 || unit instanceof Constituent.Small small && small.tie() == Tie.RHYTHM;
+    }
+
+    /** "Nothing, an eighth rest": one silence, whose length is said behind it. */
+    private void silences() {
+        for (int i = units.size() - 1; i > 0; i--) {
+            boolean same = units.get(i).is(Constituent.Silence.class)
+                    && units.get(i - 1).unit() instanceof Constituent.Silence first
+                    && first.length().isEmpty();
+            if (same) {
+                units.set(
+                        i,
+                        new Read(
+                                units.get(i).unit(),
+                                units.get(i - 1).from(),
+                                units.get(i).to()));
+                units.remove(i - 1);
+            }
+        }
     }
 
     /** "It's the last one that you slap": the last one is slapped. */

@@ -43,7 +43,7 @@ final class Splitter {
     private final List<Read> units;
     private final boolean unpunctuated;
     private final Openings openings;
-    private final List<Clause> clauses = new ArrayList<>();
+    private final List<Integer> cuts = new ArrayList<>();
     private final List<Read> open = new ArrayList<>();
     private final OpenClause taken;
 
@@ -54,13 +54,13 @@ final class Splitter {
         this.taken = new OpenClause(units, open, openings);
     }
 
-    static List<Clause> clauses(List<Read> units, boolean unpunctuated, WordOrder order) {
+    /** Indexes of the units before which a clause ends, in order. */
+    static List<Integer> cuts(List<Read> units, boolean unpunctuated, WordOrder order) {
         var splitter = new Splitter(units, unpunctuated, order);
         for (int i = 0; i < units.size(); i++) {
             splitter.take(i);
         }
-        splitter.close();
-        return splitter.clauses;
+        return splitter.cuts;
     }
 
     private void take(int i) {
@@ -81,7 +81,8 @@ final class Splitter {
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
             var tail = isSeparator(i) && units.get(i).is(Tie.AND) ? taken.subjectList() : List.<Read>of();
-            close();
+            cuts.add(i - tail.size());
+            open.clear();
             open.addAll(tail);
         }
         open.add(units.get(i));
@@ -199,26 +200,6 @@ final class Splitter {
 
     private boolean isNo(int i) {
         return i >= 0 && i < units.size() && units.get(i).is(Tie.NO);
-    }
-
-    private void close() {
-        while (!open.isEmpty() && Units.isSeparator(open.get(0))) {
-            open.remove(0);
-        }
-        while (!open.isEmpty()
-                && Units.isSeparator(open.get(open.size() - 1))
-                && !open.get(open.size() - 1).is(Tie.ASK)) {
-            open.remove(open.size() - 1);
-        }
-        open.removeIf(read -> read.is(Tie.THE) || read.is(Tie.SUM));
-        if (unpunctuated && taken.isAsking()) {
-            var last = open.get(open.size() - 1);
-            open.add(new Read(new Constituent.Small(Tie.ASK), last.to(), last.to()));
-        }
-        if (!open.isEmpty()) {
-            clauses.add(new Clause(open));
-        }
-        open.clear();
     }
 
     private boolean isSeparator(int i) {

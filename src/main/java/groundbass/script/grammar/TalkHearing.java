@@ -25,8 +25,13 @@ public record TalkHearing(Vocabulary vocabulary, boolean unpunctuated, boolean l
         return new TalkHearing(Vocabulary.of(language), Words.isUnpunctuated(script), Words.isLowered(script), words);
     }
 
-    /** The clauses of a sentence. */
+    /** The clauses of a sentence, where its marks or its words say that they end. */
     public List<Clause> clauses(List<Word> sentence) {
-        return Splitter.clauses(ConstituentReader.units(sentence, this), unpunctuated, vocabulary.order());
+        return run(sentence).clauses();
+    }
+
+    /** The units of a sentence, and where in it clauses may begin. */
+    public Run run(List<Word> sentence) {
+        return new Run(ConstituentReader.units(sentence, this), unpunctuated, vocabulary.order());
     }
 }

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.talk;
 
 import groundbass.score.Line;
 import groundbass.script.grammar.Clause;
