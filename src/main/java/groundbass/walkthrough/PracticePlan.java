@@ -5,6 +5,7 @@ import groundbass.score.Tempo;
 import groundbass.walkthrough.Pace.Bars;
 import groundbass.walkthrough.words.FormWords;
 import groundbass.walkthrough.words.FormWords.Section;
+import groundbass.walkthrough.words.Metronome;
 import groundbass.walkthrough.words.Wording;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -48,9 +49,12 @@ final class PracticePlan {
 
     /** The tempo to begin with. */
     String begin() {
-        int perMinute = line.header().tempo().perMinute();
-        int slow = Math.max(Tempo.SLOWEST, Math.round(perMinute * percent() / 100f));
-        return words.say("practice.begin", String.valueOf(slow));
+        var tempo = line.header().tempo();
+        int slow = Math.max(Tempo.SLOWEST, Math.round(tempo.perMinute() * percent() / 100f));
+        var metronome = Metronome.of(slow, tempo, line.header().meter());
+        return words.say(
+                metronome.onCounts() ? "practice.begin.counts" : "practice.begin",
+                String.valueOf(metronome.perMinute()));
     }
 
     /** Whether half its bars at least are not those of an earlier one. */

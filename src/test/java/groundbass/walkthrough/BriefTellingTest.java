@@ -82,7 +82,7 @@ class BriefTellingTest {
                         4 E7, E5
                         """).line();
         assertThat(texts(line, Locale.ENGLISH).get(2))
-                .isEqualTo("Bar 2, over Bm7: beats 1 and 2 as bar 1, the same shape two frets further up the neck;"
+                .isEqualTo("Bar 2, over Bm7: beats 1 and 2 the same shape as bar 1, two frets up the neck;"
                         + " 3 rest; 4 play B (E 7); 4& A (E 5).");
     }
 

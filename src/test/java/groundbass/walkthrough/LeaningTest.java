@@ -37,7 +37,7 @@ class LeaningTest {
     void whatChangesInTheMiddleStandsBetween() {
         assertThat(bar("bar 2\n1 A3, A3\n2 A3, D5\n3 rest\n4 D5, D3\n"))
                 .containsExactly(
-                        "Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on C.",
+                        "Bar 2, beats 1 and 2: the same shape as bar 1, one string higher, starting on C.",
                         "Bar 2, beat 3: rest.",
                         "Bar 2, beat 4: play G, then F (D string, frets 5 and 3).");
     }
@@ -53,7 +53,7 @@ class LeaningTest {
         String open = "strings E A D G\nstyle finger\n\nbar 1\n1 E0, E2\n2 E0, E2\n3 E3\n4 E3\n\n";
         assertThat(told(open + "bar 2\n1 E2, E4\n2 E2, E4\n3 E0\n4 E0\n")).noneMatch(text -> text.contains("as bar 1"));
         assertThat(told(open + "bar 2\n1 A0, A2\n2 A0, A2\n3 E0\n4 E0\n"))
-                .contains("Bar 2, beats 1 and 2: as bar 1, the same shape one string higher, starting on A.");
+                .contains("Bar 2, beats 1 and 2: the same shape as bar 1, one string higher, starting on A.");
     }
 
     /** From the lowered low string to the A it is a fifth, from there on a fourth: one shape, two intervals. */
@@ -72,13 +72,14 @@ class LeaningTest {
                         + "bar 2\n1 A3, A3\n2 A3, D5\n3 A3, A3\n4 D7, D3\n\nbar 3\n1 D3, D3\n2 D3, G5\n3 D5, D3\n4 D5, D2\n\nbar 4\n1 A3, A3\n2 A3, D5\n3 E5, E5\n4 D5, D3\n");
         assertThat(told)
                 .anyMatch(text -> text.startsWith(
-                        "Bar 2, beats 1 to 3: as bar 1, the same shape one string higher, starting on C."));
+                        "Bar 2, beats 1 to 3: the same shape as bar 1, one string higher, starting on C."));
         assertThat(told)
                 .anyMatch(text -> text.startsWith(
-                        "Bar 3, beats 1 and 2: as bar 1, the same shape two strings higher, starting on F."));
+                        "Bar 3, beats 1 and 2: the same shape as bar 1, two strings higher, starting on F."));
         assertThat(told)
                 .as("not by bar 2, which is told by bar 1 itself")
-                .anyMatch(text -> text.startsWith("Bar 4. ") && text.contains(" Beats 1 and 2: as bar 1, "));
+                .anyMatch(text ->
+                        text.startsWith("Bar 4. ") && text.contains(" Beats 1 and 2: the same shape as bar 1, "));
     }
 
     @Test

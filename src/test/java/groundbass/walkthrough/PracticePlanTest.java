@@ -28,6 +28,19 @@ class PracticePlanTest {
                 .isEqualTo("Take breaks, and stop if anything hurts.");
     }
 
+    /**
+     * A click on quarters falls between the counts in every second bar of 7/8. The scale of metronomes: 40 to 60 by twos, 72
+     * by threes, 120 by fours, 144 by sixes, 208 by eights (common practice, no source).
+     */
+    @Test
+    void theMetronomeIsSetToAStepThatItHasAndClicksOnCounts() {
+        assertThat(opening("meter 7/8\ntempo 100 quarter\nstrings E A D G\nstyle finger\n\nbar 1\n1-7 E3\n"))
+                .endsWith("set the metronome to 160, one click for each count.");
+        assertThat(opening(HEAD.formatted(66) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 52.");
+        assertThat(opening(HEAD.formatted(84) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 66.");
+        assertThat(opening(HEAD.formatted(132) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 104.");
+    }
+
     /** Sixteenths in one bar of two, at 100 quarters a minute almost seven a second. */
     @Test
     void theQuickBarsTakeMostTime() {

@@ -29,9 +29,9 @@ class TaughtLineTest {
         assertThat(told.get(0)).doesNotContain("Usually");
         assertThat(told)
                 .contains(
-                        "Bar 1, beat 2: rest on 2, then from 2e on play G (D string, fret 5); a dead note; F (fret 3).")
+                        "Bar 1, beat 2: rest on 2; then from 2e, play G (D string, fret 5); a dead note; F (fret 3).")
                 .anyMatch(
-                        text -> text.startsWith("Bar 4, beat 3: rest on 3, then from 3e on play C (A string, fret 3)"));
+                        text -> text.startsWith("Bar 4, beat 3: rest on 3; then from 3e, play C (A string, fret 3)"));
     }
 
     /** 16 of 36 beats of lesson 5 are two quavers, 28 of 48 would not do either; in lesson 3 more than two thirds are alike. */
@@ -87,7 +87,7 @@ class TaughtLineTest {
         assertThat(told(0))
                 .anyMatch(text -> text.startsWith("Bar 6") && text.contains("A sharp leads up to B."))
                 .anyMatch(text -> text.startsWith("Bar 2, beat 4")
-                        && text.endsWith("B flat (fret 1); B (fret 2). That goes up by half steps."));
+                        && text.endsWith("B flat (fret 1); B (fret 2). They go up by half steps."));
         assertThat(german(0))
                 .anyMatch(text -> text.startsWith("Takt 6") && text.contains("Das Ais führt hinauf zum H."));
     }
@@ -123,7 +123,7 @@ class TaughtLineTest {
                         text -> text.startsWith("Takt 3, Z") && text.endsWith("zur Quinte und denselben Weg zurück."));
         assertThat(told(2))
                 .anyMatch(text -> text.startsWith("Bar 10, counts 7")
-                        && text.endsWith("So the bar is the D7 chord, up and down."));
+                        && text.endsWith("So the bar spells out the D7 chord, up and back down."));
     }
 
     /** B, A and G of lesson 1, bar 7, come before E; D, D sharp and E are under three chords of lesson 3, bars 6 and 7. */
@@ -196,7 +196,7 @@ class TaughtLineTest {
                 .anyMatch(
                         text -> text.startsWith("Bar 1, beat 3")
                                 && text.endsWith(
-                                        "From the D string to the A string use the same finger: after its stroke it lies on the lower string and plays on from there."))
+                                        "Going down from the D string to the A string, let the same finger fall through: after its stroke it lies there already."))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 4")
                         && text.contains("The plucking hand leaps over a string here"));
         assertThat(told(0)).noneMatch(text -> text.contains("The plucking hand leaps"));
@@ -237,7 +237,7 @@ class TaughtLineTest {
         assertThat(told(5))
                 .anyMatch(text ->
                         text.startsWith("Pickup, over C7, moderately loud (mf). Count 1 2 3 and come in on 4. "))
-                .contains("Back to bar 1. Shift back: index finger at fret 1.")
+                .contains("Back to bar 1. And shift back: index finger at fret 1.")
                 .anyMatch(text -> text.startsWith("Bar 10") && !text.contains("hift"));
         assertThat(german(5)).anyMatch(text -> text.contains("Zähl 1 2 3 vor und setz auf 4 ein."));
     }

@@ -46,7 +46,7 @@ class ScriptPagesTest {
         assertThat(page.select(".script-wrong").text())
                 .contains(
                         "Fret 3 of the A string is C; D lies at fret 5, 17.",
-                        "In bar 2 at count 1 the line has A (E string, fret 5), a half.",
+                        "In bar 2 at count 1 the line has A (E string, fret 5), a half note.",
                         "In bar 2 at count 3 the line has pop A (D string, fret 7).");
         assertThat(page.select("a.said-wrong-words")).isNotEmpty();
         assertThat(page.select(".script-words").text()).contains("<b>.");

@@ -32,21 +32,21 @@ class WalkthroughPagesTest {
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
                 .contains(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. A whole note: play C (A string, fret 3).");
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 4: play C (A string, fret 3). Unless something else is said, alternate index and middle finger.");
         save(episode, page, "Bar 1.", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)
                 .containsExactly("Let the low C ring.");
         assertThat(page(episode).text())
                 .contains(
-                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger per fret. A whole note");
+                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 4: play C");
         assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
     }
 
     @Test
     void wordsMoveWithTheirNotesAndAreToldWhenTheirNotesChange() {
         var episode = written(LINE);
-        save(episode, page(episode), "Bar 2,", "Up to the G.");
+        save(episode, page(episode), "Bar 2:", "Up to the G.");
         line(episode, LINE.replace("bar 1\n", "bar 1\n1-4 E0\nbar 2\n").replace("bar 2\n1-4 D5", "bar 3\n1-4 D5"));
         assertThat(page(episode).select(".is-edited textarea").eachText()).containsExactly("Up to the G.");
         line(episode, LINE.replace("D5", "D7"));
@@ -63,7 +63,7 @@ class WalkthroughPagesTest {
         var episode = written(LINE);
         var old = page(episode);
         line(episode, LINE.replace("D5", "D7"));
-        save(episode, old, "Bar 2,", "My words.").statusCode(303);
+        save(episode, old, "Bar 2:", "My words.").statusCode(303);
         assertThat(document(episode).mainLine().text()).contains("D7");
         assertThat(page(episode).select(".problems textarea").eachText()).containsExactly("My words.");
     }
@@ -72,9 +72,9 @@ class WalkthroughPagesTest {
     @Test
     void aFieldIsNamedAfterWhatItsStepTells() {
         var episode = written(LINE);
-        String id = field(page(episode), "Bar 2,");
+        String id = field(page(episode), "Bar 2:");
         line(episode, LINE.replace("bar 1\n", "bar 1\n1-4 E0\nbar 2\n").replace("bar 2\n1-4 D5", "bar 3\n1-4 D5"));
-        assertThat(field(page(episode), "Bar 3,")).isEqualTo(id);
+        assertThat(field(page(episode), "Bar 3:")).isEqualTo(id);
     }
 
     private static String field(Document page, String step) {
@@ -94,7 +94,7 @@ class WalkthroughPagesTest {
                 .asString();
         assertThat(Jsoup.parse(prompter).select("#prompter-text p").eachText())
                 .contains("Let the low C ring.")
-                .noneMatch(text -> text.contains("whole note: play C"));
+                .noneMatch(text -> text.contains("play C"));
         assertThat(Studio.mistakes(prompter)).isEmpty();
     }
 
