@@ -32,7 +32,6 @@ final class Strain {
     private static final Set<Tie> ARTICLES = Set.of(Tie.THE, Tie.THAT, Tie.THEY);
     private static final Set<Tie> HEADLESS = Set.of(Tie.OF, Tie.TO);
     private static final Set<Tie> ASKING = Set.of(Tie.WHAT, Tie.WHICH, Tie.HOW_MANY);
-    private static final Set<Tie> ONWARD = Set.of(Tie.THEN, Tie.SO, Tie.BUT);
     private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.THEY, Tie.IT);
     private static final Set<Tie> BEFORE_NOUNS = Set.of(
             Tie.ON,
@@ -84,8 +83,9 @@ final class Strain {
         boolean noun = isContent(i - 1) && (at(i).is(Tie.THE) || points);
         boolean all = isContent(i - 1) && (at(i).is(Tie.ALL) || at(i).is(Tie.BOTH));
         boolean moment = isMomentOfVerb(i, to);
-        boolean onward = i + 1 < to && (isTie(i, ONWARD) || at(i).is(Tie.AFTER) && canBeVerb(i + 1));
-        return (subject || moment || all ? HEAVY : 0)
+        boolean so = i + 1 < to && (at(i).is(Tie.SO) || at(i).is(Tie.BUT));
+        boolean onward = i + 1 < to && (at(i).is(Tie.THEN) || at(i).is(Tie.AFTER) && canBeVerb(i + 1));
+        return (subject || moment || all || so ? HEAVY : 0)
                 + (noun ? SLIGHT : 0)
                 + (onward ? SLIGHT : 0)
                 + (isTie(i, ASKING) ? SLIGHT : 0);
@@ -145,7 +145,13 @@ final class Strain {
                 to - first > 1 && isTie(first, SPEAKERS) && !canBeVerb(first + 1) && !isTie(first + 1, AFTER_SPEAKERS);
         boolean waiting =
                 last > first && to < units.size() && isTie(last, WAITING) && count(from, to, this::isVerb) == 1;
-        return (lost || isTie(first, HEADLESS) ? HEAVY : 0) + (waiting ? HEAVY : 0);
+        boolean other =
+                count(from, first, i -> at(i).is(Tie.THEN)) > 0 && at(first).is(Tie.IT); // "and then it's C"
+        boolean row = isContent(to - 1)
+                && isContent(to)
+                && at(to).is(Constituent.Played.class)
+                && count(from, to, this::isVerb) == 0;
+        return (lost || other || row || isTie(first, HEADLESS) ? HEAVY : 0) + (waiting ? HEAVY : 0);
     }
 
     /** Of an end before a unit. */
@@ -168,7 +174,9 @@ final class Strain {
 
     /** Between a verb and its subject or object, or between "that" and its noun. */
     private boolean isTorn(int at) {
-        boolean object = isTie(at - 1, WITH_OBJECT) && isTie(at, OBJECTS) && !canBeVerb(at + 1);
+        boolean struck =
+                at(at - 1).is(Constituent.Played.class) && at(at).is(Tie.THE) && isContent(at + 1); // "pop the open D"
+        boolean object = struck || isTie(at - 1, WITH_OBJECT) && isTie(at, OBJECTS) && !canBeVerb(at + 1);
         boolean verb = isTie(at - 1, VERBS) && isContent(at) || isContent(at - 1) && isTie(at, VERBS);
         boolean pointing = isTie(at - 1, POINTING) && isContent(at) && !isTie(at - 2, BEFORE_NOUNS);
         boolean edge = (at(at).is(Tie.FROM) || at(at).is(Tie.AT))

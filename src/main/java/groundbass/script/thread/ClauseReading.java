@@ -104,7 +104,7 @@ public final class ClauseReading {
 
     /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */
     private Optional<Judged> gist(Clause clause, Memory memory, boolean denied) {
-        if (denied && refers(clause) || isCompared(clause)) {
+        if (denied && refers(clause) || isCompared(clause) || leadsOn(clause)) {
             return Optional.empty();
         }
         var alike = same.gist(clause, memory);
@@ -114,6 +114,14 @@ public final class ClauseReading {
         return PlacedClause.of(clause, memory, stage)
                 .or(() -> head(clause).flatMap(head -> PlacedClause.of(head, memory, stage)))
                 .flatMap(said -> judged(said, loosely, looselyOtherwise));
+    }
+
+    /** "The C sharp takes us up to the D in the next bar": only where it leads to is there. */
+    private static boolean leadsOn(Clause clause) {
+        return clause.has(Tie.TO)
+                && clause.units().stream()
+                        .anyMatch(read -> read.unit() instanceof Constituent.BarAt bar
+                                && bar.way() == Constituent.BarAt.Way.NEXT);
     }
 
     /** "The only place where you ...". */

@@ -36,6 +36,9 @@ final class BestCut {
     /** How much strain weighs, and how much of it a clause may bear that is called wrong. */
     private static final double STRAIN = 1.5;
 
+    /** With more strain than this no clause is heard, unless there is no shorter one. */
+    private static final double HOPELESS = 1.2;
+
     private static final double BEARABLE = 0.5;
     private static final double BEARABLE_AT_END = 0.5;
 
@@ -75,8 +78,10 @@ final class BestCut {
             if (tooLong) {
                 return;
             }
-            var way = onward(best[from], joints.get(from), joints.get(to));
-            best[to] = best[to] == null || way.worth() > best[to].worth() ? way : best[to];
+            boolean heard = to == from + 1 || strain(joints.get(from), joints.get(to)) <= HOPELESS;
+            var way = heard ? onward(best[from], joints.get(from), joints.get(to)) : best[to];
+            boolean better = heard && (best[to] == null || way.worth() > best[to].worth());
+            best[to] = better ? way : best[to];
             ends += run.isLikely(joints.get(to)) ? 1 : 0;
         }
     }
@@ -96,6 +101,10 @@ final class BestCut {
                 - CLAUSE
                 + (run.isLikely(to) ? LIKELY : 0);
         return new Way(way.worth() + worth, way, List.of(new Cut(step, run.isPlain(from))), step.after());
+    }
+
+    private double strain(int from, int to) {
+        return run.strain(from, to) + run.strain(to);
     }
 
     private static double worth(Clause clause, Step step) {
