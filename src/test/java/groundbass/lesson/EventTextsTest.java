@@ -111,7 +111,7 @@ class EventTextsTest {
                         "Bar 1, triplet on 2, 1 of 3: play D (A string, fret 5), an eighth",
                         "Bar 1, triplet on 2, 2 of 3: play E (A string, fret 7), an eighth",
                         "Bar 1, triplet on 2, 3 of 3: play D (A string, fret 5), an eighth",
-                        "Bar 1, 3: over A7: play C (G string, fret 5), a half, held on",
+                        "Bar 1, 3: over A7: play C (G string, fret 5), a half note, held on",
                         "Bar 2, 1: C, held, a quarter",
                         "Bar 2, 2: soft (p): play G (E string, fret 3), an eighth",
                         "Bar 2, 2 &: an eighth rest",

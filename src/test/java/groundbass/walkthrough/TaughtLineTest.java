@@ -28,10 +28,8 @@ class TaughtLineTest {
         var told = told(1);
         assertThat(told.get(0)).doesNotContain("Usually");
         assertThat(told)
-                .contains(
-                        "Bar 1, beat 2: rest on 2; then from 2e, play G (D string, fret 5); a dead note; F (fret 3).")
-                .anyMatch(
-                        text -> text.startsWith("Bar 4, beat 3: rest on 3; then from 3e, play C (A string, fret 3)"));
+                .contains("Bar 1, beat 2: rest on 2; then from 2e, play G (D string, fret 5); a dead note; F (fret 3).")
+                .anyMatch(text -> text.startsWith("Bar 4, beat 3: rest on 3; then from 3e, play C (A string, fret 3)"));
     }
 
     /** 16 of 36 beats of lesson 5 are two quavers, 28 of 48 would not do either; in lesson 3 more than two thirds are alike. */

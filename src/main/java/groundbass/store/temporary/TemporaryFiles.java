@@ -1,7 +1,6 @@
 package groundbass.store.temporary;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -11,27 +10,25 @@ import java.nio.file.Path;
  */
 public final class TemporaryFiles {
     /** One for the whole process: what tells others that it lives is a lock of the process. */
-    private static final class Own {
-        static final TemporaryFolder FOLDER = made();
-
-        private static TemporaryFolder made() {
-            try {
-                return TemporaryFolder.in(Path.of(System.getProperty("java.io.tmpdir")));
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-        }
-    }
+    private static TemporaryFolder own;
 
     private TemporaryFiles() {}
 
+    /** Made anew where somebody who tidies up the machine has taken it away. */
+    private static synchronized Path own() throws IOException {
+        if (own == null || !Files.isDirectory(own.path())) {
+            own = TemporaryFolder.in(Path.of(System.getProperty("java.io.tmpdir")));
+        }
+        return own.path();
+    }
+
     /** A new file, empty. */
     public static Path file() throws IOException {
-        return Files.createTempFile(Own.FOLDER.path(), "", "");
+        return Files.createTempFile(own(), "", "");
     }
 
     /** A new folder, empty. */
     public static Path folder() throws IOException {
-        return Files.createTempDirectory(Own.FOLDER.path(), "");
+        return Files.createTempDirectory(own(), "");
     }
 }

@@ -3,6 +3,7 @@ package groundbass.store.temporary;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -27,31 +28,32 @@ final class TemporaryFolder {
     private static final Duration NEW = Duration.ofMinutes(1);
 
     private final Path path;
+    /** Held on to for as long as this is: a file that nothing refers to is closed with the rubbish. */
+    private final FileLock lock;
 
-    private TemporaryFolder(Path path) {
+    private TemporaryFolder(Path path, FileLock lock) {
         this.path = path;
+        this.lock = lock;
     }
 
-    /** A new one for this process, which has one at most: to look at its own lock a second time would end it. */
+    /** A new one for this process, which has one at a time: to look at its own lock a second time would end it. */
     static TemporaryFolder in(Path parent) throws IOException {
         Path path = Files.createTempDirectory(parent, BEFORE);
         var held = path.resolve(HELD);
-        lock(held);
+        var lock = FileChannel.open(held, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)
+                .lock();
         clear(parent, Files.getLastModifiedTime(held).toInstant().minus(NEW), path);
         path.toFile().deleteOnExit();
         held.toFile().deleteOnExit();
-        return new TemporaryFolder(path);
+        return new TemporaryFolder(path, lock);
     }
 
     Path path() {
         return path;
     }
 
-    /** Left open on purpose, until the process ends. */
-    @SuppressWarnings("resource")
-    private static void lock(Path held) throws IOException {
-        FileChannel.open(held, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)
-                .lock();
+    boolean isHeld() {
+        return lock.isValid();
     }
 
     /** How old a folder is, the disk itself says: it dates a new file. */

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -19,8 +20,15 @@ class TemporaryFolderTest {
         private Neighbour() {}
 
         public static void main(String[] args) throws IOException {
-            System.out.println(TemporaryFolder.in(Path.of(args[0])).path());
+            var folder = TemporaryFolder.in(Path.of(args[0]));
+            for (int i = 0; i < 5; i++) {
+                System.gc(); // closes a file that nothing refers to
+            }
+            System.out.println(folder.path());
             System.in.read();
+            if (!folder.isHeld()) {
+                throw new IllegalStateException("the lock is gone");
+            }
         }
     }
 
@@ -62,6 +70,18 @@ class TemporaryFolderTest {
         assertThat(others).exists();
         assertThat(fresh).exists();
         assertThat(linked).exists();
+    }
+
+    /** As by a service of the system that deletes what lay there long. */
+    @Test
+    void aFolderThatIsTidiedAwayIsMadeAnew() throws IOException {
+        var folder = TemporaryFiles.file().getParent();
+        try (var files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        }
+        assertThat(TemporaryFiles.file()).exists();
     }
 
     private static void age(Path file) throws IOException {

@@ -31,7 +31,7 @@ class SignedAddressTest {
     private static final byte[] CONTENT = "four strings, one page".getBytes(StandardCharsets.US_ASCII);
     private static final HttpClient READER = HttpClient.newHttpClient();
 
-    private static final BlockingQueue<String> told = new LinkedBlockingQueue<>();
+    private static BlockingQueue<String> told;
     private static URI store;
     private static Stage stage;
 
@@ -44,7 +44,13 @@ class SignedAddressTest {
         var answer = FileAnswer.of(blobs, kept, "text/html")
                 .withDownloadName("Übung 1.html")
                 .withHandOver(Optional.of(new SignedAddress(store)));
-        var observer = new Transfer() {
+        stage = Stage.with(routes -> routes.get(
+                "/file", Role.ANYONE, ctx -> answer.withTransfer(telling(told)).send(ctx)));
+    }
+
+    /** Each request tells the list of its own test: the end of one may be told a moment after its answer. */
+    private static Transfer telling(BlockingQueue<String> told) {
+        return new Transfer() {
             @Override
             public void starting(ByteRange range) {
                 told.add("starting " + range);
@@ -60,8 +66,6 @@ class SignedAddressTest {
                 told.add("handed over");
             }
         };
-        stage = Stage.with(routes -> routes.get(
-                "/file", Role.ANYONE, ctx -> answer.withTransfer(observer).send(ctx)));
     }
 
     @AfterAll
@@ -71,7 +75,7 @@ class SignedAddressTest {
 
     @BeforeEach
     void forget() {
-        told.clear();
+        told = new LinkedBlockingQueue<>();
     }
 
     private static HttpResponse<byte[]> fetch(String address) throws Exception {
