@@ -95,7 +95,8 @@ final class Listening {
         var here = opened(at, clause);
         var finding = isUnreal(here, clause) ? Optional.<Understood>empty() : read(here, clause);
         var judged = finding.map(Understood::judged);
-        var verdict = judged.map(Judged::verdict).map(found -> isTold(found, said) ? found : Verdict.CANNOT_TELL);
+        var verdict = judged.map(Judged::verdict)
+                .map(found -> isTold(found, said) && !isSaidItself(found, clause) ? found : Verdict.CANNOT_TELL);
         var wrong = judged.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         var after = remembered(here, clause, judged);
         var heard = new HeardClause(
@@ -106,6 +107,16 @@ final class Listening {
                 clause.isQuestion() || ClauseReading.isCompared(clause) || ClauseReading.isFarFrom(clause),
                 position(after, judged));
         return new Step(heard, finding.filter(Understood::whole).isPresent(), after.hearing(clause));
+    }
+
+    /** What is right is a silence, and one is what was said: something else of it was misheard. */
+    private static boolean isSaidItself(Verdict found, Clause clause) {
+        return found instanceof Verdict.Contradicts wrong
+                && wrong.right() instanceof Right.NothingBegins nothing
+                && nothing.rest()
+                && clause.has(Constituent.Silence.class)
+                && !clause.has(Constituent.Value.class)
+                && !clause.has(Constituent.Lasting.class);
     }
 
     /** A talk begins where its line does. */
