@@ -27,8 +27,8 @@ class EveryNoteOnceTest {
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
 
     private static final Pattern EACH = Pattern.compile("[Bb]eats (\\d+) (?:and|to) (\\d+)[^:]*: on each beat");
-    private static final Pattern LIKENED =
-            Pattern.compile("^Bars? (\\d+)(?: (?:and|to) (\\d+))?.*: (the same )?as (?:the pickup|bars? (\\d+))");
+    private static final Pattern LIKENED = Pattern.compile(
+            "^Bars? (\\d+)(?: (?:and|to) (\\d+))?.*: (the same )?(?:the same shape )?as (?:the pickup|bars? (\\d+))");
 
     @Test
     void everyNoteOfABarIsToldOnceUnlessTheBarIsTheSameAsAnEarlierOne() {
@@ -160,7 +160,9 @@ class EveryNoteOnceTest {
     }
 
     private static boolean isLikened(Step step) {
-        return step.text().contains(": the same as ") || step.text().contains(": as bar");
+        return step.text().contains(": the same as ")
+                || step.text().contains(": as bar")
+                || step.text().contains(": the same shape as bar");
     }
 
     private static List<String> told(List<Step> steps, int number) {
