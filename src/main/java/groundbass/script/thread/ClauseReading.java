@@ -23,6 +23,7 @@ public final class ClauseReading {
     private final SameReader same;
     private final TwoEnds ends;
     private final List<Reader> readers;
+    private final List<Reader> leading;
     private final List<Reader> otherwise;
     private final List<Reader> loosely;
     private final List<Reader> looselyOtherwise;
@@ -33,6 +34,9 @@ public final class ClauseReading {
         this.ends = new TwoEnds(stage);
         var byBeats = new Stage(timeline, true);
         this.readers = readers(stage);
+        this.leading = readers.stream()
+                .filter(reader -> reader instanceof PathReader || reader instanceof IntervalReader)
+                .toList();
         this.otherwise = readers(byBeats);
         this.loosely = loosely(stage);
         this.looselyOtherwise = loosely(byBeats);
@@ -90,16 +94,20 @@ public final class ClauseReading {
     private Optional<Judged> inPart(Clause clause, Memory memory, boolean denied) {
         var core = clause.core();
         boolean negative = clause.has(Tie.NOT) || clause.has(Tie.NO);
-        boolean leads = clause.has(Tie.UP) || clause.has(Tie.DOWN) || clause.has(Tie.TO) || clause.has(Tie.FROM);
-        var careful = readers.stream()
-                .filter(reader -> !isRelative(clause) && !clause.has(Tie.SAME) && !clause.has(Tie.LIKE))
-                .filter(reader -> !leads || reader instanceof PathReader || reader instanceof IntervalReader)
-                .toList();
         return core.filter(known -> !clause.isKnown() && !negative)
-                .flatMap(known -> read(known, memory, careful))
+                .flatMap(known -> read(known, memory, careful(clause)))
                 .filter(Judged::contradicts)
                 .or(() -> core.filter(known -> !isRelative(clause) || !refers(known))
                         .flatMap(known -> gist(known, memory, denied)));
+    }
+
+    /** Those that can be trusted where something was not understood. */
+    private List<Reader> careful(Clause clause) {
+        if (isRelative(clause) || clause.has(Tie.SAME) || clause.has(Tie.LIKE)) {
+            return List.of();
+        }
+        boolean leads = clause.has(Tie.UP) || clause.has(Tie.DOWN) || clause.has(Tie.TO) || clause.has(Tie.FROM);
+        return leads ? leading : readers;
     }
 
     /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */

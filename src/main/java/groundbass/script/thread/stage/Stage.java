@@ -11,17 +11,21 @@ import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.grammar.Constituent;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 
-/** The line, asked what happens where: the stretches that a scope means, and the events in them. */
+/** The line, asked what happens where: the stretches that a scope means, and the events in them. Not thread-safe. */
 public final class Stage {
     private final Timeline timeline;
     private final Neck neck;
     private final Places places;
     private final boolean byBeats;
+    /** A talk comes back to the same few stretches again and again. */
+    private final Map<Stretch, List<Together>> known = new HashMap<>();
 
     /** @param byBeats whether beats are those of the meter, where others speak of counts */
     public Stage(Timeline timeline, boolean byBeats) {
@@ -147,26 +151,35 @@ public final class Stage {
     /** Notes that begin within stretches, by onset, and the silences between them, cut at each stretch's ends. */
     public List<Together> events(List<Stretch> stretches) {
         var all = new ArrayList<Together>();
-        stretches.forEach(stretch -> events(stretch, all));
+        stretches.forEach(stretch -> known.computeIfAbsent(stretch, this::inOne).forEach(event -> add(event, all)));
         return all;
     }
 
-    private void events(Stretch stretch, List<Together> all) {
+    private List<Together> inOne(Stretch stretch) {
+        var all = new ArrayList<Together>();
         var at = stretch.from();
         while (at.isBefore(stretch.to())) {
             var next = event(stretch, at);
-            boolean joins = next.isRest()
-                    && !all.isEmpty()
-                    && all.get(all.size() - 1).isRest()
-                    && all.get(all.size() - 1).bar() == stretch.bar()
-                    && all.get(all.size() - 1).to().equals(at);
-            if (joins) {
-                var before = all.remove(all.size() - 1);
-                all.add(new Together(stretch.bar(), before.from(), next.to(), List.of()));
-            } else if (!next.isRest() || timeline.isSilent(stretch.bar(), at)) {
-                all.add(next);
+            if (!next.isRest() || timeline.isSilent(stretch.bar(), at)) {
+                add(next, all);
             }
             at = next.to();
+        }
+        return List.copyOf(all);
+    }
+
+    /** Silence that goes on is one. */
+    private static void add(Together next, List<Together> all) {
+        boolean joins = next.isRest()
+                && !all.isEmpty()
+                && all.get(all.size() - 1).isRest()
+                && all.get(all.size() - 1).bar() == next.bar()
+                && all.get(all.size() - 1).to().equals(next.from());
+        if (joins) {
+            var before = all.remove(all.size() - 1);
+            all.add(new Together(next.bar(), before.from(), next.to(), List.of()));
+        } else {
+            all.add(next);
         }
     }
 

@@ -21,26 +21,29 @@ final class BestCut {
     private static final int ENDS = 2;
 
     /** What each thing that a clause tells is worth, by what came of the clause. */
-    private static final double WRONG = 0.6;
+    private static final double TRUE = 1;
 
+    private static final double WRONG = 0.6;
     private static final double WRONG_IN_GIST = 0.2;
     private static final double IN_PART = 0.4;
     private static final double OPEN = 0.1;
 
-    /** What speaks against one more clause, and for one that ends where its words say so. */
+    /** What speaks against one more clause, and against units of which none means anything. */
     private static final double CLAUSE = 0.8;
 
-    private static final double LIKELY = 0.3;
     private static final double NOTHING = 0.3;
 
-    /** How much strain weighs, and how much of it a clause may bear that is called wrong. */
+    /** What speaks for a clause that ends where its words say so. */
+    private static final double LIKELY = 0.3;
+
+    /** How much strain weighs. */
     private static final double STRAIN = 1.5;
 
     /** With more strain than this no clause is heard, unless there is no shorter one. */
     private static final double HOPELESS = 1.2;
 
+    /** How much of it a clause may bear that is called wrong, in itself and at each end. */
     private static final double BEARABLE = 0.5;
-    private static final double BEARABLE_AT_END = 0.5;
 
     private final Run run;
     private final Listening listening;
@@ -50,11 +53,22 @@ final class BestCut {
         this.listening = listening;
     }
 
-    /** @param plain whether its words say by themselves that it begins there */
-    record Cut(Step step, boolean plain) {}
+    /**
+     * A clause as it was heard.
+     *
+     * @param from the index of its first unit
+     */
+    record Cut(Step step, int from) {}
 
     /** The best way to a joint. */
     private record Way(double worth, Way before, List<Cut> last, Course after) {}
+
+    /** The units between two joints, if they were one clause. */
+    private record Span(int from, int to, double strain, double strainAtEnd) {
+        double all() {
+            return strain + strainAtEnd;
+        }
+    }
 
     List<Cut> clauses(Course start) {
         var joints = run.joints();
@@ -78,49 +92,70 @@ final class BestCut {
             if (tooLong) {
                 return;
             }
-            boolean heard = to == from + 1 || strain(joints.get(from), joints.get(to)) <= HOPELESS;
-            var way = heard ? onward(best[from], joints.get(from), joints.get(to)) : best[to];
-            boolean better = heard && (best[to] == null || way.worth() > best[to].worth());
-            best[to] = better ? way : best[to];
+            var span = span(joints.get(from), joints.get(to));
+            if (to == from + 1 || span.all() <= HOPELESS) {
+                best[to] = better(best[to], best[from], span);
+            }
             ends += run.isLikely(joints.get(to)) ? 1 : 0;
         }
     }
 
-    private Way onward(Way way, int from, int to) {
-        var clause = run.clause(from, to);
+    private Span span(int from, int to) {
+        return new Span(from, to, run.strain(from, to), run.strain(to));
+    }
+
+    /**
+     * The better of two ways to a joint. To hear a clause is dear: it is not done where even all that it tells could be true
+     * without making its way the better one.
+     *
+     * @param known the best so far; null where there is none
+     */
+    private Way better(Way known, Way before, Span span) {
+        var clause = run.clause(span.from(), span.to());
         if (clause.isEmpty()) {
-            return new Way(way.worth() - NOTHING, way, List.of(), way.after());
+            double worth = before.worth() - NOTHING;
+            return known == null || worth > known.worth() ? new Way(worth, before, List.of(), before.after()) : known;
         }
-        double strain = run.strain(from, to);
+        long told = told(clause.get());
+        if (known != null && before.worth() + worth(told * TRUE, span) <= known.worth()) {
+            return known;
+        }
+        var step = heard(before.after(), clause.get(), span);
+        double worth = before.worth() + worth(told * each(step), span);
+        if (known != null && worth <= known.worth()) {
+            return known;
+        }
+        return new Way(worth, before, List.of(new Cut(step, span.from())), step.after());
+    }
+
+    private Step heard(Course at, Clause clause, Span span) {
         boolean bearable =
-                strain <= BEARABLE && run.strain(from) <= BEARABLE_AT_END && run.strain(to) <= BEARABLE_AT_END;
-        var heard = listening.hear(way.after(), clause.get());
-        var step = bearable ? heard : heard.doubted();
-        double worth = worth(clause.get(), step)
-                - STRAIN * (strain + run.strain(to))
-                - CLAUSE
-                + (run.isLikely(to) ? LIKELY : 0);
-        return new Way(way.worth() + worth, way, List.of(new Cut(step, run.isPlain(from))), step.after());
+                span.strain() <= BEARABLE && run.strain(span.from()) <= BEARABLE && span.strainAtEnd() <= BEARABLE;
+        var heard = listening.hear(at, clause);
+        return bearable ? heard : heard.doubted();
     }
 
-    private double strain(int from, int to) {
-        return run.strain(from, to) + run.strain(to);
+    private double worth(double told, Span span) {
+        return told - STRAIN * span.all() - CLAUSE + (run.isLikely(span.to()) ? LIKELY : 0);
     }
 
-    private static double worth(Clause clause, Step step) {
-        long told = clause.units().stream()
+    /** How many things a clause tells. */
+    private static long told(Clause clause) {
+        return clause.units().stream()
                 .filter(read -> !(read.unit() instanceof Constituent.Small) && !read.is(Constituent.Unknown.class))
                 .count();
-        double each = step.heard()
+    }
+
+    private static double each(Step step) {
+        return step.heard()
                 .verdict()
                 .map(verdict -> worth(verdict, step.whole()))
                 .orElse(0.0);
-        return told * each;
     }
 
     private static double worth(Verdict verdict, boolean whole) {
         if (verdict instanceof Verdict.Agrees) {
-            return 1;
+            return TRUE;
         }
         if (verdict instanceof Verdict.Contradicts) {
             return whole ? WRONG : WRONG_IN_GIST;

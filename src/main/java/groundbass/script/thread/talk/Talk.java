@@ -10,7 +10,7 @@ import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Follows a talk sentence by sentence, and judges the clauses that it understands to their last word. */
+/** Follows a talk sentence by sentence, and judges its clauses. */
 public final class Talk {
     private final TalkHearing hearing;
     private final Listening listening;
@@ -43,26 +43,31 @@ public final class Talk {
 
     /** Wrong is what is so in neither way to cut the talk, or where its words alone say what the clause is. */
     private List<HeardClause> unmarked(Run run) {
-        var byWords = byWords(run);
-        var cuts = new BestCut(run, listening).clauses(course);
-        course = cuts.isEmpty() ? course : cuts.get(cuts.size() - 1).step().after();
-        return cuts.stream()
-                .map(cut -> isSure(cut, byWords)
-                        ? cut.step().heard()
-                        : cut.step().heard().doubted())
-                .toList();
+        var begun = course;
+        var cuts = new BestCut(run, listening).clauses(begun);
+        course = cuts.isEmpty() ? begun : cuts.get(cuts.size() - 1).step().after();
+        boolean doubtful = cuts.stream().anyMatch(cut -> isDoubtful(cut, run));
+        var byWords = doubtful ? byWords(run, begun) : List.<HeardClause>of();
+        var heard = new ArrayList<HeardClause>();
+        for (var cut : cuts) {
+            var clause = cut.step().heard();
+            heard.add(isDoubtful(cut, run) && !isWrong(clause, byWords) ? clause.doubted() : clause);
+        }
+        return heard;
     }
 
-    private static boolean isSure(Cut cut, List<HeardClause> byWords) {
-        return cut.plain()
-                || byWords.stream()
-                        .anyMatch(other ->
-                                other.isWrong() && other.overlaps(cut.step().heard()));
+    /** Wrong, and its words do not say by themselves that it begins there. */
+    private static boolean isDoubtful(Cut cut, Run run) {
+        return cut.step().heard().isWrong() && !run.isPlain(cut.from());
+    }
+
+    private static boolean isWrong(HeardClause clause, List<HeardClause> byWords) {
+        return byWords.stream().anyMatch(other -> other.isWrong() && other.overlaps(clause));
     }
 
     /** Cut where the words say that clauses begin. */
-    private List<HeardClause> byWords(Run run) {
-        var at = course;
+    private List<HeardClause> byWords(Run run, Course begun) {
+        var at = begun;
         var heard = new ArrayList<HeardClause>();
         for (var clause : run.clauses()) {
             var step = listening.hear(at, clause);
