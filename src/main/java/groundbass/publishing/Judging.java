@@ -1,8 +1,8 @@
 package groundbass.publishing;
 
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.fault.DatabaseAway;
 import java.util.function.Supplier;
-import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -20,9 +20,10 @@ final class Judging {
     static <T> T of(EpisodeId lesson, Supplier<T> look, T unjudged) {
         try {
             return look.get();
-        } catch (JdbiException e) {
-            throw e;
         } catch (RuntimeException | StackOverflowError e) {
+            if (DatabaseAway.causes(e)) {
+                throw e;
+            }
             log.error("episode {} cannot be judged", lesson, e);
             return unjudged;
         }

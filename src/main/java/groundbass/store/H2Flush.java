@@ -20,10 +20,10 @@ final class H2Flush {
     /** An idle database is left alone, so that the disk may sleep. Called by one thread. @return whether it flushed */
     boolean ifWritten() {
         return jdbi.withHandle(handle -> {
-            if (writesAtLastFlush.isPresent() && writesAtLastFlush.equals(writes(handle))) {
+            var writes = writes(handle); // what is written from here on is flushed the next time
+            if (writes.isPresent() && writes.equals(writesAtLastFlush)) {
                 return false;
             }
-            var writes = writes(handle); // what is written from here on is flushed the next time
             checkpoint(handle);
             writesAtLastFlush = writes;
             return true;

@@ -74,7 +74,7 @@ final class EarlierWords {
         if (moved.frets() != 0) {
             ways.add(words.counted(moved.frets() > 0 ? "moved.frets.up" : "moved.frets.down", Math.abs(moved.frets())));
         }
-        String shape = words.say("moved.shape", words.list(ways));
+        String shape = words.list(ways);
         return switch (moved.octaves()) {
             case 1 -> words.say("moved.octave.up", shape);
             case -1 -> words.say("moved.octave.down", shape);

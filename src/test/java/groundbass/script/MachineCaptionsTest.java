@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Captions as a machine makes them: small letters, no marks, cut after so many words, wherever a sentence ends. What is
  * said in them is right: the walkthrough of a line, and free talk about it, written from the line alone. So whatever is
- * called wrong is a false alarm, and fewer than three in a hundred statements may be one.
+ * called wrong is a false alarm: one statement of free talk may be one, and three of a walkthrough.
  */
 class MachineCaptionsTest {
     private static final int WORDS_IN_A_CUE = 7;

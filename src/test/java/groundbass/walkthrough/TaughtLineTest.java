@@ -184,7 +184,7 @@ class TaughtLineTest {
                         && text.endsWith("and come down with the index finger."));
         assertThat(told(1))
                 .anyMatch(text -> text.startsWith("Bar 4, beat 4")
-                        && text.contains("The last seven strokes are the longest unbroken run. Loop them"));
+                        && text.contains("The last seven notes are the longest unbroken run. Loop them"));
     }
 
     /** Lesson 2, bar 1: from the D string down to the A string at beat 3, from the E string over the A string in beat 4. */
@@ -285,7 +285,8 @@ class TaughtLineTest {
 
     /** Fret of the index finger from a moment on, as it was said. */
     private static TreeMap<Position, Integer> said(Line line) {
-        var index = Pattern.compile("(?:\\. Shift:|\\. Shift for it:|in position,) index finger at fret (\\d+)");
+        var index = Pattern.compile(
+                "(?:\\. Shift:|Before that, shift:|And shift back:|in position,) index finger at fret (\\d+)");
         var next = Pattern.compile("Then (?:shift|put the hand in position): index finger at fret (\\d+)");
         var before = Pattern.compile("Shift before the last (?:note|(two) notes): index finger at fret (\\d+)");
         var hand = new TreeMap<Position, Integer>();

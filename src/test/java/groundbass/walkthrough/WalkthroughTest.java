@@ -184,7 +184,7 @@ class WalkthroughTest {
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 beats per minute. The strings, from low to high, are B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. What is plucked is played with thumb and fingers. Begin slowly: set the metronome to 63.",
+                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 beats per minute. The strings, from low to high, are B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Where it says “pluck”, thumb and fingers are meant. Begin slowly: set the metronome to 63.",
                         "Pickup. Count 1 2 3 4 and come in on 4&. Rest on 4; then on 4& with the thumb play the open E string. E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
@@ -206,7 +206,7 @@ class WalkthroughTest {
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Schläge pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Was du zupfst, zupfst du mit Daumen und Fingern. Fang langsam an: Stell das Metronom auf 63.",
+                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Schläge pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. „Zupfen“ heißt hier: mit Daumen und Fingern. Fang langsam an: Stell das Metronom auf 63.",
                         "Auftakt. Zähl 1 2 3 4 vor und setz auf 4& ein. Pause auf der 4, auf 4& dann: zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",

@@ -12,7 +12,7 @@ import org.jdbi.v3.core.Jdbi;
 
 /**
  * The rows of tracks that were made on request. A release and a site keep so many of them: where one more would be too
- * much the oldest go, and are made again when somebody asks for them, byte by byte the same. Thread-safe.
+ * much the oldest go, and are made again when somebody asks for them, by the same version byte by byte the same. Thread-safe.
  */
 public final class PassingTracks {
     /** Of one release. */
@@ -52,8 +52,11 @@ public final class PassingTracks {
      * @throws Busy where all of them are too young to go
      */
     void makeRoom(ReleaseId release) {
-        if (isFull(release)
-                && releases.files().letGo(release, files, bytes, clock.instant().minus(STAY)) == 0) {
+        if (!isFull(release)) {
+            return;
+        }
+        releases.files().letGo(release, files, bytes, clock.instant().minus(STAY));
+        if (isFull(release)) {
             throw new Busy(STAY);
         }
     }

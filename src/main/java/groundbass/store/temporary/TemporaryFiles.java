@@ -6,7 +6,7 @@ import java.nio.file.Path;
 
 /**
  * Files and folders for as long as this process runs, for its user alone where the system knows users. Whoever made one
- * deletes it; what a process leaves that is killed goes when another makes its first. Thread-safe.
+ * deletes it; the folder that holds them, and what a killed process leaves there, goes when another makes its first. Thread-safe.
  */
 public final class TemporaryFiles {
     /** One for the whole process: what tells others that it lives is a lock of the process. */
@@ -14,11 +14,8 @@ public final class TemporaryFiles {
 
     private TemporaryFiles() {}
 
-    /** Made anew where somebody who tidies up the machine has taken it away. */
     private static synchronized Path own() throws IOException {
-        if (own == null || !Files.isDirectory(own.path())) {
-            own = TemporaryFolder.in(Path.of(System.getProperty("java.io.tmpdir")));
-        }
+        own = TemporaryFolder.standing(own, Path.of(System.getProperty("java.io.tmpdir")));
         return own.path();
     }
 

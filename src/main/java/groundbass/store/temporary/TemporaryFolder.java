@@ -43,9 +43,12 @@ final class TemporaryFolder {
         var lock = FileChannel.open(held, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)
                 .lock();
         clear(parent, Files.getLastModifiedTime(held).toInstant().minus(NEW), path);
-        path.toFile().deleteOnExit();
-        held.toFile().deleteOnExit();
         return new TemporaryFolder(path, lock);
+    }
+
+    /** The same, or a new one where there is none yet or somebody who tidies up the machine has taken it away. */
+    static TemporaryFolder standing(TemporaryFolder before, Path parent) throws IOException {
+        return before != null && Files.isDirectory(before.path) ? before : in(parent);
     }
 
     Path path() {

@@ -58,7 +58,7 @@ final class FigureRemarks {
         }
         if (chain.isScale()) {
             return figures.scale(chain).flatMap(scale -> who("figure.half.", chain, index, breaths)
-                    .map(who -> words.say("figure.scale", who, scale)));
+                    .map(who -> words.say("figure.named", who, scale)));
         }
         var degrees = figures.degrees(chain);
         if (degrees.isEmpty()) {

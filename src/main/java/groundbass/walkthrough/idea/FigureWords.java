@@ -43,13 +43,13 @@ final class FigureWords {
         return Fragment.of(chain.first().key(), Optional.empty(), pitches).map(fragment -> words.said(fragment.said()));
     }
 
-    /** {@code So the bar is the D7 chord, up and back down.} */
+    /** {@code So the bar spells out the D7 chord, up and back down.} */
     String chord(Chain chain) {
         Chord chord = chain.first().chord().orElseThrow();
         return words.say(chain.ways().get(0).isRising() ? "figure.chord.up" : "figure.chord.down", words.chord(chord));
     }
 
-    /** {@code So you climb from the root through the third and the fifth to the octave.} */
+    /** {@code So it goes from the root through the third and the fifth to the octave.} */
     String way(Chain chain) {
         var out = chain.ways().get(0);
         var degrees = degrees(out);

@@ -136,6 +136,23 @@ class PassingTracksTest {
         }
     }
 
+    /** What goes of others makes no room in a release that is full of young ones. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aReleaseThatIsFullOfYoungOnesStaysSo(Database database) {
+        try (database) {
+            fill(database);
+            enter(tracks(120, PLENTY), other, "a");
+            enter(tracks(120, PLENTY), other, "b");
+            clock.advance(Duration.ofHours(1));
+            enter(tracks(120, PLENTY), one, "c");
+            enter(tracks(120, PLENTY), one, "d");
+            var tracks = tracks(2, 40);
+            assertThatThrownBy(() -> tracks.makeRoom(one)).isInstanceOf(Busy.class);
+            assertThat(names(one)).containsExactly("c", "d");
+        }
+    }
+
     /** However much that is. */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

@@ -57,7 +57,7 @@ class RoundsTest {
     void nothingWrongIsToldToAgreeAndHardlyAnythingElseIsCalledWrong(int number) throws IOException {
         var figures = Figures.of(Round.read(number).answers());
         System.out.println("round " + number + ": " + figures);
-        assertThat(figures.praised()).isEqualTo(number == WITH_ONE_PRAISED ? 1 : 0);
+        assertThat(figures.praised()).isLessThanOrEqualTo(number == WITH_ONE_PRAISED ? 1 : 0);
         assertThat(figures.alarms())
                 .as("of 33 to 35 that are not wrong")
                 .isLessThanOrEqualTo(number <= HELD_TO_ONE ? 1 : firstAlarms(number));

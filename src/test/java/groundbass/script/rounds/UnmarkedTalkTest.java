@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Marks and capitals are a help and no need: every round as a machine would caption it, without any. */
+/** Marks and capitals are a help and no need: the rounds that were learned from, as a machine would caption them, without any. */
 class UnmarkedTalkTest {
     private static final int ROUNDS = 29;
 

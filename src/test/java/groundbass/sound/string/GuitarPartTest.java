@@ -56,6 +56,8 @@ class GuitarPartTest {
         float[] samples = played("bar 1 over Dm7\n1-4 rest\n", 1_024);
         double first = Measure.decibels(samples, 0, 350);
         assertThat(Measure.decibels(samples, 1_400, 350)).isGreaterThan(first);
+        // what sounds before the second string is lower than the whole chord
+        assertThat(Measure.centroid(samples, 0, 350)).isLessThan(Measure.centroid(samples, 1_400, RATE / 4));
     }
 
     @Test

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Comparator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -74,14 +73,24 @@ class TemporaryFolderTest {
 
     /** As by a service of the system that deletes what lay there long. */
     @Test
-    void aFolderThatIsTidiedAwayIsMadeAnew() throws IOException {
-        var folder = TemporaryFiles.file().getParent();
-        try (var files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
-        }
-        assertThat(TemporaryFiles.file()).exists();
+    void aFolderThatIsTidiedAwayIsMadeAnew(@TempDir Path all) throws IOException {
+        var folder = TemporaryFolder.standing(null, all);
+        assertThat(TemporaryFolder.standing(folder, all)).isSameAs(folder);
+        Files.delete(folder.path().resolve("held"));
+        Files.delete(folder.path());
+        var anew = TemporaryFolder.standing(folder, all);
+        assertThat(anew.path()).isDirectory();
+        assertThat(anew.isHeld()).isTrue();
+    }
+
+    /** As after a program that was interrupted with work in hand. */
+    @Test
+    void whatLiesInAFolderWhoseProcessEndedGoesAsWell(@TempDir Path all) throws IOException {
+        var left = Files.createDirectories(all.resolve("groundbass-3"));
+        Files.writeString(left.resolve("copy"), "a");
+        age(Files.createFile(left.resolve("held")));
+        TemporaryFolder.in(all);
+        assertThat(left).doesNotExist();
     }
 
     private static void age(Path file) throws IOException {

@@ -14,8 +14,7 @@ import java.util.Optional;
 
 /**
  * Finds files that readers may have. What is out stays as it is, so what was found holds for good, but for tracks that
- * were made on request; whether its lesson was
- * taken back is asked anew, and holds for a second. Thread-safe.
+ * were made on request; whether its lesson was taken back is asked anew, and holds for a second. Thread-safe.
  */
 public final class OfferedFiles {
     private static final int MOST = 2_000;
