@@ -6,6 +6,7 @@ import groundbass.groove.Band;
 import groundbass.groove.GrooveText;
 import groundbass.linetext.LineText;
 import groundbass.midi.MidiFile;
+import groundbass.midi.Opening;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
@@ -44,6 +45,7 @@ final class SoundBench {
         var groove = GrooveText.read(Files.readString(DEMO.resolve("groove.txt")));
         var band = Band.of(performance, groove.groove().orElseThrow());
         double seconds = performance.seconds();
+        double stems = processor(() -> unmixed(performance, band));
         double mix = processor(() -> rendered(performance, band, EnumSet.allOf(Stem.class)));
         double bass = processor(() -> rendered(performance, band, EnumSet.of(Stem.BASS)));
         double drums = processor(() -> rendered(performance, band, EnumSet.of(Stem.DRUMS)));
@@ -52,7 +54,8 @@ final class SoundBench {
         var once = Performance.of(performance.line());
         double mastering = processor(() -> mastered(once, band));
         print("%.0f s of sound, times real time in processor time of one core", seconds);
-        print("  four stems mixed     %7.0f   aim 150, then 300", seconds / mix);
+        print("  four stems           %7.0f   aim 300", seconds / stems);
+        print("  mixed and held down  %7.0f", seconds / mix);
         print("  bass                 %7.0f", seconds / bass);
         print("  drums                %7.0f", seconds / drums);
         print("  chords               %7.0f", seconds / chords);
@@ -63,8 +66,8 @@ final class SoundBench {
             print("  no synthesizer named beside it");
             return;
         }
-        double plain = synthesizer.get().seconds(MidiFile.of(performance, band), false);
-        double full = synthesizer.get().seconds(MidiFile.of(performance, band), true);
+        double plain = synthesizer.get().seconds(MidiFile.of(performance, band, Opening.COUNT_IN), false);
+        double full = synthesizer.get().seconds(MidiFile.of(performance, band, Opening.COUNT_IN), true);
         print("  a synthesizer        %7.0f   with effects %.0f", seconds / plain, seconds / full);
         print("  ours to it           %7.2f   with its effects %.2f", plain / mix, full / mix);
         memory();
@@ -101,6 +104,18 @@ final class SoundBench {
         float sum = 0;
         for (int count = sound.read(block); count > 0; count = sound.read(block)) {
             sum += block[0][0];
+        }
+        return sum;
+    }
+
+    /** Every bar of every stem; room, bus of the mix and limiter come on top of it. */
+    private static Object unmixed(Performance performance, Band band) {
+        var sounds = BarSounds.of(performance, band);
+        float sum = 0;
+        for (var stem : Stem.values()) {
+            for (int bar = 0; bar < performance.bars().size(); bar++) {
+                sum += sounds.bar(stem, bar).samples()[0];
+            }
         }
         return sum;
     }

@@ -23,8 +23,20 @@ final class DrumBus {
 
     /** @param side goes where the samples go: nothing moves for it */
     static void press(SampleRate rate, float[] samples, float[] side) {
+        float[] gains = gains(rate, samples);
+        for (int i = 0; i < samples.length; i++) {
+            float x = samples[i] * gains[i] * (1 / KNEE);
+            float pressed = gains[i] / (float) Math.sqrt(1 + x * x);
+            samples[i] *= pressed;
+            side[i] *= pressed;
+        }
+    }
+
+    /** What the compressor multiplies each sample by. */
+    private static float[] gains(SampleRate rate, float[] samples) {
         double rise = 1 - StrictMath.exp(-CONTROL / (RISE_SECONDS * rate.hertz()));
         double fall = 1 - StrictMath.exp(-CONTROL / (FALL_SECONDS * rate.hertz()));
+        var gains = new float[samples.length];
         double power = 0;
         float gain = 1;
         for (int from = 0; from < samples.length; from += CONTROL) {
@@ -32,9 +44,12 @@ final class DrumBus {
             double over = power(samples, from, to) - power;
             power += over * (over > 0 ? rise : fall);
             float step = (gain(power) - gain) / CONTROL;
-            press(samples, side, from, to, gain, step);
+            for (int i = from; i < to; i++) {
+                gains[i] = gain + (i - from + 1) * step;
+            }
             gain += CONTROL * step;
         }
+        return gains;
     }
 
     private static double power(float[] samples, int from, int to) {
@@ -43,16 +58,6 @@ final class DrumBus {
             sum += samples[i] * samples[i];
         }
         return sum / (to - from);
-    }
-
-    private static void press(float[] samples, float[] side, int from, int to, float gain, float step) {
-        for (int i = from; i < to; i++) {
-            float moved = gain + (i - from + 1) * step;
-            float x = samples[i] * moved * (1 / KNEE);
-            float pressed = moved / (float) Math.sqrt(1 + x * x);
-            samples[i] *= pressed;
-            side[i] *= pressed;
-        }
     }
 
     /** Two decibels more go in where one more comes out, far above the threshold. */

@@ -8,6 +8,7 @@ final class SlidingLeast {
     private final int length;
     private final float[] values;
     private final long[] places;
+    private final int mask;
     private int first;
     private int held;
     private long now;
@@ -15,8 +16,10 @@ final class SlidingLeast {
     /** @param length how many values back it looks */
     SlidingLeast(int length) {
         this.length = length;
-        this.values = new float[length + 1];
-        this.places = new long[length + 1];
+        int room = Integer.highestOneBit(length) * 2; // a power of two wraps around without a division
+        this.values = new float[room];
+        this.places = new long[room];
+        this.mask = room - 1;
     }
 
     /** Takes the next value; gives the least of it and those before it. */
@@ -28,7 +31,7 @@ final class SlidingLeast {
         values[last()] = value;
         places[last()] = now;
         if (places[first] <= now - length) {
-            first = (first + 1) % values.length;
+            first = (first + 1) & mask;
             held--;
         }
         now++;
@@ -36,6 +39,6 @@ final class SlidingLeast {
     }
 
     private int last() {
-        return (first + held - 1) % values.length;
+        return (first + held - 1) & mask;
     }
 }

@@ -37,7 +37,7 @@ final class TruePeakLimiter implements Sound {
     private final float[] gains;
     private double sum;
     private float gain = 1;
-    private long turn;
+    private int turn;
 
     private long given;
     private int next;
@@ -134,9 +134,9 @@ final class TruePeakLimiter implements Sound {
     private float factor(int at) {
         float lowest = least.next(needed(at));
         gain = Math.min(lowest, gain + (float) ((1 - gain) * back));
-        int place = (int) (turn++ % gains.length);
-        sum += gain - gains[place];
-        gains[place] = gain;
+        sum += gain - gains[turn];
+        gains[turn] = gain;
+        turn = turn + 1 == gains.length ? 0 : turn + 1;
         return (float) (sum / gains.length);
     }
 

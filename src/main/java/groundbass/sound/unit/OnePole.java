@@ -18,6 +18,20 @@ public final class OnePole {
         return y;
     }
 
+    /** Two in one go: each of them waits for its own last value, and meanwhile the other is reckoned. */
+    public static void low(OnePole one, float[] first, OnePole other, float[] second, int count) {
+        double y = one.y;
+        double z = other.y;
+        for (int i = 0; i < count; i++) {
+            y = one.b * first[i] + one.a * y;
+            z = other.b * second[i] + other.a * z;
+            first[i] = (float) y;
+            second[i] = (float) z;
+        }
+        one.y = y;
+        other.y = z;
+    }
+
     /** What the low-pass leaves out. */
     public double high(double x) {
         return x - low(x);
