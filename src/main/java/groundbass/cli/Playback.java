@@ -3,6 +3,7 @@ package groundbass.cli;
 import groundbass.groove.BassTone;
 import groundbass.groove.ChordTone;
 import groundbass.groove.Instruments;
+import groundbass.midi.Opening;
 import java.util.Arrays;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -26,8 +27,17 @@ final class Playback {
             converter = Chords.class)
     private ChordTone chords = Instruments.USUAL.chords();
 
+    @Option(
+            names = "--no-count-in",
+            description = "Begins the MIDI file with bar 1, so that programs number bars as the sheet does.")
+    private boolean bare;
+
     Instruments instruments() {
         return new Instruments(bass, chords);
+    }
+
+    Opening opening() {
+        return bare ? Opening.FIRST_BAR : Opening.COUNT_IN;
     }
 
     static final class Bass implements ITypeConverter<BassTone> {

@@ -318,7 +318,7 @@ public final class RenderCommand implements Callable<Integer> {
 
     private byte[] midi(Line line) {
         var performance = Performance.of(line, Playing.at(tempo));
-        return MidiFile.of(performance, Band.of(performance, groove(line)));
+        return MidiFile.of(performance, Band.of(performance, groove(line)), playback.opening());
     }
 
     private Groove groove(Line line) {

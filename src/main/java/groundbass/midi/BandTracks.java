@@ -21,8 +21,8 @@ final class BandTracks {
 
     private BandTracks() {}
 
-    static List<Track> of(Band band) {
-        return List.of(drums(band.drums()), chords(band), clicks(band.clicks()));
+    static List<Track> of(Band band, Opening opening) {
+        return List.of(drums(band.drums()), chords(band), clicks(band.clicks(), opening));
     }
 
     /** Written from the end, so that each stroke knows when the same piece is struck again. */
@@ -52,9 +52,12 @@ final class BandTracks {
         return track;
     }
 
-    private static Track clicks(List<Click> clicks) {
+    private static Track clicks(List<Click> clicks, Opening opening) {
         var track = new Track().name("Click").instrument(GeneralMidi.CLICK_CHANNEL, GeneralMidi.WOODBLOCK, 127, MIDDLE);
         for (var click : clicks) {
+            if (click.countIn() && opening == Opening.FIRST_BAR) {
+                continue;
+            }
             long on = Ticks.of(click.at());
             int key = click.first() ? HIGH : LOW;
             track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.CLICK_CHANNEL, key, velocity(click.weight()));

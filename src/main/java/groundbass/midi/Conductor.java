@@ -9,6 +9,7 @@ import groundbass.theory.Key;
 /** The first track: name, rights, tempo, meter, key, markers. */
 final class Conductor {
     private final Performance performance;
+    private final Opening opening;
     private final Track track = new Track();
     private Signature signature;
     private Key key;
@@ -20,15 +21,16 @@ final class Conductor {
         }
     }
 
-    private Conductor(Performance performance) {
+    private Conductor(Performance performance, Opening opening) {
         this.performance = performance;
+        this.opening = opening;
         var first = performance.bars().get(0).inForce();
         this.signature = Signature.of(performance.countIn().meter());
         this.key = first.key();
     }
 
-    static Track of(Performance performance) {
-        return new Conductor(performance).write();
+    static Track of(Performance performance, Opening opening) {
+        return new Conductor(performance, opening).write();
     }
 
     private Track write() {
@@ -40,7 +42,9 @@ final class Conductor {
         write(0, signature);
         track.exclusive(GeneralMidi.SYSTEM_ON);
         track.key(0, key);
-        track.marker(0, "Count-in");
+        if (opening == Opening.COUNT_IN) {
+            track.marker(0, "Count-in");
+        }
         track.marker(Ticks.of(performance.start()), "Start");
         performance
                 .tempos()

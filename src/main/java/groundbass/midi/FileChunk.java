@@ -19,11 +19,11 @@ final class FileChunk {
                 .array();
     }
 
-    /** A format-1 file of these tracks, each lasting until {@code end} at least. */
-    static byte[] file(List<Track> tracks, long end) {
+    /** A format-1 file of these tracks from a tick on, each lasting until {@code end} at least. */
+    static byte[] file(List<Track> tracks, long start, long end) {
         var file = new ByteArrayOutputStream();
         file.writeBytes(header(tracks.size()));
-        tracks.forEach(track -> file.writeBytes(track.chunk(end)));
+        tracks.forEach(track -> file.writeBytes(track.chunk(start, end)));
         return file.toByteArray();
     }
 

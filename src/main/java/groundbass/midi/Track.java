@@ -117,14 +117,15 @@ final class Track {
         return add(Math.max(on + 1, off), Rank.NOTE_OFF, 0x80 | channel, key, RELEASE_VELOCITY);
     }
 
-    /** The whole chunk; ends at {@code end} or with its last event. */
-    byte[] chunk(long end) {
+    /** The chunk from {@code start} on, with what is set before it; ends at {@code end} or with its last event. */
+    byte[] chunk(long start, long end) {
         var body = new ByteArrayOutputStream();
-        long now = 0;
+        long now = start;
         for (var event : events.stream().sorted(TrackEvent.ORDER).toList()) {
-            VariableLength.write(body, event.tick() - now);
+            long tick = Math.max(start, event.tick());
+            VariableLength.write(body, tick - now);
             body.writeBytes(event.bytes());
-            now = event.tick();
+            now = tick;
         }
         VariableLength.write(body, Math.max(0, end - now));
         body.writeBytes(new byte[] {(byte) 0xFF, 0x2F, 0});

@@ -56,13 +56,13 @@ final class BundleReadMe {
     }
 
     private String what(ReleaseFile file) {
-        String role = file.role().value();
+        String form = file.form();
         return PracticeTrack.of(file)
                 .map(track -> track.title(messages))
                 .or(() -> file.exercise().stream()
-                        .mapToObj(number -> messages.say("release.exercise." + role, number))
+                        .mapToObj(number -> messages.say("release.exercise." + form, number))
                         .findFirst())
-                .orElseGet(() -> messages.say("release.role." + role));
+                .orElseGet(() -> messages.say("release.role." + form));
     }
 
     private void left(ReleaseFile file) {

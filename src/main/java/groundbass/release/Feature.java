@@ -28,7 +28,9 @@ public enum Feature {
      */
     TRACKS_ON_REQUEST(19),
     /** What the page plays in a smaller form; without loss it is made when it is asked for. */
-    SMALL_SOUND(20);
+    SMALL_SOUND(20),
+    /** Its lines as MIDI without count-in, too. */
+    MIDI_FROM_BAR_1(22);
 
     private final int since;
 

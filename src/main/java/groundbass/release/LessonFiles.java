@@ -16,6 +16,7 @@ import groundbass.lesson.PageContents;
 import groundbass.lesson.Sheets;
 import groundbass.lesson.ToldLine;
 import groundbass.midi.MidiFile;
+import groundbass.midi.Opening;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.plaintab.PlainTab;
@@ -119,7 +120,10 @@ final class LessonFiles {
     /** A line in every form in which it is written down. */
     private List<Supplier<Artifact>> written(String stem, Line line, LineSource source, Credits credits) {
         var steps = new ArrayList<Supplier<Artifact>>();
-        steps.add(() -> midi(stem, line));
+        steps.add(() -> midi(stem + ".mid", line, Opening.COUNT_IN));
+        if (spec.has(Feature.MIDI_FROM_BAR_1)) {
+            steps.add(() -> midi(ReleaseFile.fromBar1(stem), line, Opening.FIRST_BAR));
+        }
         if (spec.has(Feature.MUSICXML)) {
             steps.add(() -> musicXml(stem, line, credits));
         }
@@ -161,11 +165,11 @@ final class LessonFiles {
         return told;
     }
 
-    private Artifact midi(String stem, Line line) {
+    private Artifact midi(String name, Line line, Opening opening) {
         var performance = Performance.of(line);
         var groove = line == lesson.main() ? lesson.groove() : PlayAlong.band(lesson, line);
         var band = Band.of(performance, groove);
-        return new Artifact(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
+        return new Artifact(name, FileRole.MIDI, "audio/midi", MidiFile.of(performance, band, opening));
     }
 
     private static Artifact musicXml(String stem, Line line, Credits credits) {

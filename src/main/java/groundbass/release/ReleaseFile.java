@@ -21,6 +21,8 @@ public record ReleaseFile(String name, FileRole role, String mediaType, long siz
 
     public static final String CARD_PICTURE_AT_NIGHT = "card-night.png";
 
+    private static final String FROM_BAR_1 = ".from-bar-1.mid";
+
     private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}");
     private static final Pattern EXERCISE = Pattern.compile("exercise-([0-9]{1,3})\\..+");
 
@@ -44,6 +46,16 @@ public record ReleaseFile(String name, FileRole role, String mediaType, long siz
     public OptionalInt exercise() {
         var ofExercise = EXERCISE.matcher(name);
         return ofExercise.matches() ? OptionalInt.of(Integer.parseInt(ofExercise.group(1))) : OptionalInt.empty();
+    }
+
+    /** By which words tell it from other files: its role, and whether a MIDI file is without count-in. */
+    public String form() {
+        return role.value() + (name.endsWith(FROM_BAR_1) ? "_from_bar_1" : "");
+    }
+
+    /** What a line's MIDI file without count-in is called. */
+    static String fromBar1(String stem) {
+        return stem + FROM_BAR_1;
     }
 
     /** How the names of an exercise's files begin. */

@@ -140,6 +140,14 @@ class LineCommandsTest {
         assertThat(folder.resolve("slack.pdf")).doesNotExist();
     }
 
+    /** Of eight seconds, a bar to count in and one to play, four. */
+    @Test
+    void renderLeavesTheCountInOutWhereThatIsAsked() throws Exception {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "mid", "--no-count-in"))
+                .isZero();
+        assertThat(seconds("slack.mid")).isEqualTo(4);
+    }
+
     @Test
     void renderSpeaksTheLanguageAsked() throws IOException {
         assertThat(run(

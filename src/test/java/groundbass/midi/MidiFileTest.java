@@ -247,6 +247,52 @@ class MidiFileTest {
         assertThat(texts(sequence, 0, 6)).containsExactly("0 Count-in", "1920 Start", "1920 Verse");
     }
 
+    /** As a program numbers them: 1920 ticks to a bar of 4/4, the first from tick 0 on. */
+    @Test
+    void withoutCountInBarOneIsTheFirstAndTheMetronomeClicksOn() {
+        var sequence = uncounted(line(quarters(160), even(4), even(4).with(Changes.NONE.withSection("Verse"))));
+        assertThat(ons(sequence, BASS))
+                .extracting(On::tick)
+                .containsExactly(0L, 480L, 960L, 1440L, 1920L, 2400L, 2880L, 3360L);
+        assertThat(ons(sequence, CLICK))
+                .startsWith(new On(0, 84, 100), new On(480, 79, 80))
+                .hasSize(8);
+        assertThat(texts(sequence, 0, 6)).containsExactly("0 Start", "1920 Verse");
+        // two bars of 4/4 at 160: 3 s
+        assertThat(sequence.getMicrosecondLength()).isEqualTo(3_000_000);
+    }
+
+    /** The clicks of two bars would count in; of these one is left, and silent but for the pickup. */
+    @Test
+    void withoutCountInAPickupHasABarToItself() {
+        var up = pickup(Meter.COMMON, f(7, 8), note(f(7, 8), f(1, 8), 5));
+        var sequence = uncounted(line(quarters(160), up, even(4)));
+        assertThat(ons(sequence, BASS)).extracting(On::tick).startsWith(1680L, 1920L);
+        assertThat(ons(sequence, CLICK)).extracting(On::tick).containsExactly(1920L, 2400L, 2880L, 3360L);
+    }
+
+    @Test
+    void whatIsSetBeforeTheFirstNoteIsSetWithoutCountInAsWell() {
+        var line = RandomLines.line(3);
+        assertThat(uncounted(line).getTracks()).hasSize(read(line).getTracks().length);
+        for (int track = 0; track < 5; track++) {
+            assertThat(settings(uncounted(line), track)).isEqualTo(settings(read(line), track));
+        }
+    }
+
+    private static List<String> settings(Sequence sequence, int track) {
+        return Stream.of(ShortMessage.PROGRAM_CHANGE, ShortMessage.CONTROL_CHANGE)
+                .flatMap(kind -> channel(sequence, track, kind).stream())
+                .map(event -> data(event).getChannel() + " " + data(event).getCommand() + " "
+                        + data(event).getData1() + " " + data(event).getData2())
+                .toList();
+    }
+
+    private static Sequence uncounted(Line line) {
+        var performance = Performance.of(line);
+        return read(MidiFile.of(performance, Band.of(performance), Opening.FIRST_BAR));
+    }
+
     @Test
     void aShortBarHasItsOwnTimeSignature() {
         var sequence =
@@ -360,6 +406,7 @@ class MidiFileTest {
         var line = RandomLines.line(11);
         assertThat(MidiFile.of(Performance.of(line))).isEqualTo(MidiFile.of(Performance.of(line)));
         var performance = Performance.of(line);
-        assertThat(MidiFile.of(performance, Band.of(performance))).isEqualTo(MidiFile.of(performance));
+        assertThat(MidiFile.of(performance, Band.of(performance), Opening.COUNT_IN))
+                .isEqualTo(MidiFile.of(performance));
     }
 }

@@ -24,7 +24,7 @@ class SmfBytesTest {
 
     /** The only event of a track at tick 0: between the chunk's header with the delta, and the end of track. */
     private static String event(Track track) {
-        byte[] chunk = track.chunk(0);
+        byte[] chunk = track.chunk(0, 0);
         return HEX.formatHex(chunk, 9, chunk.length - 4);
     }
 
@@ -142,7 +142,7 @@ class SmfBytesTest {
                 .note(10, 20, 0, 28, 96)
                 .program(10, 0, 36)
                 .marker(10, "A");
-        assertThat(HEX.formatHex(track.chunk(20))).contains("0A FF 06 01 41 00 C0 24 00 80 1C 40 00 90 1C 60");
+        assertThat(HEX.formatHex(track.chunk(0, 20))).contains("0A FF 06 01 41 00 C0 24 00 80 1C 40 00 90 1C 60");
     }
 
     @Test
@@ -160,7 +160,7 @@ class SmfBytesTest {
                 .note(1920, 1920 + 216, 0, 28, 112)
                 .note(2160, 2160 + 216, 0, 40, 120)
                 .note(2400, 2460, 0, 28, 30);
-        byte[] file = FileChunk.file(List.of(conductor, bass), 3840);
+        byte[] file = FileChunk.file(List.of(conductor, bass), 0, 3840);
         assertThat(HEX.formatHex(Arrays.copyOf(file, 14))).isEqualTo("4D 54 68 64 00 00 00 06 00 01 00 02 01 E0");
         assertThat(file).hasSize(116);
         assertThat(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file)))

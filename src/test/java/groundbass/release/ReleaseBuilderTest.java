@@ -406,12 +406,14 @@ class ReleaseBuilderTest {
                         FOLDER + "README.txt",
                         OWN + "exercise-1.braille.txt",
                         OWN + "exercise-1.brf",
+                        OWN + "exercise-1.from-bar-1.mid",
                         OWN + "exercise-1.mid",
                         OWN + "exercise-1.musicxml",
                         OWN + "exercise-1.tab.txt",
                         OWN + "exercise-1.txt",
                         OWN + "line.braille.txt",
                         OWN + "line.brf",
+                        OWN + "line.from-bar-1.mid",
                         OWN + "line.mid",
                         OWN + "line.musicxml",
                         OWN + "line.tab.txt",
@@ -452,8 +454,27 @@ class ReleaseBuilderTest {
     void anExerciseHasTheFilesThatAreExplained() {
         assertThat(releases.files().of(built(spec(revision(List.of()), 1)).id()))
                 .filteredOn(file -> file.exercise().isPresent() && file.role().isOffered())
-                .extracting(ReleaseFile::role)
+                .extracting(ReleaseFile::form)
                 .containsExactlyInAnyOrderElementsOf(EveryFileRoleTest.OF_EXERCISES);
+    }
+
+    /** What is damaged of an old release is made again from its specification, and has to be what it was. */
+    @Test
+    void aReleaseFromBeforeThereWasMidiWithoutCountInStaysWithoutIt() {
+        var spec = spec(revision(List.of()), 1);
+        var before = new BuildSpec(
+                spec.revision(),
+                2,
+                spec.series(),
+                spec.episodeNumber(),
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                21);
+        assertThat(releases.files().of(built(before).id()))
+                .filteredOn(file -> file.role() == FileRole.MIDI)
+                .extracting(ReleaseFile::name)
+                .containsExactly("line.mid", "exercise-1.mid");
     }
 
     @Test

@@ -65,12 +65,7 @@ final class FileViews {
             case BUNDLE, ZIP -> say("student.file.bundle");
             case SHEET -> say("student.file.sheet");
             case READ_ME -> say("student.file.read_me");
-            case MIDI -> ofLine(file, "midi");
-            case MUSICXML -> ofLine(file, "musicxml");
-            case PLAIN_TAB -> ofLine(file, "plain_tab");
-            case BRAILLE -> ofLine(file, "braille");
-            case BRAILLE_TEXT -> ofLine(file, "braille_text");
-            case LINE_TEXT -> ofLine(file, "line_text");
+            case MIDI, MUSICXML, PLAIN_TAB, BRAILLE, BRAILLE_TEXT, LINE_TEXT -> ofLine(file);
             case PRACTICE, LOSSLESS, ON_REQUEST -> practice(file);
             case OWN_TRACK -> own(file);
             case PICTURE, NOTE_PICTURE, PAGE, PLAY, STEM ->
@@ -78,11 +73,11 @@ final class FileViews {
         };
     }
 
-    private String ofLine(ReleaseFile file, String form) {
+    private String ofLine(ReleaseFile file) {
         var exercise = file.exercise();
         return exercise.isPresent()
-                ? say("student.file.exercise." + form, exercise.getAsInt())
-                : say("student.file." + form);
+                ? say("student.file.exercise." + file.form(), exercise.getAsInt())
+                : say("student.file." + file.form());
     }
 
     private String practice(ReleaseFile file) {
