@@ -9,9 +9,13 @@ import groundbass.linetext.print.PrinterState;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.read.TextReader;
 import groundbass.remark.Source;
+import groundbass.score.Bar;
+import groundbass.score.Header;
+import groundbass.score.InForce;
 import groundbass.score.Line;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** The written form of a line: text that reads as a player counts aloud. */
@@ -44,18 +48,25 @@ public final class LineText {
     }
 
     /**
-     * The notes of one bar alone, as text: how they are struck where they do not say so themselves, then what is played on
-     * which counts. Whatever else stands around them, the same notes are the same text.
+     * The notes of some bars alone, as text: of each how they are struck where they do not say so themselves, then what is
+     * played on which counts. Whatever else stands around them, the same notes are the same text.
      *
-     * @param index of the bar in the line, from 0
+     * @param first index of a bar in the line, from 0
+     * @param last  the same, and none before {@code first}
      */
-    public static String notes(Line line, int index) {
-        var header = line.header();
-        var bar = line.bars().get(index).withDirections(List.of());
-        var now = line.inForce().get(index);
+    public static String notes(Line line, int first, int last) {
+        var inForce = line.inForce();
+        return IntStream.rangeClosed(first, last)
+                .boxed()
+                .flatMap(index -> notes(line.header(), line.bars().get(index), inForce.get(index)))
+                .collect(Collectors.joining("\n"));
+    }
+
+    private static Stream<String> notes(Header header, Bar whole, InForce now) {
+        var bar = whole.withDirections(List.of());
         var neck = new PlaceResolver(header.tuning(), header.frets());
         var counts = new BarPrinter(bar, now, neck, new PrinterState(List.of(bar), List.of(now)))
                 .said().stream().map(said -> said.counts() + " " + said.events());
-        return Stream.concat(Stream.of(now.style().word()), counts).collect(Collectors.joining("\n"));
+        return Stream.concat(Stream.of(now.style().word()), counts);
     }
 }

@@ -2,6 +2,7 @@ package groundbass.walkthrough;
 
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
+import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
@@ -40,7 +41,7 @@ final class HandPath {
     /** A shift under a slur, or a slide that does not take the hand along. */
     private static final double UNNATURAL = 3;
 
-    private final Line line;
+    private final List<InForce> inForce;
     private final Map<Position, Integer> known;
     private final List<Integer> before;
     private final List<Moment> moments = new ArrayList<>();
@@ -79,7 +80,7 @@ final class HandPath {
     }
 
     private HandPath(Line line, Map<Position, Integer> known) {
-        this.line = line;
+        this.inForce = line.inForce();
         this.known = known;
         this.before = BarBefore.all(line);
         for (int i = 0; i < line.bars().size(); i++) {
@@ -185,7 +186,7 @@ final class HandPath {
     }
 
     private double within(Moment moment, int frets) {
-        var meter = line.inForce().get(moment.bar()).meter();
+        var meter = inForce.get(moment.bar()).meter();
         return meter.beatStart(moment.at()).equals(moment.at())
                 ? WITHIN_BAR
                 : WITHIN_BEAT + FAR * Math.max(0, frets - NEAR);

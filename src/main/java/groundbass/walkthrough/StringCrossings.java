@@ -71,9 +71,10 @@ final class StringCrossings {
 
     private void strike(Line line) {
         double start = 0;
+        var inForce = line.inForce();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
-            var tempo = line.inForce().get(i).tempo();
+            var tempo = inForce.get(i).tempo();
             for (var note : bar.notes()) {
                 double seconds = start + tempo.seconds(note.onset().minus(bar.from()));
                 strokes.add(new Stroke(new Position(i, note.onset()), seconds, note));

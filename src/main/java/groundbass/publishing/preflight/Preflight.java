@@ -99,6 +99,9 @@ public final class Preflight {
         if (text.main().hasErrors()) {
             return List.of(); // which words are lost is clear once the line can be read
         }
+        if (text.document().walkthroughEdits().isEmpty()) {
+            return List.of(); // a line is not told for nothing
+        }
         var lesson = text.lesson();
         return IntStream.rangeClosed(0, lesson.exercises().size())
                 .mapToObj(line -> lesson.walkthrough(line).lost())

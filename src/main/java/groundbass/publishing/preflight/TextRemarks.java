@@ -13,8 +13,6 @@ import groundbass.score.Passage;
 import groundbass.score.Position;
 import groundbass.text.Message;
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /** What is to be said of the texts of a lesson before it goes out: the remarks that stand beside them on the desk. */
 final class TextRemarks {
@@ -78,8 +76,6 @@ final class TextRemarks {
     private static String bars(Line line, Passage passage) {
         int first = line.indexOf(passage.from().bar());
         int last = Math.min(line.indexOf(passage.to().bar()), line.bars().size() - 1);
-        return IntStream.rangeClosed(first, last)
-                .mapToObj(index -> LineText.notes(line, index))
-                .collect(Collectors.joining("\n"));
+        return LineText.notes(line, first, last);
     }
 }
