@@ -50,14 +50,16 @@ final class BarTelling {
     /**
      * A part of the bar with its words, before its heading is known.
      *
+     * @param known what is to be known before one plays it
      * @param each whether the words hold for each of several beats
      */
-    private record Part(Stretch stretch, Utterance told, List<String> remarks, boolean each) {
+    private record Part(Stretch stretch, List<String> known, Utterance told, List<String> remarks, boolean each) {
         /** Whether a beat says the same as the one before and nothing else is said of it. */
         boolean isLike(Part before, Meter meter) {
             return stretch.kind() == Stretch.Kind.PLAY
                     && before.stretch().kind() == Stretch.Kind.PLAY
                     && told.equals(before.told())
+                    && known.isEmpty()
                     && remarks.isEmpty()
                     && stretch.isBeat(meter);
         }
@@ -65,12 +67,12 @@ final class BarTelling {
         /** The same, up to the end of a note that was told with its length. */
         Part longer(Part held) {
             var whole = new Stretch(stretch.from(), held.stretch().to(), stretch.kind());
-            return new Part(whole, told.toItsEnd(), remarks, each);
+            return new Part(whole, known, told.toItsEnd(), remarks, each);
         }
 
         Part and(Part next) {
             var both = new Stretch(stretch.from(), next.stretch().to(), stretch.kind());
-            return new Part(both, told, remarks, true);
+            return new Part(both, known, told, remarks, true);
         }
     }
 
@@ -106,15 +108,18 @@ final class BarTelling {
         for (var stretch : stretches) {
             int last = twos.size() - 1;
             boolean two = last >= 0 && isUsualBeat(twos.get(last)) && isUsualBeat(stretch) && !isSpokenOf(stretch);
-            if (two
-                    && telling.remarks(index, twos.get(last).from(), stretch.to())
-                            .isEmpty()) {
+            if (two && isPlain(twos.get(last).from(), stretch.to())) {
                 twos.set(last, new Stretch(twos.get(last).from(), stretch.to(), stretch.kind()));
             } else {
                 twos.add(stretch);
             }
         }
         return twos;
+    }
+
+    private boolean isPlain(Fraction from, Fraction to) {
+        return telling.known(index, from, to).isEmpty()
+                && telling.remarks(index, from, to).isEmpty();
     }
 
     private boolean isUsualBeat(Stretch stretch) {
@@ -138,7 +143,7 @@ final class BarTelling {
         var bar = written.bar();
         String told = new EarlierWords(words).one(earlier, stretches.start());
         var hand = telling.hand().sentences(index, words);
-        var text = new StepText(headings.wholeBarParts(), false, List.of(), List.of(), told, hand);
+        var text = new StepText(headings.wholeBarParts(), !hand.isEmpty(), hand, List.of(), told, List.of());
         return told(bar.from(), bar.to(), "bar", text.said(words));
     }
 
@@ -175,7 +180,8 @@ final class BarTelling {
 
     private Part part(Stretch stretch) {
         var remarks = telling.remarks(index, stretch.from(), stretch.to());
-        return new Part(stretch, stretches.told(stretch), remarks, false);
+        var known = telling.known(index, stretch.from(), stretch.to());
+        return new Part(stretch, known, stretches.told(stretch), remarks, false);
     }
 
     private Optional<String> handBefore(Part part) {
@@ -191,7 +197,8 @@ final class BarTelling {
         var known = joined(Stream.of(
                 pickup ? countIn() : List.of(),
                 telling.hand().first(index, stretch, words).stream().toList(),
-                idea));
+                idea,
+                part.known()));
         boolean much = !known.isEmpty() || headings.isMuch(stretch);
         var where = joined(Stream.of(bar(), much ? List.of() : beats(part), headings.standing(stretch)));
         if (!much) {
@@ -199,16 +206,21 @@ final class BarTelling {
         }
         var beats = pickup ? List.<String>of() : headings.beatsOf(stretch);
         var how = joined(Stream.of(beats, even(part)));
-        return told(part, new StepText(where, true, known, how, played(part), after));
+        return told(part, new StepText(where, true, known, how, played(part, !pickup), after));
     }
 
     private StepText later(Part part, List<String> after) {
-        return plain(
-                joined(Stream.of(bar(), beats(part), rhythm(part), headings.standing(part.stretch()))), part, after);
+        var standing = headings.standing(part.stretch());
+        if (part.known().isEmpty()) {
+            return plain(joined(Stream.of(bar(), beats(part), rhythm(part), standing)), part, after);
+        }
+        var how = joined(Stream.of(headings.beatsOf(part.stretch()), even(part)));
+        return new StepText(joined(Stream.of(bar(), standing)), true, part.known(), how, played(part, true), after);
     }
 
     private StepText plain(List<String> where, Part part, List<String> after) {
-        return new StepText(where, false, List.of(), List.of(), played(part), after);
+        return new StepText(
+                where, false, List.of(), List.of(), played(part, !stretches.isWholeBar(part.stretch())), after);
     }
 
     private static List<String> rhythm(Part part) {
@@ -244,14 +256,14 @@ final class BarTelling {
         return part.each() || !stretches.isWholeBar(part.stretch()) ? headings.beatsOf(part.stretch()) : List.of();
     }
 
-    private String played(Part part) {
+    private String played(Part part, boolean named) {
         return part.each()
                 ? words.say(
                         "each",
                         part.told().even().isPresent()
                                 ? part.told().played()
                                 : part.told().joined(words))
-                : part.told().played();
+                : stretches.played(part.stretch(), part.told(), named);
     }
 
     private Told told(Part part, StepText text) {

@@ -95,8 +95,8 @@ final class Firsts {
     /** What thumb, one finger or pick do goes without saying. */
     private static boolean isWorthAWord(Technique technique) {
         return switch (technique) {
-            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND, FINGER -> true;
-            case THUMB, INDEX, MIDDLE, PICK, PLUCK -> false;
+            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND, FINGER, PLUCK -> true;
+            case THUMB, INDEX, MIDDLE, PICK -> false;
         };
     }
 }

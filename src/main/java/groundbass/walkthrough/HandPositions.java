@@ -213,8 +213,16 @@ final class HandPositions {
     /** In a sentence where it goes for a bar that is told by an earlier one. */
     List<String> sentences(int bar, Wording words) {
         return moves.getOrDefault(bar, List.of()).stream()
-                .map(move -> move.first() ? said(move, words) : words.say("hand.shift.it", String.valueOf(move.fret())))
+                .map(move -> said(move, words))
                 .toList();
+    }
+
+    /** What is told of bars by earlier ones, after where the hand goes for them. */
+    String before(int bar, String told, Wording words) {
+        return moves.getOrDefault(bar, List.of()).stream()
+                .findFirst()
+                .map(move -> words.say("hand.shift.same", String.valueOf(move.fret()), told))
+                .orElse(told);
     }
 
     private static String said(Move move, Wording words) {

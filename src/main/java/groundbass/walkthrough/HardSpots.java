@@ -64,7 +64,7 @@ final class HardSpots {
         String cure = finger.isPresent()
                 ? words.say("hard.shift.finger", words.say("finger.with." + finger.getAsInt()))
                 : words.say("hard.shift.cure");
-        return words.say("hard.shift", spot.width(), words.number(spot.width()), cure);
+        return words.say("hard.shift", cure);
     }
 
     private static boolean isWithin(Fraction at, Fraction from, Fraction to) {

@@ -37,7 +37,10 @@ final class Pace {
     /** Indexes of bars that follow one another. */
     record Bars(int first, int last) {}
 
-    /** So many notes without a rest in the bar of an index; the last begins at {@code to}. */
+    /** So many notes without a rest, from the bar of one index to that of another; the last begins at {@code to}. */
+    private record Row(int first, int last, Fraction to, int notes) {}
+
+    /** The same within one bar. */
     record Run(int bar, Fraction to, int notes) {}
 
     Pace(Line line) {
@@ -95,26 +98,28 @@ final class Pace {
         return last - quick[0] + 1 == quick.length ? Optional.of(new Bars(quick[0], last)) : Optional.empty();
     }
 
-    /** The longest run of notes that are as quick as any, where no other is as long and quickness is everywhere. */
+    /** The longest run of notes that are as quick as any, where no other is as long, quickness is everywhere, and it keeps to a bar. */
     Optional<Run> longest() {
         if (1 / least < QUICK || quickest().isPresent()) {
             return Optional.empty();
         }
         var runs = runs();
-        int most = runs.stream().mapToInt(Run::notes).max().orElse(0);
+        int most = runs.stream().mapToInt(Row::notes).max().orElse(0);
         var longest = runs.stream().filter(run -> run.notes() == most).toList();
-        return most >= FEWEST_IN_RUN && longest.size() == 1 ? Optional.of(longest.get(0)) : Optional.empty();
+        return Optional.of(longest)
+                .filter(all -> most >= FEWEST_IN_RUN && all.size() == 1)
+                .map(all -> all.get(0))
+                .filter(row -> row.first() == row.last())
+                .map(row -> new Run(row.last(), row.to(), row.notes()));
     }
 
-    private List<Run> runs() {
-        var runs = new ArrayList<Run>();
+    private List<Row> runs() {
+        var runs = new ArrayList<Row>();
         int start = 0;
         for (int i = 1; i <= onsets.size(); i++) {
-            boolean goesOn = i < onsets.size()
-                    && isLeast(i)
-                    && onsets.get(i).bar() == onsets.get(start).bar();
-            if (!goesOn) {
-                runs.add(new Run(onsets.get(start).bar(), onsets.get(i - 1).at(), i - start));
+            if (i == onsets.size() || !isLeast(i)) {
+                var last = onsets.get(i - 1);
+                runs.add(new Row(onsets.get(start).bar(), last.bar(), last.at(), i - start));
                 start = i;
             }
         }

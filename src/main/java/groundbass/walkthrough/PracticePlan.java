@@ -50,11 +50,16 @@ final class PracticePlan {
     /** The tempo to begin with. */
     String begin() {
         var tempo = line.header().tempo();
+        var meter = line.header().meter();
         int slow = Math.max(Tempo.SLOWEST, Math.round(tempo.perMinute() * percent() / 100f));
-        var metronome = Metronome.of(slow, tempo, line.header().meter());
-        return words.say(
-                metronome.onCounts() ? "practice.begin.counts" : "practice.begin",
-                String.valueOf(metronome.perMinute()));
+        var metronome = Metronome.of(slow, tempo, meter);
+        String begin = String.valueOf(metronome.perMinute());
+        if (metronome.onCounts()) {
+            String whole = String.valueOf(Metronome.clicks(tempo.perMinute(), tempo, meter));
+            return words.say("practice.begin.counts", begin, whole);
+        }
+        boolean oneCount = tempo.beat().equals(meter.count());
+        return words.say(oneCount ? "practice.begin" : "practice.begin.beats", begin);
     }
 
     /** Whether half its bars at least are not those of an earlier one. */

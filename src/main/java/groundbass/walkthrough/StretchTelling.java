@@ -129,6 +129,18 @@ final class StretchTelling {
         return new Utterance(List.of(), lower.isFilling() ? above(lower, upper, stretch) : apart(upper, lower));
     }
 
+    /**
+     * What is played; of one stroke for several beats, which might be taken for one on each, how long it lasts.
+     *
+     * @param named whether the beats were named
+     */
+    String played(Stretch stretch, Utterance told, boolean named) {
+        int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
+        return told.isFilling() && isCountABeat() && beats > 1 && named
+                ? words.say("lasting.beats", told.played(), words.number(beats))
+                : told.played();
+    }
+
     private String above(Utterance lower, Utterance upper, Stretch stretch) {
         int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
         String held = isCountABeat() && beats > 1

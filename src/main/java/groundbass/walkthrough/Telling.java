@@ -46,23 +46,27 @@ record Telling(
                 reading);
     }
 
+    /** What is to be known before one plays what comes for the first time in a stretch of the bar of this index. */
+    List<String> known(int bar, Fraction from, Fraction to) {
+        return firsts.techniques(bar, from, to).stream()
+                .filter(feature -> words.has("means." + feature))
+                .map(feature -> words.say("means." + feature))
+                .toList();
+    }
+
     /** What is new and what is hard in a stretch of the bar of this index, each with what to do about it. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
-        var features = firsts.techniques(bar, from, to);
-        features.stream()
-                .filter(feature -> words.has("means." + feature))
-                .forEach(feature -> remarks.add(words.say("means." + feature)));
         boolean also = false;
-        for (var feature : features) {
+        for (var feature : firsts.techniques(bar, from, to)) {
             if (!words.has("means." + feature)) {
                 String name = words.say("new." + feature);
                 remarks.add(words.say(also ? "new.also" : "new", name, words.say("how." + feature)));
                 also = true;
             }
         }
-        remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
         remarks.addAll(hard.in(bar, from, to, hand, words));
+        remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
         return remarks;
     }
 

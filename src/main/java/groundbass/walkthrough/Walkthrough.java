@@ -181,9 +181,7 @@ public final class Walkthrough {
         var where = new ArrayList<String>();
         where.add(earlierWords.name(first + line.firstNumber(), last + line.firstNumber()));
         String told = earlierWords.many(last - first + 1, reference);
-        return new StepText(
-                        where, false, List.of(), List.of(), told, telling.hand().sentences(first, words))
-                .said(words);
+        return StepText.plain(where, telling.hand().before(first, told, words)).said(words);
     }
 
     private BarTelling telling(int index) {

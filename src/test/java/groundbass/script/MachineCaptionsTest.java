@@ -15,14 +15,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Captions as a machine makes them: small letters, no marks, cut after so many words, wherever a sentence ends. What is
  * said in them is right: the walkthrough of a line, and free talk about it, written from the line alone. So whatever is
- * called wrong is a false alarm: one statement of free talk may be one, and three of a walkthrough.
+ * called wrong is a false alarm: one statement of free talk may be one, and four of a walkthrough.
  */
 class MachineCaptionsTest {
     private static final int WORDS_IN_A_CUE = 7;
     private static final int MILLISECONDS_A_WORD = 380; // about 160 words a minute
 
     /** Of 47 to 63 statements; three in a hundred are aimed at. */
-    private static final int MOST_OF_A_WALKTHROUGH = 3;
+    private static final int MOST_OF_A_WALKTHROUGH = 4;
 
     @ParameterizedTest
     @CsvSource({

@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 final class ToldPlaces {
     private static final String NAME = "[A-G](?: (?:double )?(?:sharp|flat))?";
     private static final String STRING = "(?:" + NAME + " string|string \\d+)";
-    private static final Pattern PLACE = Pattern.compile("a dead note(?: \\((?<dead>" + STRING + ")\\))?"
+    private static final Pattern PLACE = Pattern.compile("(?:a dead note|dead notes)(?: \\((?<dead>" + STRING + ")\\))?"
             + "|the open (?<open>" + NAME + " string)"
             + "|open (?<openname>" + NAME + ") \\((?<openat>" + STRING + ")\\)"
             + "|(?<again>" + NAME + ") again"

@@ -161,10 +161,10 @@ class WalkthroughTest {
         assertThat(english(SIXTEENTHS))
                 .containsExactly(
                         "One bar. We’re in A Dorian, in 4/4, at 96 beats per minute. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly: set the metronome to 76.",
-                        "Bar 1, over Am7. Hand in position, index finger at fret 5, one finger per fret. Beat 1, an eighth and two sixteenths: play A (E string, fret 5), twice; C (fret 8). Unless something else is said, alternate index and middle finger.",
+                        "Bar 1, over Am7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1, an eighth and two sixteenths: play A (E string, fret 5), twice; C (fret 8).",
                         "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note; E (fret 7), short. Together with the beat before, that is root, minor third, fourth and fifth. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
                         "Bar 1, beat 3: a triplet (three eighths): thumb down and up on A, then B (E string, frets 5 and 7); down through D (A string, fret 5). New here: the thumb downstroke. Drop the thumb through the string, from the wrist, until it lies on the next one. And the thumb upstroke. On its way back the thumb catches the string from below.",
-                        "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string at the last frets. And the pop. Hook the index finger of the plucking hand under the string and let it snap back, from the wrist and with little force. And the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.",
+                        "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string where the neck meets the body. And the pop. Hook the index finger of the plucking hand under the string, pull it a little away from the neck with a turn of the wrist, and let the string snap back. And the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -173,10 +173,10 @@ class WalkthroughTest {
         assertThat(german(SIXTEENTHS))
                 .containsExactly(
                         "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Schläge pro Minute. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Fang langsam an: Stell das Metronom auf 76.",
-                        "Takt 1, über Am7. Lage: Zeigefinger im 5. Bund, ein Finger pro Bund. Schlag 1, eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C im 8. Bund. Wo nichts anderes steht, wechseln sich Zeige- und Mittelfinger ab.",
+                        "Takt 1, über Am7. Lage: Zeigefinger im 5. Bund, ein Finger pro Bund. In der Zupfhand wechseln sich Zeige- und Mittelfinger ab, wo nichts anderes steht. Schlag 1, eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C im 8. Bund.",
                         "Takt 1, Schlag 2, zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote; E im 7. Bund, kurz. Zusammen mit dem Schlag davor sind das Grundton, kleine Terz, Quarte und Quinte. Neu hier: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
                         "Takt 1, Schlag 3: eine Triole (drei Achtel): spiele mit dem Daumen abwärts und aufwärts A, dann H (E-Saite, Bünde 5 und 7); abwärts D (A-Saite, 5. Bund). Neu hier: der Daumenabschlag. Den Daumen aus dem Handgelenk durch die Saite fallen lassen, bis er auf der nächsten liegt. Und der Daumenaufschlag. Auf dem Rückweg nimmt der Daumen die Saite von unten mit.",
-                        "Takt 1, Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); Pop auf G (D-Saite, 5. Bund); Hammer-on auf A im 7. Bund. Neu hier: der Slap. Das Handgelenk drehen und die Daumenseite bei den letzten Bünden von der Saite abprallen lassen. Und der Pop. Den Zeigefinger unter die Saite haken und sie zurückschnappen lassen, aus dem Handgelenk und mit wenig Kraft. Und das Hammer-on. Den Finger schnell und fest dicht hinter das Bundstäbchen setzen, sodass der Ton ohne neuen Anschlag klingt.",
+                        "Takt 1, Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); Pop auf G (D-Saite, 5. Bund); Hammer-on auf A im 7. Bund. Neu hier: der Slap. Das Handgelenk drehen und die Daumenseite dort von der Saite abprallen lassen, wo der Hals in den Korpus übergeht. Und der Pop. Den Zeigefinger der Zupfhand unter die Saite haken, sie mit einer Drehung des Handgelenks ein wenig wegziehen und zurückschnappen lassen. Und das Hammer-on. Den Finger schnell und fest dicht hinter das Bundstäbchen setzen, sodass der Ton ohne neuen Anschlag klingt.",
                         "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
@@ -184,11 +184,11 @@ class WalkthroughTest {
     void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
         assertThat(english(FORM))
                 .containsExactly(
-                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 beats per minute. The strings, from low to high, are B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Where it says “pluck”, thumb and fingers are meant. Begin slowly: set the metronome to 63.",
+                        "4 bars, “Verse”. We’re in F minor, in 4/4, at 80 beats per minute. The strings, from low to high, are B, E, A, D and G. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly: set the metronome to 63.",
                         "Pickup. Count 1 2 3 4 and come in on 4&. Rest on 4; then on 4& with the thumb play the open E string. E leads up to F.",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger per fret. Beats 1 and 2: with the thumb play F (E string, fret 1).",
+                        "Bar 1, over Fm7, moderately soft (mp). Hand in position, index finger at fret 1, one finger per fret. Beats 1 and 2: with the thumb play F (E string, fret 1), for two beats.",
                         "Bar 1, beat 3, two eighths, from 3& over Bb7: with the thumb play the open A string; B flat (fret 1). A leads up to B flat.",
                         "Bar 1, beat 4: rest on 4; then from 4&, with the thumb play F (D string, fret 3), sliding in from below; E flat (fret 1), short.",
                         "Ending 1: only the first time.",
@@ -196,9 +196,9 @@ class WalkthroughTest {
                         "Back to bar 1.",
                         "Ending 2: only the second time.",
                         "Bar 3, over Db: rest for the whole bar.",
-                        "Bar 4, beat 1, without a chord, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together.",
+                        "Bar 4, without a chord. Where it says “pluck”, the thumb takes the lower string, a finger the higher one. Beat 1, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together.",
                         "Bar 4, beat 2: keep holding until 2&; on 2& with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. And the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 4, beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. And the bend. Push the string across the neck, with a second finger behind the first. This is the widest shift, eleven frets. Practise just these two notes, slowly: look where you are going before the hand leaves.",
+                        "Bar 4, beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. And the bend. Push the string across the neck, with a second finger behind the first. No leap along the neck is wider. Practise just these two notes, slowly: look where you are going before the hand leaves.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -206,21 +206,21 @@ class WalkthroughTest {
     void theFormIsToldInGerman() {
         assertThat(german(FORM))
                 .containsExactly(
-                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Schläge pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. „Zupfen“ heißt hier: mit Daumen und Fingern. Fang langsam an: Stell das Metronom auf 63.",
-                        "Auftakt. Zähl 1 2 3 4 vor und setz auf 4& ein. Pause auf der 4, auf 4& dann: zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
+                        "4 Takte: „Verse“. Die Tonart ist f-Moll, die Taktart 4/4, das Tempo 80 Schläge pro Minute. Die Saiten heißen von tief nach hoch H, E, A, D und G. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Fang langsam an: Stell das Metronom auf 63.",
+                        "Auftakt. Zähl 1 2 3 4 vor und setz auf 4& ein. Pause auf der 4; auf 4& zupfe mit dem Daumen die leere E-Saite. Das E führt hinauf zum F.",
                         "Abschnitt „Verse“ beginnt.",
                         "Wiederholungszeichen: Bis hierher geht es später zurück.",
-                        "Takt 1, über Fm7, halbleise (mp). Lage: Zeigefinger im 1. Bund, ein Finger pro Bund. Schläge 1 und 2: zupfe mit dem Daumen F (E-Saite, 1. Bund).",
+                        "Takt 1, über Fm7, halbleise (mp). Lage: Zeigefinger im 1. Bund, ein Finger pro Bund. Schläge 1 und 2: zupfe mit dem Daumen F (E-Saite, 1. Bund), zwei Schläge lang.",
                         "Takt 1, Schlag 3, zwei Achtel, ab 3& über B7 (auf dem Blatt Bb7): zupfe mit dem Daumen die leere A-Saite; B im 1. Bund. Das A führt hinauf zum B.",
-                        "Takt 1, Schlag 4: Pause auf der 4, ab 4& dann: zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es im 1. Bund, kurz.",
+                        "Takt 1, Schlag 4: Pause auf der 4; ab 4& zupfe mit dem Daumen F (D-Saite, 3. Bund), von unten hineinrutschen; Es im 1. Bund, kurz.",
                         "Klammer 1: nur beim 1. Mal.",
                         "Takt 2, über Fm7, ab 3& über B7 (auf dem Blatt Bb7): genau wie Takt 1.",
                         "Zurück zu Takt 1.",
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
-                        "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
-                        "Takt 4, Schlag 2: bis 2& weiter halten; auf 2& dann: spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Und die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 4, Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Und das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Das ist der weiteste Sprung, elf Bünde. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
+                        "Takt 4, ohne Akkord. Wo „zupfe“ steht, nimmt der Daumen die tiefere Saite, ein Finger die höhere. Schlag 1, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen.",
+                        "Takt 4, Schlag 2: bis 2& weiter halten; auf 2& spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Und die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
+                        "Takt 4, Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Und das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Kein Sprung auf dem Griffbrett ist weiter. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
                         "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
@@ -229,9 +229,9 @@ class WalkthroughTest {
         assertThat(english(SEVEN))
                 .containsExactly(
                         "One bar. We’re in D Dorian, in 7/8, at 200 eighths per minute. Count it in groups of 2, 2 and 3. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly: set the metronome to 160.",
-                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. Unless something else is said, alternate index and middle finger. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
-                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again. New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. And the pull-off. Have the finger for the lower note down already, unless that is an open string; then pull the string a little sideways as the upper finger leaves it.",
+                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again. New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. And the pull-off. Have the finger for the lower note down already (an open string needs none). Pull the upper finger off a little sideways, so that it plucks the string.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -258,14 +258,14 @@ class WalkthroughTest {
                 .containsExactly(
                         "2 bars. We’re in C major, in 4/4, at 100 beats per minute. The strings, from low to high, are E (sounds D), A, D and G. Count aloud: 1 2 3 4. Begin slowly: set the metronome to 80.",
                         "Bar 1, beats 1 to 3: rest for three beats.",
-                        "Bar 1, beat 4: play open D (E string), held over into the next bar. Unless something else is said, alternate index and middle finger.",
+                        "Bar 1. With the plucking hand, alternate index and middle finger unless something else is said. Beat 4: play open D (E string), held over into the next bar.",
                         "New key: D major.",
                         "New meter: 3/4.",
                         "New tempo: 80 beats per minute.",
-                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: you count as before, and the drums move half as fast.",
+                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: count as usual; the drums move half as fast.",
                         "Slow down evenly through this bar, to 60 on the metronome.",
                         "Bar 2, beat 1: keep holding. Then put the hand in position: index finger at fret 2, one finger per fret.",
-                        "Bar 2, beats 2 and 3: play E (E string, fret 2).",
+                        "Bar 2, beats 2 and 3: play E (E string, fret 2), for two beats.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -273,7 +273,7 @@ class WalkthroughTest {
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Only chord notes here: root and third. Beat 1: upper part: in eighths, pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
+                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Only chord notes here: root and third. Where it says “pluck”, the thumb takes the lower string, a finger the higher one. Beat 1: upper part: in eighths, pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
                         "Bar 1, beat 2: over the held note, in eighths, pluck G (D string, fret 5); B (G string, fret 4).",
                         "Bar 1, beats 3 and 4: keep holding.",
                         "Take breaks, and stop if anything hurts.");
@@ -300,7 +300,7 @@ class WalkthroughTest {
                 10  A4 for 2, E5
                 """;
         var told = english(line);
-        assertThat(told.get(0)).contains("Usually a beat is a quarter and an eighth.");
+        assertThat(told.get(0)).contains("Most beats are played as a quarter and an eighth.");
         assertThat(told)
                 .anyMatch(text -> text.startsWith("Bar 1, beats 2 and 3 (counts 4 to 9): play E (A string, fret 7); G"))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 4 (counts 10 to 12), three eighths: play A, G"))
@@ -341,11 +341,11 @@ class WalkthroughTest {
                 bar 5 = bar 2
                 """))
                 .containsSubsequence(
-                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger per fret. Beat 1: play C (A string, fret 3), twice. Unless something else is said, alternate index and middle finger.",
+                        "Bar 1, over C. Hand in position, index finger at fret 3, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1: play C (A string, fret 3), twice.",
                         "Bar 1, beats 2 and 3: play C (A string, fret 3), three times; D (fret 5). Then shift: index finger at fret 7.",
                         "Bar 1, beat 4: play E (A string, fret 7), short.",
-                        "Bar 2: the same shape as bar 1, one string higher, starting on F. Before that, shift: index finger at fret 3.",
-                        "Bar 3: the same shape as bar 1, an octave up, two strings higher and two frets up the neck, starting on C. Before that, shift: index finger at fret 5.");
+                        "Bar 2. Shift: index finger at fret 3. The same shape as bar 1, one string higher, starting on F.",
+                        "Bar 3. Shift: index finger at fret 5. The same shape as bar 1, an octave up, two strings higher and two frets up the neck, starting on C.");
     }
 
     /** An A7 chord is A, C sharp, E and G (rule: chord-tones); here its root, third and fifth rise. */
@@ -376,7 +376,7 @@ class WalkthroughTest {
                 4    rest
                 """))
                 .contains(
-                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger per fret. Beats 1 to 3: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). That is root, third and fifth. Unless something else is said, alternate index and middle finger.");
+                        "Bar 1, over A7. Hand in position, index finger at fret 4, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beats 1 to 3: play A (E string, fret 5); C sharp, then E (A string, frets 4 and 7). That is root, third and fifth.");
     }
 
     @Test
@@ -401,7 +401,7 @@ class WalkthroughTest {
                 bar 4 = bar 2
                 """))
                 .endsWith(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 3: on each beat play C (A string, fret 3), twice. Unless something else is said, alternate index and middle finger. Then shift: index finger at fret 7.",
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beats 1 to 3: on each beat play C (A string, fret 3), twice. Then shift: index finger at fret 7.",
                         "Bar 1, beat 4: play E (A string, fret 7).",
                         "Bar 2. Shift: index finger at fret 3. Beats 1 and 2: play G (E string, fret 3); C (A string, fret 3), held into beat 3.",
                         "Bar 2, beats 3 and 4: keep holding.",

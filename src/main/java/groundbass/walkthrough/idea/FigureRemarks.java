@@ -21,6 +21,7 @@ final class FigureRemarks {
     private final Melody melody;
     private final FigureWords figures;
     private final Map<List<String>, Known> known = new HashMap<>();
+    private List<String> last = List.of();
 
     /** The bar that had a figure first, its first note, and how often it was said. */
     private record Known(int bar, Tone first, int times) {}
@@ -68,16 +69,21 @@ final class FigureRemarks {
         if (before == null) {
             var text = fresh(chain, index, breaths);
             text.ifPresent(each -> known.put(degrees.get(), new Known(index, chain.first(), 1)));
+            last = text.isPresent() ? degrees.get() : last;
             return text;
         }
         known.put(degrees.get(), new Known(before.bar(), before.first(), before.times() + 1));
-        return again(chain, before, index, breaths);
+        var text = again(chain, before, degrees.get().equals(last), index, breaths);
+        last = text.isPresent() ? degrees.get() : last;
+        return text;
     }
 
-    private Optional<String> again(Chain chain, Known before, int index, List<Breath> breaths) {
+    /** @param straight whether it is the figure that was named last */
+    private Optional<String> again(Chain chain, Known before, boolean straight, int index, List<Breath> breaths) {
         if (chain.tones().size() <= SHORT) {
             return before.times() == 1
-                    ? who("figure.", chain, index, breaths).map(who -> figures.again(chain, who))
+                    ? who("figure.", chain, index, breaths)
+                            .map(who -> straight ? figures.again(chain, who) : figures.named(chain, who))
                     : Optional.empty();
         }
         String bar = String.valueOf(melody.number(before.bar()));

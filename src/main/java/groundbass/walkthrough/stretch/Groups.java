@@ -113,23 +113,8 @@ final class Groups {
         if (first && !after) {
             return played;
         }
-        return index > 1 && isShort(items.get(index - 1))
-                ? words.say(endsDead(items.get(index - 2)) ? "entry.rest.dead" : "entry.rest", played)
-                : words.say(item.size() == 1 ? "entry.on" : "entry.from", at(item), played);
-    }
-
-    /** Whether a group ends on a note without a pitch, after which a rest is only one more thing in the row. */
-    private boolean endsDead(Item item) {
-        var strokes = strokes(item);
-        return strokes.get(strokes.size() - 1).stream()
-                .allMatch(head -> head.note().isDead());
-    }
-
-    /** Whether a rest is as long as the note before it, so that one counts on without thinking. */
-    private boolean isShort(Item rest) {
-        var before = voice.elements().get(rest.first() - 1);
-        return rest.size() == 1
-                && before.length().equals(voice.elements().get(rest.first()).length());
+        String entry = words.say(item.size() == 1 ? "entry.on" : "entry.from", at(item), played);
+        return index > 1 ? words.say("entry.rest", entry) : entry;
     }
 
     /** What is struck, without counts and rests. */

@@ -61,7 +61,7 @@ final class PhraseWords {
         var once = phrase.once().stream()
                 .map(heads -> notes.of(heads, isNews(heads)))
                 .toList();
-        return again(words.list(once), phrase.times());
+        return again(words.inTurn(once), phrase.times());
     }
 
     /** Whether another technique comes than was told last; how a note is reached without a stroke is always said. */
@@ -99,6 +99,9 @@ final class PhraseWords {
     /** One place struck in several ways is named once. */
     private String places(List<Head> heads) {
         boolean one = heads.stream().map(head -> head.note().place()).distinct().count() == 1;
+        if (one && heads.get(0).note().isDead()) {
+            return notes.dead(heads);
+        }
         return one ? notes.of(heads.subList(0, 1), false) : notes.along(heads);
     }
 

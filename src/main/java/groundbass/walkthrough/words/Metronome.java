@@ -29,8 +29,12 @@ public record Metronome(int perMinute, boolean onCounts) {
     /** @param beats of the tempo in a minute, as they are to be played */
     public static Metronome of(int beats, Tempo tempo, Meter meter) {
         boolean onCounts = !meter.length().isOnGrid(tempo.beat());
-        double clicks = onCounts ? beats * tempo.beat().dividedBy(meter.count()).toDouble() : beats;
-        return new Metronome(nearest(Math.round((float) clicks)), onCounts);
+        return new Metronome(nearest(onCounts ? clicks(beats, tempo, meter) : beats), onCounts);
+    }
+
+    /** How many counts there are in a minute of so many beats. */
+    public static int clicks(int beats, Tempo tempo, Meter meter) {
+        return Math.round((float) (beats * tempo.beat().dividedBy(meter.count()).toDouble()));
     }
 
     /** Of two that are as near the slower one. */

@@ -82,6 +82,14 @@ public final class NoteWords {
         return places.along(heads);
     }
 
+    /** Dead notes that follow one another on one string. */
+    public String dead(List<Head> heads) {
+        return words.say(
+                "dead.several",
+                words.number(heads.size()),
+                places.string(heads.get(0).note().string()));
+    }
+
     /** Whether the plucking hand does the same for two notes, so that it is said once. */
     public boolean isLike(Note one, Note two) {
         return one.pluck().equals(two.pluck())

@@ -3,13 +3,11 @@ package groundbass.walkthrough.words;
 import groundbass.score.Feel;
 import groundbass.score.Line;
 import groundbass.score.Swing;
-import groundbass.score.Technique;
 import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 
 /** What holds for the whole line. */
 public final class OpeningWords {
@@ -44,9 +42,6 @@ public final class OpeningWords {
             sentences.add(words.say("opening.strings", words.list(strings())));
         }
         sentences.add(form.count());
-        if (uses(Technique.PLUCK)) {
-            sentences.add(words.say("means.pluck"));
-        }
         return String.join(" ", sentences);
     }
 
@@ -71,10 +66,5 @@ public final class OpeningWords {
         return string.name().equals(string.pitch().name())
                 ? name
                 : words.say("opening.sounding", name, words.name(string.pitch().name()));
-    }
-
-    private boolean uses(Technique technique) {
-        return line.bars().stream().flatMap(bar -> bar.notes().stream()).anyMatch(note -> note.pluck()
-                .equals(Optional.of(technique)));
     }
 }

@@ -32,14 +32,14 @@ class WalkthroughPagesTest {
         var page = page(episode);
         assertThat(page.select("textarea[name=said]").eachText())
                 .contains(
-                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 4: play C (A string, fret 3). Unless something else is said, alternate index and middle finger.");
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beats 1 to 4: play C (A string, fret 3), for four beats.");
         save(episode, page, "Bar 1.", "Let the low C ring.").statusCode(303);
         assertThat(document(episode).walkthroughEdits())
                 .extracting(WalkthroughEdit::sentence)
                 .containsExactly("Let the low C ring.");
         assertThat(page(episode).text())
                 .contains(
-                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 to 4: play C");
+                        "The program says: Bar 1. Hand in position, index finger at fret 3, one finger per fret. With the plucking hand");
         assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
     }
 
