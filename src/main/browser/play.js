@@ -202,10 +202,11 @@ function follow(line) {
     hear(line);
     panel.showPlace();
     if (stand.line === line) stand.showTempo();
-    const index = practice.place.index;
+    const begins = bar === null;
+    const index = begins ? practice.index : practice.place.index;
     if (index !== undefined && index !== bar) {
       if (stand.line === line) stand.follow(index);
-      else if (bar !== null && mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
+      else if (begins ? isFollowed() : mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
       bar = index;
     }
     line.following = practice.state !== "stopped";
@@ -244,10 +245,14 @@ for (const way of ["wheel", "touchmove", "keydown"]) {
   addEventListener(way, () => (scrolled = performance.now()), { passive: true });
 }
 
-/** Not while the reader scrolls or works in a panel. */
+/** Not while the reader works in a panel. */
+function isFollowed() {
+  return settings.get("follow") && !document.activeElement?.closest(".practice-work");
+}
+
+/** Nor while the reader scrolls. */
 function mayScroll() {
-  const busy = document.activeElement?.closest(".practice-work");
-  return settings.get("follow") && !busy && performance.now() - scrolled > LEAVE;
+  return isFollowed() && performance.now() - scrolled > LEAVE;
 }
 
 /** The first bar is fetched as soon as its panel comes near the window, unless the reader saves data. */

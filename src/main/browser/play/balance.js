@@ -1,5 +1,6 @@
 // A slider for each stem and one for everything, with mute and solo.
 import { byId } from "../common/page.js";
+import { heard } from "./mixer.js";
 import { number, say, sayOr } from "./words.js";
 
 const EVERYTHING = "volume";
@@ -69,6 +70,11 @@ export class Balance {
     const { settings, engine } = this.#practice;
     settings.setSound(stem, { [press]: !settings.balance(engine.source.stems)[stem][press] });
   }
+}
+
+/** What of a band is not heard; nobody misses the click. */
+export function silentOf(balance) {
+  return Object.keys(balance).filter((stem) => stem !== "click" && heard(stem, balance) === 0);
 }
 
 /** Mutes the n-th stem or lets it sound again; says whether there is one. */

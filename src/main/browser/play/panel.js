@@ -2,13 +2,13 @@
 import { byId } from "../common/page.js";
 import { rangeWords } from "../common/places.js";
 import { FASTEST, SLOWEST } from "./practice.js";
-import { Balance } from "./balance.js";
+import { Balance, silentOf } from "./balance.js";
 import { isSame } from "./loop.js";
 import { Passages } from "./passages.js";
 import { barsOf } from "./passes.js";
 import { ENOUGH, Rest } from "./rest.js";
 import { troubleOf } from "./trouble.js";
-import { goWords, number, say } from "./words.js";
+import { goWords, number, say, sayOr } from "./words.js";
 
 const TICKS = ["countIn", "countEach", "climb", "follow", "neck", "leftHanded", "keys", "restReminder"];
 /** The fields of the tempo trainer. */
@@ -24,6 +24,8 @@ export class Panel extends EventTarget {
   #practice;
   /** Why nothing sounds, until something does. */
   #trouble = "";
+  /** What hands and ears are asked to mind. */
+  #care = "";
   #parts = {};
   #said = "";
   #shown = null;
@@ -54,7 +56,7 @@ export class Panel extends EventTarget {
 
   /** What the stand says too, since nobody sees or hears the panel behind it; "" for nothing. */
   get urgent() {
-    return this.#trouble || this.#parts.caution.textContent;
+    return this.#trouble || this.#care;
   }
 
   /** How much of the window's foot the strip covers, in CSS pixels. */
@@ -66,6 +68,7 @@ export class Panel extends EventTarget {
     this.#showState();
     this.#showTempo();
     this.#showRange();
+    this.#showSilent();
     this.#showTicks();
     this.showPlace();
   }
@@ -108,7 +111,7 @@ export class Panel extends EventTarget {
   /** Often called: changes the page only where another thing is to be read. */
   showPlace() {
     write(this.#parts.place, this.#placeWords());
-    write(this.#parts.percent, tempoWords(this.#practice));
+    if (write(this.#parts.percent, tempoWords(this.#practice))) this.#showTempo();
     const playing = this.#practice.state === "playing";
     if (playing && rest.due(performance.now() / 1000, true) && this.#practice.settings.get("restReminder")) {
       this.#caution(say("restNow", ENOUGH / MINUTE));
@@ -117,21 +120,27 @@ export class Panel extends EventTarget {
 
   /** Stands until one stops. */
   #caution(words) {
-    if (this.#parts.caution.textContent === words) return;
-    this.#parts.caution.textContent = words;
-    this.#parts.caution.hidden = !words;
+    if (this.#care === words) return;
+    this.#care = words;
+    this.#showUrgent();
+  }
+
+  /** In the strip, which is on the screen wherever one plays. */
+  #showUrgent() {
+    this.#parts.urgent.textContent = this.urgent;
+    this.#parts.urgent.hidden = !this.urgent;
     this.dispatchEvent(new Event("urgent"));
   }
 
   #fail(words) {
-    this.#tell(words);
+    this.#tell("");
     this.#setTrouble(words);
   }
 
   #setTrouble(words) {
     if (this.#trouble === words) return;
     this.#trouble = words;
-    this.dispatchEvent(new Event("urgent"));
+    this.#showUrgent();
   }
 
   /** Says what is wrong with the two fields; nothing for null. */
@@ -171,8 +180,12 @@ export class Panel extends EventTarget {
     this.#parts["near-to"].addEventListener("click", () => practice.loopTo());
     typed.min = SLOWEST;
     typed.max = FASTEST;
-    typed.addEventListener("change", () => this.#typedTempo(typed, (value) => practice.setPercent(value)));
-    typedTempo.addEventListener("change", () => this.#typedTempo(typedTempo, (value) => practice.setTempo(value)));
+    typed.addEventListener("change", () => {
+      this.#typedTempo(typed, [SLOWEST, FASTEST], (value) => practice.setPercent(value));
+    });
+    typedTempo.addEventListener("change", () => {
+      this.#typedTempo(typedTempo, practice.tempos, (value) => practice.setTempo(value));
+    });
     for (const field of [from, to]) {
       field.addEventListener("focus", () => field.select());
       field.addEventListener("change", () => this.#typedRange(field));
@@ -225,10 +238,12 @@ export class Panel extends EventTarget {
     return button;
   }
 
-  #typedTempo(field, set) {
-    if (field.value && Number.isFinite(field.valueAsNumber)) set(field.valueAsNumber);
+  #typedTempo(field, [least, most], set) {
+    const value = field.value ? field.valueAsNumber : NaN;
+    if (Number.isFinite(value)) set(value);
     field.value = ""; // what it became, where that is not what was typed
     this.#showTempo();
+    if (value < least || value > most) this.#tell(say("bounds", number(least), number(most)));
   }
 
   /** A new beginning behind the old end takes the end along. */
@@ -273,7 +288,8 @@ export class Panel extends EventTarget {
   }
 
   #showTempo() {
-    const percent = this.#practice.settings.get("percent");
+    const { settings } = this.#practice;
+    const percent = settings.get("climb") ? this.#practice.percent : settings.get("percent");
     const { steps, typed, typedTempo, stretched } = this.#parts;
     for (const step of steps.children) {
       step.setAttribute("aria-pressed", String(Number(step.dataset.percent) === percent));
@@ -307,6 +323,15 @@ export class Panel extends EventTarget {
       return new Option(words, String(i), chosen, chosen);
     });
     pass.replaceChildren(...options);
+  }
+
+  /** What is left out of the band, for who has forgotten it. */
+  #showSilent() {
+    const { settings, engine } = this.#practice;
+    const names = silentOf(settings.balance(engine.source.stems)).map((stem) => sayOr(stem, stem));
+    const { silent } = this.#parts;
+    silent.hidden = !names.length;
+    write(silent, names.length ? say("without", names.join(", ")) : "");
   }
 
   #showTicks() {
@@ -354,6 +379,9 @@ function fill(field, value) {
   if (document.activeElement !== field || !field.value) field.value = String(Math.round(10 * value) / 10);
 }
 
+/** Whether it was another text. */
 function write(element, text) {
-  if (element.textContent !== text) element.textContent = text;
+  if (element.textContent === text) return false;
+  element.textContent = text;
+  return true;
 }

@@ -125,6 +125,11 @@ export class Practice extends EventTarget {
     return { index, count: take.countAt(index, take.bars[index].start + take.frameOf(index, at)) };
   }
 
+  /** The bar that sounds, or with which it will begin. */
+  get index() {
+    return this.place.index ?? this.#begin().index;
+  }
+
   go() {
     if (this.state === "stopped") this.#engine.play(this.#begin());
     else this.stop();
@@ -185,13 +190,13 @@ export class Practice extends EventTarget {
 
   /** What was typed into a field of the trainer; what is no number leaves it as it is. */
   setTrainer(field, text) {
-    const bounds = field === "climbFrom" || field === "climbTo" ? this.#tempos() : undefined;
+    const bounds = field === "climbFrom" || field === "climbTo" ? this.tempos : undefined;
     const value = typedIn(field, text, bounds);
     if (value !== null) this.#settings.set(field, value);
   }
 
   /** The slowest and the fastest tempo in beats a minute that can be played. @returns {[number, number]} */
-  #tempos() {
+  get tempos() {
     return [Math.ceil(this.score.bpm(SLOWEST)), Math.floor(this.score.bpm(FASTEST))];
   }
 
@@ -241,20 +246,20 @@ export class Practice extends EventTarget {
 
   /** Repeats from the bar that sounds, or up to it. */
   loopFrom() {
-    const first = this.#index();
+    const first = this.index;
     const { last, to } = this.#engine.range;
     this.#repeat(last < first ? { ...wholeLine(this.score.bars), first } : { first, from: 0, last, to });
   }
 
   loopTo() {
-    const last = this.#index();
+    const last = this.index;
     const { first, from } = this.#engine.range;
     this.#repeat(first > last ? { first: last, from: 0, last, to: Infinity } : { first, from, last, to: Infinity });
   }
 
   /** Repeats what lies around the bar that sounds: "bar", "four" or "section". */
   repeatAround(way) {
-    this.#repeat(around(way, this.#index(), this.score.bars, this.score.sections));
+    this.#repeat(around(way, this.index, this.score.bars, this.score.sections));
   }
 
   /** The passes in which the passage is played: {@link waysOf}. */
@@ -328,14 +333,9 @@ export class Practice extends EventTarget {
     return this.#engine.resume ?? this.#start ?? { index: first, at: from };
   }
 
-  #index() {
-    const place = this.place;
-    return place.index ?? this.#begin().index;
-  }
-
   #walk(by) {
     const { first, last } = this.#engine.range;
-    this.#move(this.#startOf(Math.min(last, Math.max(first, this.#index() + by))), false);
+    this.#move(this.#startOf(Math.min(last, Math.max(first, this.index + by))), false);
   }
 
   /** Where a bar of the passage begins. */
@@ -403,8 +403,9 @@ export class Practice extends EventTarget {
     this.#tell();
   }
 
+  /** From the beginning of the passage: a part of a round is no round. */
   #trainAnew() {
-    if (this.#start) this.#start = { ...this.#start, round: 0 };
+    this.#start = null;
     this.#engine.change(null, true);
   }
 

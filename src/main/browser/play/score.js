@@ -37,9 +37,9 @@ export class Take {
     Object.assign(this, { countIn, files, exact: null });
   }
 
-  /** The count that is being played at `frame` of bar `index`, such as "2&". */
+  /** The count that is being played at `frame` of bar `index`, such as "2&"; between whole ones where something begins. */
   countAt(index, frame) {
-    const reached = this.bars[index].counts.filter((count) => count.frame <= frame + 1);
+    const reached = this.bars[index].told.filter((count) => count.frame <= frame + 1);
     return reached.length ? reached[reached.length - 1].count : "";
   }
 
@@ -73,6 +73,11 @@ export class Take {
   }
 }
 
+/** Whether an event begins at a moment of its bar. */
+function isAt(event, at) {
+  return Math.abs(moment(event.at) - at) < NEARLY;
+}
+
 function readBar(bar) {
   const counts = bar.counts.map((count) => ({ ...count, at: moment(count.at) }));
   return {
@@ -82,6 +87,7 @@ function readBar(bar) {
     frames: bar.frames,
     length: lengthOf(counts),
     counts,
+    told: counts.filter(({ count, at }) => /^\d+$/.test(count) || bar.events.some((event) => isAt(event, at))),
     events: bar.events.map(readEvent),
   };
 }

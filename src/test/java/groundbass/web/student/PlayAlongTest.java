@@ -377,7 +377,7 @@ class PlayAlongTest {
         page.locator(".practice-go").first().click();
         page.waitForCondition(
                 () -> page.locator(".practice-go").first().textContent().equals("Play"));
-        assertThat(page.locator("[data-part=said]").first().textContent()).contains("did not arrive");
+        assertThat(page.locator("[data-part=urgent]").first().textContent()).contains("did not arrive");
         page.unroute(SOUND);
         go(page);
     }

@@ -102,8 +102,10 @@ class PracticeTest {
         tempo.press("Enter");
         tempo.blur();
         assertThat(tempo.inputValue()).as("150 % at most").isEqualTo("180");
+        assertThat(page.locator("[data-part=said]").first().textContent()).isEqualTo("From 36 to 180 can be played.");
         chooseTempo(page, 400);
         assertThat(page.locator("[data-part=typed]").first().inputValue()).isEqualTo("150");
+        assertThat(page.locator("[data-part=said]").first().textContent()).isEqualTo("From 30 to 150 can be played.");
     }
 
     /** At 120 beats a minute for the full tempo, 60 is half of it. */
@@ -150,7 +152,10 @@ class PracticeTest {
         page.locator("[data-part=countIn]").first().uncheck();
         var go = page.locator(".practice-go").first();
         var said = page.locator("[data-part=said]").first();
+        page.evaluate("scrollTo(0, document.querySelector('.sheet').getBoundingClientRect().bottom - 60)");
         go.click();
+        page.waitForCondition(() -> onTheScreen(page, ".sheet-wide g.event"));
+        assertThat(onTheScreen(page, "[data-part=urgent]")).as("the caution").isTrue();
         waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
         go.click();
         assertThat(said.textContent()).isEqualTo("Paused. Play goes on here: Bar 2, count 1");
@@ -158,7 +163,8 @@ class PracticeTest {
         waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
         page.evaluate("async () => {" + LINES + "await practice.engine.context.suspend(); }");
         waitFor(page, "practice.state === 'stopped' && practice.place.index === 1");
-        assertThat(said.textContent()).startsWith("Something else has taken the sound");
+        assertThat(page.locator("[data-part=urgent]").first().textContent())
+                .startsWith("Something else has taken the sound");
         page.locator("[data-part=rewind]").first().click();
         assertThat(told(page, "String(practice.place.index)")).isEqualTo("0");
     }
@@ -270,11 +276,15 @@ class PracticeTest {
         var page = visit.lesson(390, ColorScheme.LIGHT);
         page.locator("[data-part=near-bar]").first().click();
         page.locator("[data-part=countIn]").first().uncheck();
+        page.evaluate("async () => {" + LINES + "practice.beginAt({bar: 1, at: 0.5}); practice.stop(); }");
         for (var field : Map.of("climbFrom", "72", "climbTo", "96", "climbStep", "24", "every", "1", "rest", "1")
                 .entrySet()) {
             page.locator("[data-part=" + field.getKey() + "]").first().fill(field.getValue());
         }
         page.locator("[data-part=climb]").first().check();
+        assertThat(told(page, "String(practice.paused)"))
+                .as("a part of a round is no round")
+                .isEqualTo("false");
         page.locator(".practice-go").first().click();
         waitFor(page, "practice.engine.heard()?.step?.percent === 60");
         waitFor(
@@ -284,6 +294,10 @@ class PracticeTest {
         waitFor(page, "practice.place.counting === 1 && !practice.place.rest");
         waitFor(page, "practice.engine.heard()?.step?.percent === 80 && practice.engine.heard().step.round === 1");
         assertThat(page.locator("[data-part=percent]").first().textContent()).isEqualTo("96 bpm");
+        assertThat(page.locator("[data-part=typedTempo]").first().inputValue()).isEqualTo("96");
+        assertThat(page.locator("[data-part=silent]").first().isHidden()).isTrue();
+        page.keyboard().press("1");
+        assertThat(page.locator("[data-part=silent]").first().textContent()).isEqualTo("Without: Bass");
         Looks.keep(page, "trainer", 390, ColorScheme.LIGHT);
         page.locator("[data-part=slower]").first().click();
         assertThat(page.locator("[data-part=climb]").first().isChecked()).isFalse();
@@ -375,6 +389,14 @@ class PracticeTest {
         assertThat(desk.locator(".repeated-bars:visible rect").count()).isEqualTo(1);
         assertThat(Browser.overflow(desk)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(desk)).isEmpty();
+    }
+
+    /** Whether the first of these lies in the window, and not behind its edges. */
+    private static boolean onTheScreen(Page page, String which) {
+        return (boolean) page.locator(which)
+                .first()
+                .evaluate("part => { const {top, bottom} = part.getBoundingClientRect();"
+                        + " return top >= 0 && bottom > top && bottom <= innerHeight; }");
     }
 
     private static void chooseTempo(Page page, int percent) {
