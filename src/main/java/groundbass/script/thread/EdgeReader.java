@@ -83,7 +83,9 @@ final class EdgeReader implements Reader {
     /** What is there: all but the words before it that only lead to it. */
     private static List<Constituent> what(List<Constituent> units, boolean counted) {
         var rest = new ArrayList<Constituent>();
-        for (var unit : units) {
+        for (int i = 0; i < units.size(); i++) {
+            var unit = units.get(i);
+            boolean noun = i > 0 && PlacedClause.is(unit, Tie.THERE) && PlacedClause.is(units.get(i - 1), Tie.NOTE);
             boolean amount = unit instanceof Constituent.Count || unit instanceof Constituent.Number;
             if (counted && rest.isEmpty() && amount) {
                 continue;
@@ -92,6 +94,7 @@ final class EdgeReader implements Reader {
             boolean idle = unit instanceof Rank
                     || unit instanceof Constituent.Times
                     || leads
+                    || noun // "the last note there"
                     || PlacedClause.is(unit, Tie.START);
             if (!idle) {
                 rest.add(unit);
