@@ -95,6 +95,7 @@ class SpokenOfTest {
                 "Bar three begins with a quarter that is answered by two eighths.",
                 "Bar two. The chord there is not the chord of bar one. On three there is an E.",
                 "It's a long one, that note on one. Bar four, the G.",
+                "In bar three one of the last two notes is an E, and the other one is a C.",
             })
     void whatIsSaidOfSomethingElseIsNotCalledWrong(String said) {
         assertThat(read(said, Locale.ENGLISH).contradictions()).as(said).isEmpty();

@@ -379,7 +379,8 @@ final class ConstituentReader {
                                 Category.DEAD,
                                 Category.MANNER,
                                 Category.SHORT,
-                                Category.LONG));
+                                Category.LONG,
+                                Category.OTHERS));
         boolean ranked = tokens.is(i, Category.NEUTRAL)
                 && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
         if (ranked || pronoun && !counts) {

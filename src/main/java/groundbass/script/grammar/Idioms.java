@@ -256,6 +256,10 @@ final class Idioms {
     private Optional<Found<List<Constituent>>> elsewhere(int i) {
         boolean other = tokens.is(i, Category.OTHERS)
                 && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR, Category.TIME, Category.OCCASION);
+        boolean second = tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.NEUTRAL, Category.NOTE);
+        if (second) { // "the other one": which that is, nobody knows
+            return says(Tie.OTHER, i + 1);
+        }
         return tokens.is(i, Category.LINES)
                 ? says(Tie.MAYBE, i + 1)
                 : other ? says(Tie.MAYBE, i + 2) : Optional.empty();

@@ -30,9 +30,7 @@ public record NumberedBeat(Memory memory, Stage stage, boolean asked) {
     public Clause of(Clause clause) {
         var units = clause.units();
         int at = 0;
-        while (at < units.size()
-                && units.get(at).unit() instanceof Constituent.Small small
-                && LEADING.contains(small.tie())) {
+        while (at < units.size() && isLead(units.get(at))) {
             at++;
         }
         boolean said = at + 2 < units.size()
@@ -49,6 +47,12 @@ public record NumberedBeat(Memory memory, Stage stage, boolean asked) {
         var timed = new ArrayList<>(units);
         timed.set(at, new Read(new Constituent.Beats(List.of(value)), number.from(), number.to()));
         return new Clause(timed);
+    }
+
+    /** "Now wait, two is empty". */
+    private static boolean isLead(Read read) {
+        return read.is(Constituent.Unknown.class)
+                || read.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
     }
 
     /** "Then three, nothing", after beat two was spoken of. */

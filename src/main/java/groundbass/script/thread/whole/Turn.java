@@ -31,14 +31,14 @@ public record Turn(Memory memory, Stage stage, boolean overview, boolean counted
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE) || read.is(Tie.EXCEPT);
+            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE) || read.is(Tie.EXCEPT) || isAsBefore(clause, read);
             pointing |= isSubject(clause, read);
             if (unit instanceof Constituent.Bars named
                     && (compared && !isOpening(clause, read) || pointing && isBehind(named.numbers()))
                     && !memory.bars().isEmpty()) {
                 places++;
             } else if (unit instanceof Constituent.Bars named) {
-                inPassing |= places == 0 && said;
+                inPassing |= places == 0 && (said || isOf(clause, read));
                 bars = places == 0 ? named.numbers() : bars;
                 places++;
             } else if (unit instanceof Constituent.BarAt at) {
@@ -120,6 +120,20 @@ public record Turn(Memory memory, Stage stage, boolean overview, boolean counted
         var numbers = ((Constituent.Bars) bars.unit()).numbers();
         return verb
                 && memory.bar().filter(bar -> numbers.equals(List.of(bar + 1))).isPresent();
+    }
+
+    /** "Of bar one": something that is there. */
+    private static boolean isOf(Clause clause, Read bars) {
+        int at = clause.units().indexOf(bars);
+        return at > 0 && clause.units().get(at - 1).is(Tie.OF);
+    }
+
+    /** "... what you played in bar two": as it was there. */
+    private static boolean isAsBefore(Clause clause, Read read) {
+        int next = clause.units().indexOf(read) + 1;
+        return read.is(Tie.WHAT)
+                && next < clause.units().size()
+                && clause.units().get(next).is(Tie.WE);
     }
 
     /** "The chord is that of bar one". */
