@@ -39,7 +39,10 @@ final class Weighing {
                     : !around.isEmpty() && around.stream().allMatch(Weighing::isSure);
             boolean torn = around.size() > 1 && isNameOfPlace(statement); // name and fret in two breaths
             boolean doubtful = statement.contradicts()
-                    && (torn || around.stream().anyMatch(clause -> clause.asked() || isInPart(clause)));
+                    && (torn
+                            || isAstray(statement, around)
+                            || around.stream()
+                                    .anyMatch(clause -> clause.asked() || isInPart(clause) || isOpen(clause)));
             if (!known && !doubtful) {
                 statements.add(statement.agrees() ? inPart(statement) : statement);
             }
@@ -56,6 +59,17 @@ final class Weighing {
         return new Statement(statement.from(), statement.to(), Verdict.IN_PART, statement.position());
     }
 
+    /** Whether the talk is in another bar there than the one that the statement was taken to speak of. */
+    private static boolean isAstray(Statement statement, List<HeardClause> around) {
+        return statement
+                .position()
+                .filter(at -> !around.isEmpty()
+                        && around.stream().allMatch(clause -> clause.position()
+                                .filter(other -> other.bar() != at.bar())
+                                .isPresent()))
+                .isPresent();
+    }
+
     private static boolean isNameOfPlace(Statement statement) {
         return statement.verdict() instanceof Verdict.Contradicts wrong && wrong.right() instanceof Right.NameOfPlace;
     }
@@ -63,6 +77,11 @@ final class Weighing {
     /** Whether what was understood of it is so. */
     private static boolean isInPart(HeardClause clause) {
         return clause.verdict().filter(Verdict.InPart.class::isInstance).isPresent();
+    }
+
+    /** Whether it was understood, and can be so and not so. */
+    private static boolean isOpen(HeardClause clause) {
+        return clause.verdict().filter(Verdict.CannotTell.class::isInstance).isPresent();
     }
 
     private static boolean isSure(HeardClause clause) {

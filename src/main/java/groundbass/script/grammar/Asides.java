@@ -16,7 +16,7 @@ final class Asides {
     private static final Set<Tie> IDLE = Set.of(
             Tie.WE, Tie.IT, Tie.THAT, Tie.WHICH, Tie.BE, Tie.HAVE, Tie.PLAY, Tie.DO, Tie.MAYBE, Tie.SO, Tie.AND,
             Tie.BUT, Tie.TO, Tie.OF, Tie.IN, Tie.AT, Tie.ON, Tie.WITH, Tie.FOR, Tie.FROM, Tie.THE, Tie.YES, Tie.SORRY,
-            Tie.ANY, Tie.ALL, Tie.OVER, Tie.OTHER);
+            Tie.ANY, Tie.ALL, Tie.OVER, Tie.OTHER, Tie.THEY, Tie.LIKE);
 
     private static final Set<Tie> VERBS =
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL);
@@ -102,6 +102,12 @@ final class Asides {
         boolean idle = inside.stream()
                 .allMatch(read -> read.is(Constituent.Unknown.class)
                         || read.unit() instanceof Constituent.Small small && IDLE.contains(small.tie()));
+        boolean closing = inside.size() == 2
+                && inside.stream().anyMatch(read -> read.is(Constituent.BarAt.class))
+                && inside.stream().anyMatch(read -> read.is(Tie.END) || read.is(Tie.START));
+        if (closing) { // "the C, which ends the bar, ..."
+            return true;
+        }
         boolean strange = inside.stream().anyMatch(read -> read.is(Constituent.Unknown.class) || read.is(Tie.SORRY));
         boolean speaker = inside.size() > 1
                 && inside.get(0).is(Tie.WE)

@@ -72,6 +72,10 @@ enum Category {
     SHORT,
     LAST,
     FINAL_NOTE,
+    FINAL_BAR,
+    OPENING_BAR,
+    /** The last but one. */
+    PENULTIMATE,
     MIDDLE,
     NEXT,
     HIGHEST,
@@ -113,6 +117,8 @@ enum Category {
     THERE,
     THEN,
     AFTER,
+    /** "Right" after. */
+    DIRECT,
     BEFORE,
     UNTIL,
     OR,

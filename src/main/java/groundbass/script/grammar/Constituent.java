@@ -20,6 +20,8 @@ public sealed interface Constituent {
         public enum Way {
             THIS,
             NEXT,
+            FIRST,
+            PENULTIMATE,
             LAST,
             EACH
         }
@@ -162,6 +164,8 @@ public sealed interface Constituent {
         THERE,
         THEN,
         AFTER,
+        /** Nothing comes between. */
+        DIRECTLY,
         BEFORE,
         ON,
         IN,

@@ -98,9 +98,17 @@ final class ConstituentReader {
     /** "A minim first, and then": that something comes first was not said of one of several. */
     private boolean isOrdered(int i) {
         boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
-        boolean last =
-                tokens.isAny(i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
-                        && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
+        boolean last = tokens.isAny(
+                        i - 1,
+                        Category.NOTE,
+                        Category.LENGTH,
+                        Category.LETTER,
+                        Category.SIGN,
+                        Category.MANNER,
+                        Category.DEAD,
+                        Category.REST,
+                        Category.STRING)
+                && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
         boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
                 && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
         return first && (last || ahead);
@@ -327,6 +335,11 @@ final class ConstituentReader {
             return unit(new Constituent.Times(tokens.at(i).number(Category.TIMES)), i + 1);
         }
         var number = tokens.number(i);
+        var times =
+                number.filter(found -> tokens.at(found.after()).raw().equals("mal") && found.value() > 1); // "3 mal"
+        if (times.isPresent()) {
+            return unit(new Constituent.Times(times.get().value()), times.get().after() + 1);
+        }
         boolean single = tokens.is(i, Category.SINGLE)
                 && tokens.isAny(i + 1, Category.NOTE, Category.REST)
                 && INDEFINITE_ARTICLE.matcher(tokens.at(i - 1).raw()).matches();
@@ -360,7 +373,14 @@ final class ConstituentReader {
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
                         || tokens.isAny(
-                                i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER, Category.SHORT));
+                                i - 1,
+                                Category.THE,
+                                Category.OPEN,
+                                Category.DEAD,
+                                Category.MANNER,
+                                Category.SHORT,
+                                Category.LONG,
+                                Category.OTHERS));
         boolean ranked = tokens.is(i, Category.NEUTRAL)
                 && tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.NEXT);
         if (ranked || pronoun && !counts) {

@@ -18,6 +18,9 @@ final class Heads {
     /** A number that is not called a tempo is hardly one below this. */
     private static final int SLOWEST_SAID = 40;
 
+    /** So many words may say how a tempo feels before it is said. */
+    private static final int DESCRIPTION = 4;
+
     /** What Germans call a flat by itself. */
     private static final Pattern FLAT = Pattern.compile("b|Be?|be");
 
@@ -68,8 +71,9 @@ final class Heads {
                     Category.FILLER,
                     Category.ON,
                     Category.TO);
-            return tokens.number(at)
-                    .filter(found -> found.value() >= SLOWEST)
+            int described = afterDescription(at);
+            return tokens.number(described)
+                    .filter(found -> found.value() >= (described > at ? SLOWEST_SAID : SLOWEST))
                     .map(found -> tempo(found.value(), perMinute(found.after()).orElse(found.after())));
         }
         var number = tokens.number(i).filter(found -> found.value() >= SLOWEST);
@@ -88,6 +92,17 @@ final class Heads {
         int at = tokens.skip(after, Category.BE, Category.ON, Category.THE);
         boolean said = at > after && tokens.isAny(at, Category.TEMPO, Category.CLICK);
         return said ? Optional.of(tempo(number.get().value(), at + 1)) : Optional.empty();
+    }
+
+    /** "Tempo is a comfortable ninety-eight": index of the number behind the words that only say how it feels. */
+    private int afterDescription(int i) {
+        int at = i;
+        while (at < i + DESCRIPTION
+                && (!tokens.at(at).isKnown() && !tokens.isEnd(at)
+                        || tokens.isAny(at, Category.THE, Category.FILLER, Category.ONLY))) {
+            at++;
+        }
+        return tokens.number(at).isPresent() ? at : i;
     }
 
     /** "At ninety percent". */
@@ -195,7 +210,7 @@ final class Heads {
     private Optional<Found<Constituent>> strings(int i) {
         return tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.STRING))
-                .filter(found -> !tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
+                .filter(found -> !tokens.isAny(found.after() + 1, Category.UP, Category.DOWN, Category.APART))
                 .map(found -> new Found<>(new Constituent.StringCount(found.value()), found.after() + 1));
     }
 }

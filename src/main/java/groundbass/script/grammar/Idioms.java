@@ -16,18 +16,22 @@ final class Idioms {
 
     private final SpokenWords tokens;
     private final Strangers strangers;
+    private final Particles particles;
     private final IntPredicate isInterval;
 
     /** @param isInterval whether a step between notes is named at a token */
     Idioms(SpokenWords tokens, Strangers strangers, IntPredicate isInterval) {
         this.tokens = tokens;
         this.strangers = strangers;
+        this.particles = new Particles(tokens);
         this.isInterval = isInterval;
     }
 
     /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
     Optional<Found<List<Constituent>>> read(int i) {
-        return pronoun(i)
+        return particles
+                .read(i)
+                .or(() -> pronoun(i))
                 .or(() -> invited(i))
                 .or(() -> meaning(i))
                 .or(() -> unreal(i))
@@ -104,7 +108,10 @@ final class Idioms {
     private Optional<Found<List<Constituent>>> unreal(int i) {
         boolean begins = i == 0 || tokens.isEnd(i - 1);
         boolean had = begins && INVERTED.matcher(tokens.at(i).raw()).matches() && tokens.is(i + 1, Category.WE);
-        boolean later = tokens.is(i, Category.NEXT) && tokens.is(i + 1, Category.OCCASION);
+        boolean earlier = tokens.is(i, Category.LAST)
+                && tokens.is(i + 1, Category.OCCASION)
+                && !tokens.isAny(i + 1, Category.TIME, Category.AGAIN); // "for the last time"
+        boolean later = tokens.is(i, Category.NEXT) && tokens.is(i + 1, Category.OCCASION) || earlier;
         return had ? says(Tie.MAYBE, i + 1) : later ? says(Tie.MAYBE, i + 2) : Optional.empty();
     }
 
@@ -247,8 +254,12 @@ final class Idioms {
 
     /** "In other songs", "in most tunes", "most bars": not this line, or not this bar. */
     private Optional<Found<List<Constituent>>> elsewhere(int i) {
-        boolean other =
-                tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR);
+        boolean other = tokens.is(i, Category.OTHERS)
+                && tokens.isAny(i + 1, Category.LINE, Category.LINES, Category.BAR, Category.TIME, Category.OCCASION);
+        boolean second = tokens.is(i, Category.OTHERS) && tokens.isAny(i + 1, Category.NEUTRAL, Category.NOTE);
+        if (second) { // "the other one": which that is, nobody knows
+            return says(Tie.OTHER, i + 1);
+        }
         return tokens.is(i, Category.LINES)
                 ? says(Tie.MAYBE, i + 1)
                 : other ? says(Tie.MAYBE, i + 2) : Optional.empty();
@@ -309,7 +320,8 @@ final class Idioms {
         boolean ofAll = tokens.is(i, Category.OF)
                 && tokens.is(i + 1, Category.ALL)
                 && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE));
-        return among || ofAll ? nothing(i + 2) : Optional.empty();
+        boolean apart = among && strangers.isStrange(i - 1); // "the distance between those two"
+        return apart ? says(Tie.THEY, i + 2) : among || ofAll ? nothing(i + 2) : Optional.empty();
     }
 
     /** "In a row". */

@@ -5,12 +5,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Reads bars, beats, parts of beats, and how long things last. */
 final class Moments {
     private static final int MOST = 64;
     private static final int MOST_COUNTS = 12;
+
+    private static final Pattern SINGULAR = Pattern.compile("(?i)takt(es|s)?|bar|measure");
 
     /** The number of the bar before the first. */
     private static final int PICKUP = 0;
@@ -40,6 +43,15 @@ final class Moments {
         if (tokens.is(i, Category.BAR)) {
             return numbers(i + 1, Category.BAR)
                     .map(found -> new Found<>(new Constituent.Bars(found.value()), found.after()));
+        }
+        if (tokens.isAny(i, Category.FINAL_BAR, Category.OPENING_BAR)) {
+            boolean last = tokens.is(i, Category.FINAL_BAR);
+            return Optional.of(new Found<>(
+                    new Constituent.BarAt(last ? Constituent.BarAt.Way.LAST : Constituent.BarAt.Way.FIRST), i + 1));
+        }
+        int penultimate = afterPenultimate(i);
+        if (penultimate > i && tokens.is(penultimate, Category.BAR)) {
+            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.PENULTIMATE), penultimate + 1));
         }
         var ordinal = tokens.ordinal(i).filter(found -> tokens.is(found.after(), Category.BAR));
         if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
@@ -77,6 +89,14 @@ final class Moments {
             return Optional.of(
                     new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
+        boolean figure = tokens.at(i).raw().matches("\\d{1,2}")
+                && tokens.is(i + 1, Category.BAR)
+                && SINGULAR.matcher(tokens.at(i + 1).raw()).matches()
+                && tokens.at(i).number(Category.NUMBER) > 1;
+        if (figure && !tokens.isAny(i + 2, Category.LINE, Category.NUMBER)) { // "im 3. Takt", as it is typed
+            return Optional.of(
+                    new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 2));
+        }
         var way = plain ? way(i) : Optional.<Constituent.BarAt.Way>empty();
         if (way.isPresent()) {
             return Optional.of(new Found<>(new Constituent.BarAt(way.get()), i + 2));
@@ -104,9 +124,31 @@ final class Moments {
                 .map(found -> new Found<>(found.value(), found.after() + 1));
     }
 
+    /** "The opening bar", "the closing bar". */
+    private boolean isEdge(int i, Category edge) {
+        return tokens.is(i, edge) && tokens.is(i - 1, Category.THE);
+    }
+
+    /** "Last but one", "second to last", "next to last": index after it; the same where none is said. */
+    private int afterPenultimate(int i) {
+        boolean butOne =
+                tokens.is(i, Category.LAST) && tokens.is(i + 1, Category.BUT) && tokens.is(i + 2, Category.NEUTRAL);
+        boolean second = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 2;
+        boolean toLast = (second || tokens.is(i, Category.NEXT))
+                && tokens.is(i + 1, Category.TO)
+                && tokens.is(i + 2, Category.LAST);
+        return butOne || toLast ? i + 3 : i;
+    }
+
     private Optional<Constituent.BarAt.Way> way(int i) {
-        if (tokens.is(i, Category.LAST)) {
+        if (tokens.is(i, Category.LAST) || isEdge(i, Category.END)) {
             return Optional.of(Constituent.BarAt.Way.LAST);
+        }
+        if (isEdge(i, Category.START)) {
+            return Optional.of(Constituent.BarAt.Way.FIRST);
+        }
+        if (tokens.is(i, Category.PENULTIMATE)) {
+            return Optional.of(Constituent.BarAt.Way.PENULTIMATE);
         }
         if (tokens.is(i, Category.NEXT)) {
             return Optional.of(Constituent.BarAt.Way.NEXT);
@@ -175,7 +217,9 @@ final class Moments {
 
     /** What may come after "on two and". */
     private boolean isAfterPart(int i) {
-        return tokens.isEnd(i) || tokens.isAny(i, Category.BE, Category.PLAY, Category.HAVE, Category.WE);
+        return tokens.isEnd(i)
+                || tokens.isAny(i, Category.BE, Category.PLAY, Category.HAVE, Category.WE)
+                || isAnd(i) && tokens.isLowered(); // "on two and and then"
     }
 
     /** Past "on", "on the", or the article of a German count; the same index where there is neither. */

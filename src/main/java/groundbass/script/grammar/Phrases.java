@@ -39,6 +39,10 @@ final class Phrases {
             Tie.SAME,
             Tie.THEN);
 
+    /** What a note is one of, and no other at once. */
+    private static final Set<Class<? extends Constituent>> CONTRASTED =
+            Set.of(Constituent.Name.class, Constituent.Place.class, Constituent.Value.class, Constituent.Played.class);
+
     /** "On two, that's a D" names a time, and no thing. */
     private static final Set<Tie> BEFORE_TIMES = Set.of(Tie.ON, Tie.IN, Tie.AT, Tie.FOR);
 
@@ -53,7 +57,13 @@ final class Phrases {
         phrases.frets();
         phrases.sameString();
         phrases.besides();
+        phrases.lengths();
+        phrases.contrasts();
+        phrases.sources();
+        phrases.objects();
+        phrases.dismissed();
         phrases.resumed();
+        phrases.dislocated();
         phrases.singledOut();
         phrases.silences();
         return List.copyOf(phrases.units);
@@ -94,7 +104,8 @@ final class Phrases {
             int on = same && isTie(string - 2, Tie.THE) ? string - 3 : string - 2;
             boolean noun = same
                     && isTie(on, Tie.ON)
-                    && units.subList(0, on).stream().anyMatch(read -> read.is(Constituent.Name.class))
+                    && (units.subList(0, on).stream().anyMatch(read -> read.is(Constituent.Name.class))
+                            || string + 1 < units.size() && isFret(string + 1))
                     && units.subList(0, on).stream()
                             .noneMatch(read ->
                                     read.is(Tie.THEY) || read.is(Tie.BOTH) || read.is(Tie.ALL) || read.is(Tie.BE));
@@ -110,13 +121,123 @@ final class Phrases {
         }
     }
 
+    /** "It lasts three quavers": as long as those together. */
+    private void lengths() {
+        for (int i = units.size() - 2; i > 0; i--) {
+            int verb = i - 1;
+            while (verb > 0 && (isTie(verb, Tie.THEN) || isTie(verb, Tie.FOR) || isTie(verb, Tie.ONLY))) {
+                verb--;
+            }
+            boolean length = units.get(i).unit() instanceof Constituent.Count
+                    && units.get(i + 1).unit() instanceof Constituent.Value
+                    && isTie(verb, Tie.HOLD);
+            if (length) {
+                int many = ((Constituent.Count) units.get(i).unit()).many();
+                var each = ((Constituent.Value) units.get(i + 1).unit()).length();
+                var all = new Read(
+                        new Constituent.Value(each.times(many)),
+                        units.get(i).from(),
+                        units.get(i + 1).to());
+                units.subList(i, i + 2).clear();
+                units.add(i, all);
+            }
+        }
+    }
+
+    /** "It's popped, not slapped": what it is not, is another thing of a kind. */
+    private void contrasts() {
+        for (int not = units.size() - 2; not > 0; not--) {
+            int before = isTie(not - 1, Tie.COMMA) ? not - 2 : not - 1;
+            boolean contrast = isTie(not, Tie.NOT)
+                    && before >= 0
+                    && CONTRASTED.contains(units.get(not + 1).unit().getClass())
+                    && units.get(before).unit().getClass()
+                            == units.get(not + 1).unit().getClass()
+                    && (not + 2 == units.size() || isEnd(not + 2) || isTie(not + 2, Tie.COMMA));
+            if (contrast) {
+                units.subList(before + 1, not + 2).clear();
+            }
+        }
+    }
+
+    /** "Von diesem D aus": from it. */
+    private void sources() {
+        for (int aus = units.size() - 1; aus > 1; aus--) {
+            int of = aus - 2;
+            while (of > 0 && (isTie(of, Tie.THAT) || isTie(of, Tie.LOW) || isTie(of, Tie.HIGH))) {
+                of--;
+            }
+            boolean source = isTie(aus, Tie.FROM)
+                    && isTie(of, Tie.OF)
+                    && (units.get(aus - 1).is(Constituent.Name.class)
+                            || units.get(aus - 1).is(Constituent.Place.class)
+                            || isTie(aus - 1, Tie.THERE));
+            if (source) {
+                units.remove(aus);
+                units.set(
+                        of,
+                        new Read(
+                                new Constituent.Small(Tie.FROM),
+                                units.get(of).from(),
+                                units.get(of).to()));
+                aus = of;
+            }
+        }
+    }
+
+    /** "That low D, you find it on ...": what is named first is what comes behind the verb. */
+    private void objects() {
+        for (int comma = units.size() - 4; comma > 0; comma--) {
+            boolean object = isTie(comma, Tie.COMMA)
+                    && isTie(comma + 1, Tie.WE)
+                    && isTie(comma + 2, Tie.PLAY)
+                    && isTie(comma + 3, Tie.IT);
+            if (object && isTopic(comma)) {
+                var verb = units.get(comma + 2);
+                units.subList(comma, comma + 4).clear();
+                units.add(comma, new Read(new Constituent.Small(Tie.BE), verb.from(), verb.to()));
+            }
+        }
+    }
+
+    /** "The B flat, no, that's on the first fret": somebody else had it wrong. */
+    private void dismissed() {
+        for (int no = units.size() - 3; no > 1; no--) {
+            boolean apart = isTie(no, Tie.NO)
+                    && isTie(no - 1, Tie.COMMA)
+                    && isTie(no + 1, Tie.COMMA)
+                    && isAny(no + 2, POINTING)
+                    && isTie(no + 3, Tie.BE);
+            if (apart && isTopic(no - 1)) {
+                units.subList(no, no + 2).clear();
+            }
+        }
+    }
+
+    /** "It's a short one, that note on four", "all on the A string, that slide": what is spoken of is said again behind. */
+    private void dislocated() {
+        boolean it =
+                units.size() > 3 && (isTie(0, Tie.IT) && isTie(1, Tie.BE) || isTie(0, Tie.ALL) && isTie(1, Tie.ON));
+        for (int comma = units.size() - 3; it && comma > 2; comma--) {
+            boolean again = isTie(comma, Tie.COMMA)
+                    && isTie(comma + 1, Tie.THAT)
+                    && (isTie(comma + 2, Tie.NOTE)
+                            || isTie(comma + 2, Tie.ONE)
+                            || units.get(comma + 2).is(Constituent.Played.class));
+            if (again) {
+                units.subList(comma, comma + 3).clear();
+            }
+        }
+    }
+
     private boolean isRank(int i) {
         return units.get(i).unit() instanceof Constituent.Rank rank && rank.which() == Constituent.Rank.Which.NTH;
     }
 
     private boolean isLed(int i) {
         int before = isTie(i - 1, Tie.THE) ? i - 2 : i - 1;
-        return isTie(before, Tie.TO) || isTie(before, Tie.FROM);
+        boolean listed = isTie(before, Tie.AND) && before > 0 && isFret(before - 1); // "the second fret and the fifth"
+        return isTie(before, Tie.TO) || isTie(before, Tie.FROM) || listed;
     }
 
     private boolean isLast(int i) {

@@ -18,12 +18,48 @@ final class Reckoning {
 
     static List<Read> without(List<Read> units) {
         var kept = new ArrayList<>(units);
+        counted(kept);
         for (int i = kept.size() - 1; i >= 0; i--) {
             if (kept.get(i).is(Tie.RECKON)) {
                 i = takeOut(kept, i);
             }
         }
         return List.copyOf(kept);
+    }
+
+    /** "If you count the dead notes, you'll find two of them": so many dead notes. */
+    private static void counted(List<Read> units) {
+        int at = 0;
+        while (at < units.size() && !units.get(at).is(Tie.RECKON)) {
+            at++;
+        }
+        int thing = at + 1;
+        while (thing < units.size() && units.get(thing).unit() instanceof Constituent.Small) {
+            thing++;
+        }
+        for (int of = thing + 2; of + 1 < units.size(); of++) {
+            boolean several = units.get(of).is(Tie.OF)
+                    && units.get(of + 1).is(Tie.THEY)
+                    && isAmount(units.get(of - 1))
+                    && isReckoned(units.get(thing));
+            if (several) {
+                var amount = units.get(of - 1);
+                units.set(of - 1, new Read(new Constituent.Count(many(amount)), amount.from(), amount.to()));
+                units.set(of, new Read(units.get(thing).unit(), amount.to(), amount.to()));
+                units.remove(of + 1);
+                return;
+            }
+        }
+    }
+
+    private static boolean isAmount(Read read) {
+        return read.is(Constituent.Number.class) || read.is(Constituent.Count.class);
+    }
+
+    private static int many(Read amount) {
+        return amount.unit() instanceof Constituent.Number number
+                ? number.value()
+                : ((Constituent.Count) amount.unit()).many();
     }
 
     /** Takes out the word at an index with what belongs to it; the index of what now stands before. */

@@ -76,7 +76,7 @@ final class Splitter {
                 && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
         separates |= isTimedList(i);
         separates |= !unpunctuated && isComparison(i);
-        separates |= !unpunctuated && isNewSubject(i);
+        separates |= !unpunctuated && (isNewSubject(i) || isRelative(i));
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -93,6 +93,15 @@ final class Splitter {
         return units.get(i).is(Tie.SO)
                 && i + 1 < units.size()
                 && units.get(i + 1).is(Constituent.Unknown.class)
+                && Units.hasVerb(open);
+    }
+
+    /** "..., which keeps you busy": what more is said of it, whatever that is. */
+    private boolean isRelative(int i) {
+        return units.get(i).is(Tie.COMMA)
+                && i + 2 < units.size()
+                && units.get(i + 1).is(Tie.WHICH)
+                && units.get(i + 2).is(Constituent.Unknown.class)
                 && Units.hasVerb(open);
     }
 

@@ -60,13 +60,15 @@ final class SpokenWords {
                 Category.THEY,
                 Category.BOTH,
                 Category.ALL,
+                Category.BE,
                 Category.THE,
                 Category.LOW,
                 Category.HIGH);
         boolean letter = raw.length() == 2 && PLURAL.matcher(raw).matches() && !is(i, Category.LETTER);
         boolean written = Character.isUpperCase(raw.isEmpty() ? ' ' : raw.charAt(0)) || isLowered();
         boolean likened = is(i, Category.AS) && isAny(i + 1, Category.BAR, Category.BEAT); // "beats 1 to 3 as bar 2"
-        boolean other = likened || at(i).isKnown() && !is(i - 1, Category.NUMBER); // "as"
+        boolean added = is(i, Category.AS) && is(i + 1, Category.FILLER); // "bar two as well"
+        boolean other = likened || added || at(i).isKnown() && !is(i - 1, Category.NUMBER); // "as"
         return letter && written && counted && !other
                 ? Optional.of(raw.substring(0, 1).toUpperCase(Locale.ROOT))
                 : Optional.empty();

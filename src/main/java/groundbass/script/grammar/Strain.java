@@ -95,8 +95,13 @@ final class Strain {
     private boolean isMomentOfVerb(int i, int to) {
         boolean begins = Units.isMoment(at(i)) && i + 1 < to && isTie(i + 1, VERBS);
         int before = at(i - 1).is(Tie.THE) ? i - 2 : i - 1;
-        boolean led = isTie(before, BEFORE_NOUNS) || at(before).is(Tie.AND) || isContent(before);
-        return begins && led && !at(i + 1).is(Tie.BE);
+        boolean led = isTie(before, BEFORE_NOUNS)
+                || at(before).is(Tie.AND)
+                || isContent(before)
+                || at(before).is(Tie.IT)
+                || at(before).is(Tie.AGAIN);
+        boolean joined = isTie(before, VERBS) && !at(before).is(Tie.BE); // "... comes | beat two is"
+        return begins && (joined || led && !at(i + 1).is(Tie.BE));
     }
 
     /** "... is a quaver and the next one comes ...": two clauses with a verb and a noun each. */
@@ -151,7 +156,17 @@ final class Strain {
                 && isContent(to)
                 && at(to).is(Constituent.Played.class)
                 && count(from, to, this::isVerb) == 0;
-        return (lost || other || row || isTie(first, HEADLESS) ? HEAVY : 0) + (waiting ? HEAVY : 0);
+        boolean fronted = count(from, to, this::isVerb) == 0
+                && count(from, to, this::isContent) > 0
+                && isTie(to, VERBS)
+                && at(to + 1).is(Tie.WE); // "das G auf der Drei | spielt ihr"
+        boolean onward =
+                last > first && to < units.size() && at(last).is(Tie.AFTER) && last == to - 1; // "... danach |"
+        boolean headless = isTie(first, HEADLESS)
+                || at(first).is(Tie.WITH) && at(first + 1).is(Constituent.Value.class); // "namely as a quarter"
+        return (lost || other || row || fronted || headless ? HEAVY : 0)
+                + (waiting ? HEAVY : 0)
+                + (onward ? SLIGHT : 0);
     }
 
     /** Of an end before a unit. */
@@ -185,7 +200,8 @@ final class Strain {
                 && !at(at + 2).is(Tie.WE); // "the low E from the start"
         boolean wished =
                 at(at - 1).is(Tie.MAYBE) && (isTie(at, SUBJECTS) || isTie(at, OBJECTS)); // "if you", "kannst du"
-        return object || verb || pointing || edge || wished || isTie(at - 1, BEFORE_VERBS) && canBeVerb(at);
+        boolean compared = at(at - 1).is(Tie.BE) && (at(at).is(Tie.LIKE) || at(at).is(Tie.SAME));
+        return object || compared || verb || pointing || edge || wished || isTie(at - 1, BEFORE_VERBS) && canBeVerb(at);
     }
 
     /** Within a place or a moment, or between two nouns of which one may say more of the other. */

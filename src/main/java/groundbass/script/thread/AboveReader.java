@@ -7,6 +7,7 @@ import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Items;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
+import groundbass.script.thread.stage.Sides;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Subject;
 import groundbass.theory.Degree;

@@ -7,6 +7,7 @@ import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Descriptions;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
+import groundbass.script.thread.stage.Reserve;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
 import java.util.List;

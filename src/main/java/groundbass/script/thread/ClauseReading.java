@@ -35,7 +35,9 @@ public final class ClauseReading {
         var byBeats = new Stage(timeline, true);
         this.readers = readers(stage);
         this.leading = readers.stream()
-                .filter(reader -> reader instanceof PathReader || reader instanceof IntervalReader)
+                .filter(reader -> reader instanceof PathReader
+                        || reader instanceof IntervalReader
+                        || reader instanceof EndsReader)
                 .toList();
         this.otherwise = readers(byBeats);
         this.loosely = loosely(stage);
@@ -61,9 +63,11 @@ public final class ClauseReading {
                 new AboveReader(stage),
                 new SpanReader(stage),
                 new RestReader(stage),
-                new AgainReader(stage),
+                new WhenReader(stage),
+                new TimesReader(stage),
                 new AlikeReader(stage),
                 new PathReader(stage),
+                new OnwardReader(stage),
                 new DirectionReader(stage, notes),
                 new EdgeReader(stage),
                 new UntilReader(stage),

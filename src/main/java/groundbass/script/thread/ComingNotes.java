@@ -189,9 +189,23 @@ final class ComingNotes {
     /** After the notes that were spoken of last. */
     Optional<Judged> next(List<Item> items, PlacedClause said) {
         var last = said.memory().notes().get(said.memory().notes().size() - 1);
-        var events = stage.events(List.of(stage.timeline().whole(last.bar()))).stream()
-                .filter(event -> event.from().isAfter(last.note().onset()))
+        return coming(
+                items, events(last.bar(), last.note().onset()), said.memory().sure(), said);
+    }
+
+    /** After a silence. */
+    Optional<Judged> after(List<Item> items, Together rest, PlacedClause said) {
+        return coming(items, events(rest.bar(), rest.from()), true, said);
+    }
+
+    private List<Together> events(int bar, Fraction after) {
+        return stage.events(List.of(stage.timeline().whole(bar))).stream()
+                .filter(event -> event.from().isAfter(after))
                 .toList();
+    }
+
+    /** @param sure whether nobody can have meant other notes to come after */
+    private Optional<Judged> coming(List<Item> items, List<Together> events, boolean sure, PlacedClause said) {
         if (events.isEmpty()) {
             return Optional.empty();
         }
@@ -205,13 +219,14 @@ final class ComingNotes {
         if (at) {
             return Optional.of(Judged.agrees(Runs.met(items, events.subList(first, first + items.size()), stage)));
         }
-        if (first > 0) {
+        boolean between = said.directly() && sure && !events.get(0).fits(items.get(0));
+        if (first > 0 && !between) {
             return Optional.of(Judged.open(Runs.met(items, events.subList(first, first + items.size()), stage)));
         }
         boolean none = events.stream().noneMatch(event -> event.fits(items.get(0)));
         var event = events.get(0);
         return Optional.of(
-                none && said.memory().sure()
+                (none || between || Runs.isTurned(items, events)) && sure
                         ? Judged.wrong(
                                 Wrongs.start(new Stretch(event.bar(), event.from(), event.to()), items.get(0), stage),
                                 event.notes())

@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /** How many of something there are in a bar or in the line; none where it is denied. */
 final class CountReader implements Reader {
@@ -45,8 +46,6 @@ final class CountReader implements Reader {
             Tie.STOP,
             Tie.OF,
             Tie.AGAIN,
-            Tie.HIGH,
-            Tie.LOW,
             Tie.AT,
             Tie.ON,
             Tie.ONE,
@@ -82,7 +81,7 @@ final class CountReader implements Reader {
                 || said.scope().isSaid()
                 || said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.NO, Tie.NOT, Tie.ONLY)
                 || said.has(Constituent.Times.class);
-        if (!stated) {
+        if (!stated || isManner(said.units())) {
             return Optional.empty();
         }
         boolean bare = said.units().stream().noneMatch(unit -> !(unit instanceof Constituent.Small) && !isAmount(unit));
@@ -102,6 +101,12 @@ final class CountReader implements Reader {
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
                 .filter(row -> !row.items().get(0).has(Part.Kind.OCTAVE)) // how far, and not how many
                 .flatMap(row -> counted(row.items().get(0), many.getAsInt(), said));
+    }
+
+    /** "The bar runs out in two quavers": how, and not how many. */
+    private static boolean isManner(List<Constituent> units) {
+        return IntStream.range(1, units.size())
+                .anyMatch(i -> units.get(i) instanceof Constituent.Count && PlacedClause.is(units.get(i - 1), Tie.IN));
     }
 
     /** "On beat two there are three notes": so many begin there, or sound there. */
@@ -260,8 +265,10 @@ final class CountReader implements Reader {
                     stage.stretches(bars, said.scope().time(), said.memory().beat()));
             var matching = all.stream().filter(item::fits).toList();
             long onsets = onsets(matching);
-            long pitched =
-                    onsets(matching.stream().filter(at -> !at.note().isDead()).toList());
+            boolean ofDead = item.has(Part.Kind.DEAD) || item.has(Part.Kind.MANNER);
+            long pitched = onsets(matching.stream()
+                    .filter(at -> ofDead || !at.note().isDead())
+                    .toList());
             boolean right = onsets == many || pitched == many || matching.size() == many;
             boolean again = said.has(Constituent.Times.class) && !said.scope().isSaid() && onsets > many;
             if (!right && again) { // "twice", and later once more

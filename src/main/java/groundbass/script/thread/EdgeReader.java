@@ -44,7 +44,9 @@ final class EdgeReader implements Reader {
         boolean first = start
                 || ranked && rank.get().which() == Rank.Which.NTH && rank.get().nth() == 1;
         boolean last = end || ranked && rank.get().which() == Rank.Which.LAST;
-        if (first == last || said.hasAny(Tie.NOT, Tie.NO, Tie.SAME, Tie.EXCEPT, Tie.TO, Tie.FROM, Tie.UP, Tie.DOWN)) {
+        if (first == last
+                || isOneOf(said.units())
+                || said.hasAny(Tie.NOT, Tie.NO, Tie.SAME, Tie.EXCEPT, Tie.TO, Tie.FROM, Tie.UP, Tie.DOWN)) {
             return Optional.empty();
         }
         int many = rank.filter(one -> isNote(said.units(), one))
@@ -55,6 +57,14 @@ final class EdgeReader implements Reader {
                 .map(row -> several(row.items(), many))
                 .filter(items -> many == 1 || items.size() == many)
                 .flatMap(items -> edges(items, last, said));
+    }
+
+    /** "One of the last two notes": which of them, was not said. */
+    private static boolean isOneOf(List<Constituent> units) {
+        return units.size() > 1
+                && units.get(0) instanceof Constituent.Count count
+                && count.many() == 1
+                && PlacedClause.is(units.get(1), Tie.OF);
     }
 
     /** "The last two are on the E string": what is said of one is so of each. */
@@ -83,7 +93,9 @@ final class EdgeReader implements Reader {
     /** What is there: all but the words before it that only lead to it. */
     private static List<Constituent> what(List<Constituent> units, boolean counted) {
         var rest = new ArrayList<Constituent>();
-        for (var unit : units) {
+        for (int i = 0; i < units.size(); i++) {
+            var unit = units.get(i);
+            boolean noun = i > 0 && PlacedClause.is(unit, Tie.THERE) && PlacedClause.is(units.get(i - 1), Tie.NOTE);
             boolean amount = unit instanceof Constituent.Count || unit instanceof Constituent.Number;
             if (counted && rest.isEmpty() && amount) {
                 continue;
@@ -92,6 +104,7 @@ final class EdgeReader implements Reader {
             boolean idle = unit instanceof Rank
                     || unit instanceof Constituent.Times
                     || leads
+                    || noun // "the last note there"
                     || PlacedClause.is(unit, Tie.START);
             if (!idle) {
                 rest.add(unit);

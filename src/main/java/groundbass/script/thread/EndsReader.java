@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** How far it is from one note of the line to another: "from the first note to the last it is an octave". */
@@ -37,7 +38,8 @@ final class EndsReader implements Reader {
         boolean placed = said.has(Rank.class)
                 || said.has(Constituent.Place.class)
                 || said.has(Constituent.Played.class)
-                || said.has(Constituent.Dead.class);
+                || said.has(Constituent.Dead.class)
+                || isPointed(said.units());
         if (path && distance.isPresent() && said.scope().time().isPresent()) {
             return between(distance.getAsInt(), said);
         }
@@ -45,11 +47,26 @@ final class EndsReader implements Reader {
             return Optional.empty();
         }
         int to = said.units().indexOf(new Constituent.Small(Tie.TO));
-        var first = ends(what(said.units().subList(0, to)), said);
-        var last = ends(what(said.units().subList(to, said.units().size())), said);
+        var first = end(said.units().subList(0, to), said);
+        var last = end(said.units().subList(to, said.units().size()), said);
         return first.isEmpty() || last.isEmpty()
                 ? Optional.empty()
                 : Optional.of(judged(first, last, distance.getAsInt(), said));
+    }
+
+    /** "From there to the C", "from the G to that one": one end is what was spoken of last. */
+    private static boolean isPointed(List<Constituent> units) {
+        return IntStream.range(1, units.size())
+                .anyMatch(i -> (PlacedClause.is(units.get(i), Tie.THERE) || PlacedClause.is(units.get(i), Tie.THAT))
+                        && (PlacedClause.is(units.get(i - 1), Tie.FROM)
+                                || PlacedClause.is(units.get(i - 1), Tie.OF)
+                                || PlacedClause.is(units.get(i - 1), Tie.TO)));
+    }
+
+    private List<At> end(List<Constituent> units, PlacedClause said) {
+        var what = what(units);
+        boolean pointed = what.isEmpty() && said.memory().notes().size() == 1;
+        return pointed ? said.memory().notes() : ends(what, said);
     }
 
     /** What an end is called. */

@@ -12,6 +12,7 @@ import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
 import groundbass.script.thread.stage.PlacedClause;
+import groundbass.script.thread.stage.Reserve;
 import groundbass.script.thread.stage.Runs;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
@@ -66,6 +67,7 @@ final class Gist implements Reader {
             }
         }
         return row(said, area)
+                .or(() -> turned(whole, area))
                 .or(() -> amount(said, area))
                 .or(() -> octave(told, said, area))
                 .or(() -> nth(told, said, area))
@@ -227,6 +229,35 @@ final class Gist implements Reader {
         return Optional.empty();
     }
 
+    /** "The F, and then the E flat": both are there, and never in that order, not even into the next bar. */
+    private Optional<Judged> turned(PlacedClause said, Area area) {
+        var told = Descriptions.of(said.units(), stage);
+        var items = told.stream().map(Description::item).toList();
+        boolean order = said.has(Tie.THEN) && !said.hasAny(Tie.AFTER, Tie.BEFORE, Tie.TO, Tie.FROM, Tie.BETWEEN);
+        boolean heads = items.size() == 2
+                && items.stream()
+                        .allMatch(item ->
+                                item.has(Part.Kind.NAME) || item.has(Part.Kind.DEAD) || item.has(Part.Kind.MANNER));
+        boolean timed = said.scope().time().isPresent();
+        boolean one = timed ? area.stretches().size() == 1 : said.bars().size() == 1;
+        if (!order || !heads || !one) {
+            return Optional.empty();
+        }
+        var events = new ArrayList<Together>(
+                timed
+                        ? area.events()
+                        : stage.events(
+                                List.of(stage.timeline().whole(said.bars().get(0)))));
+        boolean open = !timed && stage.timeline().has(said.bars().get(0) + 1);
+        if (open) {
+            var next = stage.timeline().whole(said.bars().get(0) + 1);
+            stage.events(List.of(next)).stream().limit(1).forEach(events::add);
+        }
+        return Runs.isTurned(items, events)
+                ? Optional.of(wrong(items.get(0), area).at(told.get(0).unit()))
+                : Optional.empty();
+    }
+
     private Part part(Constituent unit) {
         if (unit instanceof Constituent.Name name) {
             return Part.name(name.name(), stage.timeline(), stage.neck());
@@ -273,7 +304,8 @@ final class Gist implements Reader {
 
     /** "Beat four is two semiquavers": so many of one thing at a time of a bar. A triplet has no plain quavers. */
     private Optional<Judged> amount(PlacedClause said, Area area) {
-        var count = said.only(Constituent.Count.class).filter(many -> !said.hasAny(Tie.BETWEEN, Tie.AFTER));
+        var count = said.only(Constituent.Count.class)
+                .filter(many -> !said.hasAny(Tie.BETWEEN, Tie.AFTER) && !isOfNotes(many, said.units()));
         var told = Descriptions.of(said.units(), stage);
         boolean rests = area.events().stream().anyMatch(Together::isRest);
         boolean open = said.scope().time().isEmpty() || area.stretches().size() != 1 || rests;
@@ -291,13 +323,20 @@ final class Gist implements Reader {
         return there < count.get().many() ? Optional.of(wrong(item, area)) : Optional.empty();
     }
 
+    /** "Five notes": of which kind they are, was not said. */
+    private static boolean isOfNotes(Constituent.Count count, List<Constituent> units) {
+        int next = units.indexOf(count) + 1;
+        return next < units.size() && PlacedClause.is(units.get(next), Tie.NOTE);
+    }
+
     /** "Up an octave to the fifth fret of the G string": some note near lies an octave from what is there. */
     private Optional<Judged> octave(List<Description> told, PlacedClause said, Area area) {
         var octaves = said.only(Constituent.Octaves.class);
         if (octaves.isEmpty() || said.has(Tie.APART)) {
             return Optional.empty();
         }
-        var near = Stream.concat(area.notes().stream(), said.memory().notes().stream())
+        var bars = area.stretches().stream().flatMap(stretch -> stage.notes(stretch.bar()).stream());
+        var near = Stream.concat(bars, Stream.concat(area.notes().stream(), said.memory().notes().stream()))
                 .flatMap(at -> stage.midi(at).stream())
                 .toList();
         int distance = OCTAVE * octaves.get().many();

@@ -43,7 +43,8 @@ final class HeadGist implements Reader {
             return root.filter(judged -> named.isEmpty());
         }
         var number = said.only(Constituent.Number.class)
-                .filter(one -> named.isEmpty() && said.has(Tie.TEMPO) && one.value() >= SLOWEST);
+                .filter(one -> named.isEmpty() && one.value() >= SLOWEST)
+                .filter(one -> said.has(Tie.TEMPO) || isMarked(one, said.units()));
         if (number.isPresent()) { // "the tempo, we make ninety"
             var tempo = new Constituent.TempoNamed(number.get().value());
             return said.hasAny(Tie.SLOW, Tie.START, Tie.UP) || isReserved(number.get(), said)
@@ -60,12 +61,24 @@ final class HeadGist implements Reader {
             return Optional.empty();
         }
         boolean ofLine = named.get(0) instanceof Constituent.KeyNamed && said.has(Tie.KEY);
-        var placed = ofLine ? new PlacedClause(Scope.NOTHING, said.units(), said.memory()) : said;
+        var placed = ofLine ? said.in(Scope.NOTHING) : said;
         return edge(named.get(0), placed)
                 .flatMap(clause -> heads.head(named.get(0), clause))
                 .filter(verdict -> verdict instanceof Verdict.Contradicts)
                 .filter(verdict -> !isOtherwise(named.get(0), said))
                 .map(verdict -> new Judged(verdict, List.of()).at(named.get(0)));
+    }
+
+    /** "It's marked a hundred and ten": nothing else of a line has such a number, and it is the last word. */
+    private static boolean isMarked(Constituent.Number number, List<Constituent> units) {
+        int last = units.size() - 1;
+        int end = last >= 0 && PlacedClause.is(units.get(last), Tie.STOP) ? last - 1 : last;
+        boolean only = units.stream().allMatch(unit -> unit == number || unit instanceof Constituent.Small);
+        return only
+                && end > 1
+                && units.get(end) == number
+                && (PlacedClause.is(units.get(0), Tie.IT) || PlacedClause.is(units.get(0), Tie.THAT))
+                && PlacedClause.is(units.get(1), Tie.BE);
     }
 
     /** "Over a plain G chord": no chord of the bar has that root. */

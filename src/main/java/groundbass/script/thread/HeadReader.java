@@ -87,7 +87,7 @@ final class HeadReader implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause placed) {
         boolean ofLine = placed.has(Tie.KEY) && placed.has(Constituent.KeyNamed.class); // whatever bars stand beside it
-        var said = ofLine ? new PlacedClause(Scope.NOTHING, placed.units(), placed.memory()) : placed;
+        var said = ofLine ? placed.in(Scope.NOTHING) : placed;
         if (!said.isOnly(KINDS, TIES) || said.scope().time().isPresent()) {
             return Optional.empty();
         }

@@ -180,9 +180,29 @@ final class IntervalReader implements Reader {
         return refers && notes.size() == 2 && !clause.scope().isSaid() ? List.of(notes) : List.of();
     }
 
+    /** "You jump up a fifth to beat two": from the note right before it. */
+    private Optional<List<At>> jumped(PlacedClause clause) {
+        var stretches = stage.stretches(
+                clause.bars(), clause.scope().time(), clause.memory().beat());
+        var pitched = stage.everyNote().stream()
+                .filter(at -> stage.midi(at).isPresent())
+                .toList();
+        return stretches.size() == 1
+                ? stage.notes(stretches).stream()
+                        .filter(at -> at.note().onset().equals(stretches.get(0).from()))
+                        .filter(at -> pitched.indexOf(at) > 0)
+                        .findFirst()
+                        .map(at -> List.of(pitched.get(pitched.indexOf(at) - 1), at))
+                : Optional.empty();
+    }
+
     /** "From that you jump a fifth to beat two": from the one note that was spoken of last to the first of a time. */
     private Optional<List<At>> fromThat(PlacedClause clause) {
         var notes = clause.memory().notes();
+        boolean way = clause.has(Tie.WE) && clause.has(Tie.PLAY) && clause.has(Tie.UP) != clause.has(Tie.DOWN);
+        if (way && !clause.has(Tie.FROM) && clause.bars().size() == 1) {
+            return jumped(clause);
+        }
         boolean from = clause.has(Tie.FROM) && clause.hasAny(Tie.THAT, Tie.IT, Tie.THERE) && notes.size() == 1;
         var stretches = from && clause.bars().size() == 1 && clause.memory().sure()
                 ? stage.stretches(

@@ -6,8 +6,10 @@ import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Items;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
+import groundbass.script.thread.stage.Sides;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Subject;
+import groundbass.script.thread.stage.Together;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -85,6 +87,10 @@ final class NoteReader implements Reader {
         if (Subject.isNone(left)) {
             return coming.presented(left, right, said);
         }
+        var afterRest = afterRest(withoutIdle(left), right, said);
+        if (afterRest.isPresent()) {
+            return afterRest;
+        }
         var anchor = anchor(left, said);
         if (anchor.isPresent()) {
             return after(anchor.get(), right, said);
@@ -93,9 +99,23 @@ final class NoteReader implements Reader {
                 .allMatch(unit -> Subject.isNone(List.of(unit))
                         || PlacedClause.is(unit, Tie.IT)
                         || PlacedClause.is(unit, Tie.THAT));
+        if (!dummy && isFollowed(said.units(), verb)) {
+            return Subject.of(left, said, stage)
+                    .map(Subject::notes)
+                    .filter(notes -> notes.size() == 1)
+                    .flatMap(notes -> after(notes.get(0), Sides.right(said.units(), verb), said));
+        }
         boolean placed = said.scope().time().isPresent();
         boolean follows = !right.isEmpty() && PlacedClause.is(right.get(0), Tie.THEN); // "it is followed by"
         return dummy && (placed || follows) ? coming.presented(left, right, said) : known.told(left, right, said);
+    }
+
+    /** "A quarter that is followed by two eighths": what comes behind the verb is another note. */
+    private static boolean isFollowed(List<Constituent> units, int verb) {
+        return verb >= 0
+                && verb + 1 < units.size()
+                && PlacedClause.is(units.get(verb), Tie.BE)
+                && PlacedClause.is(units.get(verb + 1), Tie.THEN);
     }
 
     /** "After the D there are ...": the one note after which something comes. */
@@ -114,10 +134,35 @@ final class NoteReader implements Reader {
                 : Optional.empty();
     }
 
+    private static List<Constituent> withoutIdle(List<Constituent> left) {
+        return left.stream()
+                .filter(unit -> PlacedClause.is(unit, Tie.AFTER) || !Subject.isNone(List.of(unit)))
+                .filter(unit -> !PlacedClause.is(unit, Tie.THAT))
+                .toList();
+    }
+
     private Optional<Judged> after(At anchor, List<Constituent> right, PlacedClause said) {
         var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
         var memory = said.memory().of(List.of(anchor), true);
-        return row.flatMap(items -> coming.next(items.items(), new PlacedClause(said.scope(), said.units(), memory)));
+        return row.flatMap(items -> coming.next(items.items(), said.after(memory)));
+    }
+
+    /** "After the rest there are ...": what comes after the only silence that may be meant. */
+    private Optional<Judged> afterRest(List<Constituent> left, List<Constituent> right, PlacedClause said) {
+        boolean rest = left.size() == 2
+                && PlacedClause.is(left.get(0), Tie.AFTER)
+                && left.get(1) instanceof Constituent.Silence
+                && said.scope().time().isEmpty()
+                && said.bars().size() == 1
+                && stage.timeline().has(said.bars().get(0));
+        var rests = rest
+                ? stage.events(List.of(stage.timeline().whole(said.bars().get(0)))).stream()
+                        .filter(Together::isRest)
+                        .toList()
+                : List.<Together>of();
+        return rests.size() == 1 && !right.isEmpty()
+                ? Items.of(right, stage).flatMap(row -> coming.after(row.items(), rests.get(0), said))
+                : Optional.empty();
     }
 
     private Optional<Judged> fragment(PlacedClause said) {

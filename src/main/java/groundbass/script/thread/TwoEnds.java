@@ -34,7 +34,7 @@ final class TwoEnds {
         var first = side(clause.units().subList(0, to), memory);
         var second = side(clause.units().subList(to, clause.units().size()), memory);
         var whole = new PlacedClause(
-                Scope.NOTHING, clause.units().stream().map(Read::unit).toList(), memory);
+                Scope.NOTHING, clause.units().stream().map(Read::unit).toList(), memory, false);
         var distance = EndsReader.distance(whole);
         return first.isEmpty() || second.isEmpty() || distance.isEmpty()
                 ? Optional.empty()

@@ -45,8 +45,7 @@ final class UntilReader implements Reader {
         }
         var stretches =
                 stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
-        var anywhere = new PlacedClause(
-                new Scope(said.scope().bars(), said.scope().extent(), Optional.empty()), said.units(), said.memory());
+        var anywhere = said.in(new Scope(said.scope().bars(), said.scope().extent(), Optional.empty()));
         var what = said.units().stream()
                 .filter(unit -> unit instanceof Constituent.Name
                         || PlacedClause.is(unit, Tie.IT)

@@ -289,7 +289,11 @@ public final class Items {
                     && !bit.begins()
                     && (item.length().isEmpty()
                             || items.get(items.size() - 1).length().isEmpty()); // "nothing, a rest"
-            if (adds || same) {
+            boolean twice = !items.isEmpty()
+                    && !bit.begins()
+                    && item.kinds().equals(List.of(Part.Kind.SHORT))
+                    && items.get(items.size() - 1).has(Part.Kind.SHORT); // "short, clipped"
+            if (adds || same || twice) {
                 items.set(items.size() - 1, items.get(items.size() - 1).with(item));
             } else {
                 items.add(item);

@@ -14,8 +14,9 @@ import java.util.Set;
  *
  * @param units what is left, in order
  * @param memory what was spoken of before
+ * @param directly whether what is said to come, is said to come with nothing between
  */
-public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) {
+public record PlacedClause(Scope scope, List<Constituent> units, Memory memory, boolean directly) {
     private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM, Tie.OVER);
 
     /** Empty where the clause names two places that do not go together. */
@@ -28,6 +29,9 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
             var bars = bars(unit, memory, stage);
             var time =
                     clause.has(Tie.TO) ? Scope.time(unit) : onward(unit, rest).or(() -> Scope.time(unit));
+            if (read.is(Tie.DIRECTLY)) {
+                continue;
+            }
             if (bars.isPresent()) {
                 boolean more = unit instanceof Constituent.Bars
                         && scope.extent() == Scope.Extent.SAID
@@ -59,7 +63,7 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
             dropPreposition(rest);
             cut = !rest.isEmpty();
         }
-        return Optional.of(new PlacedClause(scope, List.copyOf(rest), memory));
+        return Optional.of(new PlacedClause(scope, List.copyOf(rest), memory, clause.has(Tie.DIRECTLY)));
     }
 
     /** "From beat three". */
@@ -112,7 +116,9 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
         return switch (at.way()) {
             case EACH -> Optional.of(new InBars(stage.allBars(), Scope.Extent.EACH));
             case LAST -> Optional.of(new InBars(List.of(last), Scope.Extent.SAID));
-            case THIS -> Optional.of(new InBars(memory.bars(), Scope.Extent.SAID));
+            case PENULTIMATE -> Optional.of(new InBars(List.of(last - 1), Scope.Extent.SAID));
+            case FIRST -> Optional.of(new InBars(List.of(stage.timeline().line().firstNumber()), Scope.Extent.SAID));
+            case THIS -> Optional.of(new InBars(memory.bar().stream().toList(), Scope.Extent.SAID));
             case NEXT ->
                 Optional.of(new InBars(
                         memory.bar()
@@ -163,11 +169,21 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
 
     /** The same, said of a bar. */
     public PlacedClause in(int bar) {
-        return new PlacedClause(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
+        return in(scope.in(List.of(bar), Scope.Extent.SAID));
+    }
+
+    /** The same, said of another part of the line. */
+    public PlacedClause in(Scope other) {
+        return new PlacedClause(other, units, memory, directly);
+    }
+
+    /** The same, where something else was spoken of before. */
+    public PlacedClause after(Memory before) {
+        return new PlacedClause(scope, units, before, directly);
     }
 
     public PlacedClause with(List<Constituent> others) {
-        return new PlacedClause(scope, List.copyOf(others), memory);
+        return new PlacedClause(scope, List.copyOf(others), memory, directly);
     }
 
     /** The bars that are meant: those that were said, or those in hand. */

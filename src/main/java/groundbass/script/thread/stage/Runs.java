@@ -39,6 +39,13 @@ public final class Runs {
         return missing || (alike && items.size() > heard) || !isInOrder(named, notes(events));
     }
 
+    /** Whether all that was said is there, and never in that order. */
+    public static boolean isTurned(List<Item> items, List<Together> events) {
+        return items.size() > 1
+                && items.stream().allMatch(item -> events.stream().anyMatch(event -> event.fits(item)))
+                && !isScattered(items, events);
+    }
+
     private static boolean isMissing(Item item, List<Together> events) {
         return item.rest()
                 ? events.stream().noneMatch(Together::isRest)

@@ -12,6 +12,7 @@ import groundbass.script.grammar.Read;
 import groundbass.script.thread.ClauseReading;
 import groundbass.script.thread.ClauseReading.Understood;
 import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.whole.Asking;
 import groundbass.script.thread.whole.Beginning;
@@ -82,7 +83,7 @@ final class Listening {
                 && rank.which() == Constituent.Rank.Which.LAST;
         if (!at.isOverview() || !one) {
             var numbered = at.question().isPresent() ? clause : new NumberedBar(at.memory(), stage).of(clause);
-            return new NumberedBeat(at.memory(), stage).of(numbered);
+            return new NumberedBeat(at.memory(), stage, at.question().isPresent()).of(numbered);
         }
         var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
         var last = clause.units().get(0);
@@ -92,18 +93,21 @@ final class Listening {
 
     /** @param clause what is meant, where a question and its answer make one statement */
     private Step hear(Course at, Clause said, Clause clause) {
-        var here = opened(at, clause);
-        var finding = isUnreal(here, clause) ? Optional.<Understood>empty() : read(here, clause);
+        var opened = opened(at, clause);
+        var found = isUnreal(opened, clause) ? Optional.<Understood>empty() : read(opened, clause);
+        var ahead = movedOn(opened, clause, found);
+        var here = ahead.orElse(opened);
+        var finding = ahead.isPresent() ? Optional.<Understood>empty() : found;
         var judged = finding.map(Understood::judged);
         var verdict = judged.map(Judged::verdict)
-                .map(found -> isTold(found, said) && !isSaidItself(found, clause) ? found : Verdict.CANNOT_TELL);
+                .map(there -> isTold(there, said) && !isSaidItself(there, clause) ? there : Verdict.CANNOT_TELL);
         var wrong = judged.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         var after = remembered(here, clause, judged);
         var heard = new HeardClause(
                 wrong.map(Read::from).orElse(said.from()),
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,
-                isMusical(clause),
+                isMusical(clause) || clause.units().get(0).is(Tie.WHICH), // more is said of what was just said
                 clause.isQuestion() || ClauseReading.isCompared(clause) || ClauseReading.isFarFrom(clause),
                 position(after, judged));
         return new Step(heard, finding.filter(Understood::whole).isPresent(), after.hearing(clause));
@@ -117,6 +121,40 @@ final class Listening {
                 && clause.has(Constituent.Silence.class)
                 && !clause.has(Constituent.Value.class)
                 && !clause.has(Constituent.Lasting.class);
+    }
+
+    /**
+     * Where nobody wrote marks, the words that turn to the next bar are easily lost: what is wrong of the bar in hand and so
+     * of the next one may be said of either. Empty where nothing speaks for that.
+     */
+    private Optional<Course> movedOn(Course at, Clause clause, Optional<Understood> found) {
+        boolean wrong = found.filter(finding -> finding.judged().contradicts()).isPresent();
+        boolean said = clause.units().stream()
+                .anyMatch(read -> read.is(Constituent.Bars.class)
+                        || read.is(Constituent.BarAt.class)
+                        || read.is(Constituent.BarsAtEdge.class)
+                        || read.is(Constituent.Whole.class));
+        return at.memory()
+                .bar()
+                .filter(bar -> unpunctuated && wrong && !said && !goesOn(at.memory(), clause))
+                .filter(bar -> stage.timeline().has(bar + 1))
+                .filter(bar -> read(at.with(at.memory().at(List.of(bar + 1), OptionalInt.empty())), clause)
+                        .filter(finding -> finding.judged().agrees())
+                        .isPresent())
+                .map(bar -> at.with(at.memory().at(List.of(bar, bar + 1), OptionalInt.empty())));
+    }
+
+    /** Whether a clause speaks of a later beat than the one in hand, or nothing was said of the bar yet. */
+    private static boolean goesOn(Memory memory, Clause clause) {
+        boolean fresh = memory.beat().isEmpty() && memory.compared().isEmpty();
+        int beat = memory.beat().orElse(0);
+        return fresh
+                || beat > 0
+                        && clause.units().stream()
+                                .anyMatch(read -> read.unit() instanceof Constituent.Beats beats
+                                                && beats.numbers().get(0) > beat
+                                        || read.unit() instanceof Constituent.Parts parts
+                                                && parts.beat().orElse(0) > beat);
     }
 
     /** A talk begins where its line does. */
@@ -229,6 +267,17 @@ final class Listening {
         return beats.size() == 1 ? OptionalInt.of(beats.get(0).intValue()) : OptionalInt.empty();
     }
 
+    /** "You hold it right through beat three": nothing else is named, so that "it" is still the same. */
+    private static boolean isOfIt(Clause clause) {
+        return clause.has(Tie.IT)
+                && clause.has(Tie.WE)
+                && clause.units().stream()
+                        .allMatch(read -> read.unit() instanceof Constituent.Small
+                                || read.is(Constituent.Unknown.class)
+                                || read.is(Constituent.Lasting.class)
+                                || read.isTime());
+    }
+
     /** Bars and beats are remembered of every clause, notes of those that were understood. */
     private Course remembered(Course at, Clause clause, Optional<Judged> finding) {
         var memory = at.memory();
@@ -236,7 +285,7 @@ final class Listening {
         boolean aside = at.takenBack() || clause.units().get(0).is(Tie.NO);
         var turned = memory.at(turn.bars().filter(bars -> !aside).orElse(memory.bars()), turn.beat());
         if (finding.isEmpty()) {
-            return at.with(isMusical(clause) ? turned.vague() : turned);
+            return at.with(isMusical(clause) && !isOfIt(clause) ? turned.vague() : turned);
         }
         var notes = finding.get().notes();
         return at.with(turned.of(notes, finding.get().agrees())

@@ -144,6 +144,8 @@ public final class Turns {
             return List.of();
         }
         return switch (at.way()) {
+            case FIRST -> List.of(line.firstNumber());
+            case PENULTIMATE -> List.of(lastBar - 1);
             case LAST -> List.of(lastBar);
             case NEXT ->
                 opened.isEmpty()

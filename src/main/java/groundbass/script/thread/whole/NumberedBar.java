@@ -72,6 +72,10 @@ public record NumberedBar(Memory memory, Stage stage) {
         if (beat) {
             return near && far;
         }
+        boolean onward = !far && memory.beat().orElse(value) < value; // after beat two, "three" is a beat
+        if (onward) {
+            return false;
+        }
         var next = at + 1 < units.size() ? units.get(at + 1) : null;
         boolean alone = next == null || next.is(Tie.STOP) && at + 2 == units.size();
         boolean led = next != null

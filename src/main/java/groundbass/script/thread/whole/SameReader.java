@@ -119,6 +119,10 @@ public final class SameReader {
             return beats(named, beats, rank.get().nth());
         }
         inHand(clause, named, !beats.isEmpty(), memory).ifPresent(bar -> named.add(0, bar));
+        boolean onward = named.size() == 1 && beats.isEmpty() && isSameThing(clause);
+        if (onward) { // "bar six, same thing": as the one that was spoken of before it
+            memory.bar().filter(bar -> bar == named.get(0) - 1).ifPresent(named::add);
+        }
         boolean two = named.size() == 2 && isComparing(clause) && !named.get(0).equals(named.get(1));
         boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
         return both
@@ -142,6 +146,19 @@ public final class SameReader {
         return known.isEmpty()
                 ? Optional.empty()
                 : read(new Clause(known), memory).filter(Judged::contradicts);
+    }
+
+    /** Whether no more is said of a bar than that it is the same, and how far it is moved. */
+    private static boolean isSameThing(Clause clause) {
+        return clause.has(Tie.SAME)
+                && clause.units().stream()
+                        .allMatch(read -> read.is(Constituent.Bars.class)
+                                || read.is(Tie.SAME)
+                                || read.is(Tie.AGAIN)
+                                || read.is(Tie.COMMA)
+                                || read.is(Tie.COLON)
+                                || read.is(Tie.BE)
+                                || Shifts.isPart(clause, read));
     }
 
     private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
@@ -186,6 +203,8 @@ public final class SameReader {
         if (unit instanceof Constituent.BarAt at) {
             return switch (at.way()) {
                 case LAST -> Optional.of(List.of(stage.timeline().lastBar()));
+                case PENULTIMATE -> Optional.of(List.of(stage.timeline().lastBar() - 1));
+                case FIRST -> Optional.of(List.of(stage.timeline().line().firstNumber()));
                 case THIS -> memory.bar().map(List::of);
                 case NEXT, EACH -> Optional.empty();
             };

@@ -31,34 +31,41 @@ public record Turn(Memory memory, Stage stage, boolean overview, boolean counted
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE) || read.is(Tie.EXCEPT);
+            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE) || read.is(Tie.EXCEPT) || isAsBefore(clause, read);
             pointing |= isSubject(clause, read);
             if (unit instanceof Constituent.Bars named
-                    && (compared || pointing && isBehind(named.numbers()))
+                    && (compared && !isOpening(clause, read) || pointing && isBehind(named.numbers()))
                     && !memory.bars().isEmpty()) {
                 places++;
             } else if (unit instanceof Constituent.Bars named) {
-                inPassing |= places == 0 && said;
+                inPassing |= places == 0 && (said || isOf(clause, read));
                 bars = places == 0 ? named.numbers() : bars;
                 places++;
             } else if (unit instanceof Constituent.BarAt at) {
-                bars = at.way() == Constituent.BarAt.Way.LAST && !overview
-                        ? List.of(stage.timeline().lastBar())
-                        : bars;
-                bars = at.way() == Constituent.BarAt.Way.NEXT
-                        ? memory.bar().map(bar -> List.of(bar + 1)).orElse(bars)
-                        : bars;
+                bars = standing(at, bars);
             } else if (unit instanceof Constituent.Beats beats
                     && beats.numbers().size() == 1) {
                 beat = OptionalInt.of(beats.numbers().get(0));
             } else if (unit instanceof Constituent.Parts parts && parts.beat().isPresent()) {
                 beat = parts.beat();
             } else {
-                said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
+                said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown) || isNoun(read);
             }
         }
         bars = bars == null ? number(clause).filter(named -> !counted).orElse(null) : either(bars, inPassing);
         return new To(Optional.ofNullable(bars), beat);
+    }
+
+    /** @param before the bars turned to so far; null where there are none */
+    private List<Integer> standing(Constituent.BarAt at, List<Integer> before) {
+        int last = stage.timeline().lastBar();
+        return switch (at.way()) {
+            case FIRST -> List.of(stage.timeline().line().firstNumber());
+            case PENULTIMATE -> List.of(last - 1);
+            case LAST -> overview ? before : List.of(last);
+            case NEXT -> memory.bar().map(bar -> List.of(bar + 1)).orElse(before);
+            case THIS, EACH -> before;
+        };
     }
 
     /** "Four, the chord goes to C": a number by itself may be a bar's; the next one it is, where one then speaks of it. */
@@ -101,6 +108,37 @@ public record Turn(Memory memory, Stage stage, boolean overview, boolean counted
                 && (clause.units().get(next).is(Tie.BE)
                         || clause.units().get(next).is(Tie.HAVE));
         return verb && (read.is(Tie.IT) || read.is(Tie.THAT) || read.is(Tie.THEY));
+    }
+
+    /** "... like it, bar six starts ...": the next bar, with a verb of its own. */
+    private boolean isOpening(Clause clause, Read bars) {
+        int next = clause.units().indexOf(bars) + 1;
+        boolean verb = next < clause.units().size()
+                && (clause.units().get(next).is(Tie.START)
+                        || clause.units().get(next).is(Tie.HAVE)
+                        || clause.units().get(next).is(Tie.PLAY));
+        var numbers = ((Constituent.Bars) bars.unit()).numbers();
+        return verb
+                && memory.bar().filter(bar -> numbers.equals(List.of(bar + 1))).isPresent();
+    }
+
+    /** "Of bar one": something that is there. */
+    private static boolean isOf(Clause clause, Read bars) {
+        int at = clause.units().indexOf(bars);
+        return at > 0 && clause.units().get(at - 1).is(Tie.OF);
+    }
+
+    /** "... what you played in bar two": as it was there. */
+    private static boolean isAsBefore(Clause clause, Read read) {
+        int next = clause.units().indexOf(read) + 1;
+        return read.is(Tie.WHAT)
+                && next < clause.units().size()
+                && clause.units().get(next).is(Tie.WE);
+    }
+
+    /** "The chord is that of bar one". */
+    private static boolean isNoun(Read read) {
+        return read.is(Tie.CHORD) || read.is(Tie.NOTE) || read.is(Tie.RHYTHM) || read.is(Tie.STRING);
     }
 
     private boolean isBehind(List<Integer> bars) {

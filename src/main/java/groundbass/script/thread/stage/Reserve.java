@@ -1,15 +1,14 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.PlacedClause;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Words with which a clause may mean the opposite of what it names, another place, or nothing that is played. */
-final class Reserve {
+public final class Reserve {
     private static final Set<Tie> TURNING =
             Set.of(Tie.MAYBE, Tie.NOT, Tie.NO, Tie.EXCEPT, Tie.ANY, Tie.BEFORE, Tie.ABOVE, Tie.BELOW, Tie.OTHER);
 
@@ -26,7 +25,7 @@ final class Reserve {
 
     private Reserve() {}
 
-    static boolean isIn(PlacedClause said) {
+    public static boolean isIn(PlacedClause said) {
         boolean turned = said.units().stream()
                 .anyMatch(unit -> unit instanceof Constituent.Small small && TURNING.contains(small.tie()));
         boolean swung = said.has(Tie.LONG) && said.has(Rank.class); // "of two eighths the first is long"

@@ -1,21 +1,20 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.PlacedClause;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
 /** Where a clause has its verb, and what stands before and behind it. */
-final class Sides {
+public final class Sides {
     private static final Set<Tie> VERBS = Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.HOLD, Tie.FALL);
 
     private Sides() {}
 
     /** "After that" is no more than "after". */
-    static List<Constituent> withoutReference(List<Constituent> units) {
+    public static List<Constituent> withoutReference(List<Constituent> units) {
         var plain = new ArrayList<Constituent>();
         for (int i = 0; i < units.size(); i++) {
             boolean pointing = PlacedClause.is(units.get(i), Tie.THAT) || PlacedClause.is(units.get(i), Tie.IT);
@@ -27,7 +26,7 @@ final class Sides {
     }
 
     /** Without a verb, something more is said of the notes that were spoken of: "all three on D", "frets two and five". */
-    static boolean isFragment(PlacedClause said) {
+    public static boolean isFragment(PlacedClause said) {
         boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
         boolean pointing = said.hasAny(Tie.ALL, Tie.BOTH, Tie.THEY);
         boolean rows = said.all(Constituent.Place.class).size() > 1
@@ -51,7 +50,7 @@ final class Sides {
     }
 
     /** "You find it on ...": what is spoken of comes after the verb. */
-    static Optional<Constituent> object(List<Constituent> units, int verb, List<Constituent> left) {
+    public static Optional<Constituent> object(List<Constituent> units, int verb, List<Constituent> left) {
         boolean we = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.WE));
         boolean pronoun = verb >= 0
                 && verb + 1 < units.size()
@@ -65,14 +64,14 @@ final class Sides {
                 : german ? Optional.of(units.get(verb + 2)) : Optional.empty();
     }
 
-    static boolean hasTwoVerbs(List<Constituent> units) {
+    public static boolean hasTwoVerbs(List<Constituent> units) {
         return units.subList(0, Math.max(0, units.size() - 1)).stream()
                         .filter(unit -> PlacedClause.is(unit, Tie.BE))
                         .count()
                 > 1;
     }
 
-    static int verb(List<Constituent> units) {
+    public static int verb(List<Constituent> units) {
         for (int i = 0; i < units.size(); i++) {
             if (units.get(i) instanceof Constituent.Small small && VERBS.contains(small.tie())) {
                 return i;
@@ -82,7 +81,7 @@ final class Sides {
     }
 
     /** What stands after the verb, without words that add nothing. */
-    static List<Constituent> right(List<Constituent> units, int verb) {
+    public static List<Constituent> right(List<Constituent> units, int verb) {
         var right = new ArrayList<Constituent>();
         for (var unit : units.subList(verb + 1, units.size())) {
             boolean idle = PlacedClause.is(unit, Tie.WE)

@@ -1,0 +1,140 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.grammar.SpokenWords.Found;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Words that tell what role another has, set it against another, or only lead on: "als Achtel", "rather than", "und zwar". */
+final class Particles {
+    /** So many words may stand between "lass" and what is let go on. */
+    private static final int LET = 6;
+
+    private final SpokenWords tokens;
+
+    Particles(SpokenWords tokens) {
+        this.tokens = tokens;
+    }
+
+    /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
+    Optional<Found<List<Constituent>>> read(int i) {
+        return directly(i)
+                .or(() -> joining(i))
+                .or(() -> role(i))
+                .or(() -> particle(i))
+                .or(() -> contrast(i))
+                .or(() -> through(i))
+                .or(() -> atOnce(i));
+    }
+
+    private static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
+        return Optional.of(new Found<>(List.of(new Constituent.Small(tie)), after));
+    }
+
+    private static Optional<Found<List<Constituent>>> nothing(int after) {
+        return Optional.of(new Found<>(List.of(), after));
+    }
+
+    /** "Daran schließen sich ... an": what comes next, and nothing that ends; so does its last word, apart from its verb. */
+    private Optional<Found<List<Constituent>>> joining(int i) {
+        if (isJoining(i)) {
+            return says(Tie.PLAY, i + 2);
+        }
+        boolean particle = tokens.at(i).raw().equals("an")
+                && tokens.isEnd(i + 1)
+                && IntStream.range(0, i).anyMatch(this::isJoining);
+        return particle ? nothing(i + 1) : Optional.empty();
+    }
+
+    private boolean isJoining(int i) {
+        return tokens.at(i).raw().startsWith("schließ")
+                && tokens.at(i + 1).raw().equals("sich");
+    }
+
+    /** "A und C als zwei Achtel", "das E als Pull-off": what something is, and nothing that it is compared with. */
+    private Optional<Found<List<Constituent>>> role(int i) {
+        int at = tokens.skip(i + 1, Category.THE, Category.NUMBER, Category.FILLER, Category.SINGLE);
+        boolean thing = tokens.isAny(
+                at,
+                Category.LENGTH,
+                Category.DOTTED,
+                Category.HALF,
+                Category.TUPLET,
+                Category.MANNER,
+                Category.DEAD,
+                Category.LAST,
+                Category.NEXT,
+                Category.ORDINAL,
+                Category.REST);
+        boolean compared = !tokens.at(i - 1).isKnown()
+                || tokens.isAny(
+                        i - 1,
+                        Category.MORE,
+                        Category.UP,
+                        Category.DOWN,
+                        Category.HIGH,
+                        Category.LOW,
+                        Category.SLOW,
+                        Category.OTHERS,
+                        Category.DIFFERENT,
+                        Category.UNREAD);
+        return tokens.at(i).raw().equalsIgnoreCase("als") && thing && !compared ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "That slide, start and finish": all of it. */
+    private Optional<Found<List<Constituent>>> through(int i) {
+        boolean both = tokens.is(i, Category.START)
+                && tokens.is(i + 1, Category.AND)
+                && tokens.is(i + 2, Category.END)
+                && tokens.isEnd(i + 3);
+        return both ? nothing(i + 3) : Optional.empty();
+    }
+
+    /** "Und zwar auf der D-Saite", "das ist ja bloß", "lasst ihr lange stehen": words that only lead on, or end a clause. */
+    private Optional<Found<List<Constituent>>> particle(int i) {
+        boolean namely = tokens.is(i, Category.AND) && tokens.at(i + 1).raw().equals("zwar");
+        if (namely) {
+            return tokens.isLowered() ? says(Tie.WITH, i + 2) : nothing(i + 2);
+        }
+        boolean inside = tokens.at(i).raw().equals("ja")
+                && tokens.isAny(i - 1, Category.WE, Category.IT, Category.BE, Category.PLAY, Category.HAVE);
+        boolean left = tokens.isAny(i, Category.PLAY, Category.HOLD)
+                && tokens.at(i).raw().endsWith("en")
+                && IntStream.range(Math.max(0, i - LET), i)
+                        .anyMatch(at -> tokens.at(at).raw().matches("(?i)l[aä]ss(t|e|en)?"));
+        return inside || left ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Popped rather than slapped", "instead of a D". */
+    private Optional<Found<List<Constituent>>> contrast(int i) {
+        boolean rather =
+                tokens.at(i).raw().equals("rather") && tokens.at(i + 1).raw().equals("than")
+                        || tokens.at(i).raw().equals("instead") && tokens.is(i + 1, Category.OF)
+                        || tokens.at(i).raw().matches("(an)?statt");
+        int after = tokens.at(i).raw().endsWith("statt") ? i + 1 : i + 2;
+        boolean thing = tokens.isAny(
+                tokens.skip(after, Category.THE),
+                Category.MANNER,
+                Category.LETTER,
+                Category.LENGTH,
+                Category.DOTTED,
+                Category.DEAD);
+        return rather && thing && i > 0 ? says(Tie.NOT, after) : Optional.empty();
+    }
+
+    /** "Right after", "gleich danach". */
+    private Optional<Found<List<Constituent>>> directly(int i) {
+        boolean after = tokens.is(i, Category.DIRECT) && tokens.is(i + 1, Category.AFTER);
+        return after
+                ? Optional.of(new Found<>(
+                        List.of(new Constituent.Small(Tie.AFTER), new Constituent.Small(Tie.DIRECTLY)), i + 2))
+                : Optional.empty();
+    }
+
+    /** "Right away". */
+    private Optional<Found<List<Constituent>>> atOnce(int i) {
+        boolean near = tokens.is(i, Category.APART) && tokens.is(i - 1, Category.FILLER);
+        return near ? nothing(i + 1) : Optional.empty();
+    }
+}
