@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import groundbass.identity.TextValue;
+import groundbass.store.fault.Causes;
 import groundbass.store.fault.DamagedFileException;
 import groundbass.store.fault.DatabaseAway;
 import groundbass.store.fault.FilesAway;
@@ -59,8 +60,6 @@ public sealed interface BuildState {
         private static final List<String> FULL =
                 List.of("No space left on device", "Disk quota exceeded", "not enough space on the disk");
 
-        private static final int DEEPEST = 10;
-
         private final String value;
 
         Failure(String value) {
@@ -85,13 +84,9 @@ public sealed interface BuildState {
                     .orElse(OTHER);
         }
 
-        /** By what was thrown, or by what it was thrown for: a thread of many has its faults wrapped. */
+        /** By what was thrown, or by what it was thrown for. */
         static Failure of(Throwable thrown) {
-            return Stream.iterate(thrown, e -> e != null, Throwable::getCause)
-                    .limit(DEEPEST)
-                    .flatMap(e -> known(e).stream())
-                    .findFirst()
-                    .orElse(OTHER);
+            return Causes.of(thrown).flatMap(e -> known(e).stream()).findFirst().orElse(OTHER);
         }
 
         private static Optional<Failure> known(Throwable e) {

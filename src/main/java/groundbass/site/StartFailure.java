@@ -2,29 +2,23 @@ package groundbass.site;
 
 import groundbass.store.CannotOpen;
 import groundbass.store.Database;
+import groundbass.store.fault.Causes;
 import groundbass.store.fault.FolderFault;
 import java.net.BindException;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** What an operator can do about a server that does not start. */
 public final class StartFailure {
-    private static final int DEEPEST = 10;
-
     private StartFailure() {}
 
     /** One sentence for the failures that an operator causes and can mend; empty for all others. */
     public static Optional<String> advice(Throwable failure, Config config) {
-        return causes(failure).flatMap(e -> adviceOn(e, config).stream()).findFirst();
+        return Causes.of(failure).flatMap(e -> adviceOn(e, config).stream()).findFirst();
     }
 
     /** Whether it is that another program has the embedded database open. */
     public static boolean isInUse(Throwable failure) {
-        return causes(failure).anyMatch(Database::isInUse);
-    }
-
-    private static Stream<Throwable> causes(Throwable failure) {
-        return Stream.iterate(failure, e -> e != null, Throwable::getCause).limit(DEEPEST);
+        return Causes.of(failure).anyMatch(Database::isInUse);
     }
 
     private static Optional<String> adviceOn(Throwable e, Config config) {

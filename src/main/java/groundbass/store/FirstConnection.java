@@ -1,17 +1,16 @@
 package groundbass.store;
 
+import groundbass.store.fault.Causes;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Properties;
-import java.util.stream.Stream;
 
 /** The first connection to a database, made before its pool, so that what is wrong can be told in a sentence. */
 final class FirstConnection {
     private static final String POSTGRES = "jdbc:postgresql:";
     private static final int FILE_CORRUPTED = 90030; // H2's ErrorCode.FILE_CORRUPTED_1
     private static final String STORE_FAULT = "MVStoreException";
-    private static final int DEEPEST = 10;
     private static final int OLDEST = 15; // merge
 
     private FirstConnection() {}
@@ -77,8 +76,7 @@ final class FirstConnection {
 
     private static boolean isDamaged(SQLException e) {
         return e.getErrorCode() == FILE_CORRUPTED
-                || Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
-                        .limit(DEEPEST)
+                || Causes.of(e)
                         .anyMatch(cause -> cause.getClass().getSimpleName().equals(STORE_FAULT)
                                 && !String.valueOf(cause.getMessage()).contains("locked"));
     }

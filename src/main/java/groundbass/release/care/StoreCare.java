@@ -7,6 +7,7 @@ import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;
+import groundbass.store.fault.Causes;
 import groundbass.store.fault.DamagedFileException;
 import groundbass.store.fault.FilesAway;
 import java.io.IOException;
@@ -23,7 +24,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -34,7 +34,6 @@ import org.slf4j.LoggerFactory;
  */
 public final class StoreCare {
     private static final Logger log = LoggerFactory.getLogger(StoreCare.class);
-    private static final int DEEPEST = 10;
     private static final long BYTES = 64_000_000;
     private static final int FILES = 500;
     private static final int MENDED_AT_ONCE = 20;
@@ -181,8 +180,7 @@ public final class StoreCare {
 
     /** Whether a file could not be reached or written, rather than that what a release was made of is gone. */
     private static boolean isOfTheDisk(Exception e) {
-        return Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
-                .limit(DEEPEST)
+        return Causes.of(e)
                 .filter(IOException.class::isInstance)
                 .findFirst()
                 .filter(fault -> !(fault instanceof NoSuchFileException || fault instanceof DamagedFileException))

@@ -3,7 +3,6 @@ package groundbass.store.fault;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /** Tells a database that cannot work for now from a statement or a database that is wrong. */
 public final class DatabaseAway {
@@ -14,15 +13,12 @@ public final class DatabaseAway {
     private static final Set<String> CLASSES = Set.of("08", "53", "55", "57");
 
     private static final int LENGTH = 5;
-    private static final int DEEPEST = 10;
 
     private DatabaseAway() {}
 
     /** Whether that is what something was thrown for. */
     public static boolean causes(Throwable thrown) {
-        return Stream.iterate(thrown, e -> e != null, Throwable::getCause)
-                .limit(DEEPEST)
-                .anyMatch(e -> e instanceof SQLException sql && is(sql));
+        return Causes.of(thrown).anyMatch(e -> e instanceof SQLException sql && is(sql));
     }
 
     public static boolean is(SQLException e) {

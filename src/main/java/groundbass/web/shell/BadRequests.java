@@ -1,5 +1,6 @@
 package groundbass.web.shell;
 
+import groundbass.store.fault.Causes;
 import io.javalin.http.HttpStatus;
 import java.io.EOFException;
 import java.nio.channels.ClosedChannelException;
@@ -8,20 +9,15 @@ import java.nio.charset.UnsupportedCharsetException;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.Stream;
 import org.eclipse.jetty.http.HttpException;
 
 /** Tells a request that could not be read from a fault of ours: libraries wrap what the caller did wrong. */
 final class BadRequests {
-    private static final int DEEPEST = 8;
-
     private BadRequests() {}
 
     /** The status that tells the caller, if it was the caller. */
     static Optional<Integer> status(Throwable thrown) {
-        var causes = Stream.iterate(thrown, e -> e != null, Throwable::getCause)
-                .limit(DEEPEST)
-                .toList();
+        var causes = Causes.of(thrown).toList();
         if (causes.stream().anyMatch(BadRequests::tooLarge)) {
             return Optional.of(HttpStatus.CONTENT_TOO_LARGE.getCode());
         }
