@@ -190,6 +190,24 @@ public final class Measure {
         return above / all;
     }
 
+    /** The greatest part of the power over 30 Hz that lies within a tenth of one frequency. */
+    public static double strongest(float[] samples, int from, int count) {
+        double[] powers = powers(samples, from, count);
+        double all = 0;
+        for (int i = line(30, powers); i < powers.length; i++) {
+            all += powers[i];
+        }
+        double most = 0;
+        for (double hertz = 40; hertz < 10_000; hertz *= 1.02) {
+            double within = 0;
+            for (int i = line(0.9 * hertz, powers); i <= line(1.1 * hertz, powers); i++) {
+                within += powers[i];
+            }
+            most = Math.max(most, within);
+        }
+        return most / all;
+    }
+
     /** The highest value of the normalised autocorrelation at lags of 30 to 400 Hz: near 1 where there is a pitch. */
     public static double periodicity(float[] samples, int from, int count) {
         double best = 0;

@@ -18,7 +18,7 @@ public final class Mastering {
     public static final double CEILING_DBTP = -1;
 
     /** Lower than the ceiling, so that what a lossy encoder adds stays under it (by trial, no source). */
-    private static final double LIMIT_DBTP = -3.6;
+    private static final double LIMIT_DBTP = -4.4;
 
     /** LU of the music's loudest moment over the count-in's. rule: mix-balance. */
     private static final double OVER_COUNT_IN = 4;
@@ -33,6 +33,7 @@ public final class Mastering {
     private static final double NEAR = 0.3;
 
     private static final int TRIES = 4;
+    private static final double LEAST_GIVEN = 0.4;
     private static final int RATE = SampleRate.CD.hertz();
     private static final int BLOCK = 4_096;
 
@@ -83,13 +84,21 @@ public final class Mastering {
         }
         var counted = balance.counted(countIn(sounds, music.momentary()));
         double gain = TARGET_LUFS - music.integrated();
+        double step = 0;
         double off = FARTHEST;
         for (int i = 0; i < TRIES && Math.abs(off) > NEAR; i++) {
             var tried = track(performance, sounds, mix, counted.times(factor(gain)));
+            double before = off;
             off = TARGET_LUFS - heard(tried).integrated();
-            gain += off;
+            step = off / (i == 0 ? 1 : given(step, before - off));
+            gain += step;
         }
         return counted.times(factor(gain));
+    }
+
+    /** LU that a decibel gives of late: the more is held down, the fewer. */
+    private static double given(double step, double louder) {
+        return Math.max(LEAST_GIVEN, Math.min(1, louder / step));
     }
 
     private static LoudnessMeter heard(Sound sound) {

@@ -10,6 +10,7 @@ import groundbass.score.Technique;
  * @param rise seconds until the string is let go
  * @param pull how far it is drawn away from the neck; less than nothing, towards it
  * @param strike how fast it is struck towards the neck
+ * @param knock how hard a string is hit that cannot give way
  * @param noise how much skin and nail are heard
  * @param noiseSeconds how long they are heard, to -60 dB
  * @param brightness hertz up to which the stroke is full
@@ -22,6 +23,7 @@ record Excitation(
         double rise,
         double pull,
         double strike,
+        double knock,
         double noise,
         double noiseSeconds,
         double brightness,
@@ -29,9 +31,13 @@ record Excitation(
         double loss,
         FretContact frets) {
     static final Excitation HAMMER =
-            new Excitation(end(0.72), 0, -1.22, 0.3, 0.1, 0.015, 1_900, 1, 0.05, FretContact.NONE);
-    static final Excitation PULL = new Excitation(end(0.72), 0, 1.3, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
-    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, FretContact.NONE);
+            new Excitation(end(0.72), 0, -1.22, 0.3, 0, 0.1, 0.015, 1_900, 1, 0.05, FretContact.NONE);
+    static final Excitation PULL =
+            new Excitation(end(0.72), 0, 1.3, 0, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
+    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, FretContact.NONE);
+
+    /** How long a hand rustles on a string that it holds still, to -60 dB. */
+    private static final double DEAD_NOISE_SECONDS = 0.1;
 
     private static final double NEAREST_TO_A_FRET = 0.5; // these by trial, no source
     private static final double NEAREST_SLAP = 0.58;
@@ -76,14 +82,14 @@ record Excitation(
     static Excitation of(Technique hand) {
         return switch (hand) {
             case FINGER, INDEX, MIDDLE, PLUCK ->
-                new Excitation(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05, FretContact.UNDER_A_HARD_FINGER);
+                new Excitation(hand(0.2), 0.006, 1, 0, 0, 0.03, 0.02, 2_000, 1, 0.05, FretContact.UNDER_A_HARD_FINGER);
             case THUMB -> plain(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06);
             case SLAP, THUMB_DOWN ->
-                new Excitation(thumb(0.31), 0.0007, 0, 2.06, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
+                new Excitation(thumb(0.31), 0.0007, 0, 2.06, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
             case THUMB_UP ->
-                new Excitation(snap(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
+                new Excitation(snap(0.29), 0.001, 1.5, 0, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
             case POP ->
-                new Excitation(snap(0.18), 0.0005, 1.74, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
+                new Excitation(snap(0.18), 0.0005, 1.74, 0, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
             case PICK -> plain(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04);
             case TAP -> plain(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05);
             case MUTE -> plain(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12);
@@ -95,16 +101,16 @@ record Excitation(
     /** Of a note whose string is held dead: the same hand, on a string that does not swing (rule: dead-note-sound). */
     static Excitation dead(Technique hand) {
         return switch (hand) {
-            case FINGER, INDEX, MIDDLE, PLUCK -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_500);
-            case RAKE -> dead(hand(0.2), 0.003, 2.2, 2, 0.9, 1_800);
-            case THUMB -> dead(hand(0.25), 0.006, 2.5, 2, 0.2, 1_100);
-            case MUTE -> dead(hand(0.09), 0.006, 4, 1.5, 0.3, 1_000);
-            case SLAP, THUMB_DOWN -> dead(hand(0.31), 0.001, 0, 5.5, 0.8, 1_600);
-            case THUMB_UP -> dead(hand(0.29), 0.001, 4, 2, 1, 3_000);
-            case POP -> dead(hand(0.18), 0.0005, 4, 5, 1.8, 4_000);
-            case PICK -> dead(hand(0.13), 0.002, 3, 1, 1.4, 3_000);
-            case TAP -> dead(end(0.72), 0.001, 0.2, 3, 0.9, 2_600);
-            case LEFT_HAND -> dead(end(0.7), 0.001, 0.5, 3, 0.5, 1_400);
+            case FINGER, INDEX, MIDDLE, PLUCK -> dead(hand(0.2), 640, 5, 2_300);
+            case RAKE -> dead(hand(0.2), 420, 4, 2_700);
+            case THUMB -> dead(hand(0.25), 700, 5, 1_800);
+            case MUTE -> dead(hand(0.09), 460, 4, 1_700);
+            case SLAP, THUMB_DOWN -> dead(hand(0.31), 1_150, 9, 2_800);
+            case THUMB_UP -> dead(hand(0.29), 1_000, 9, 3_200);
+            case POP -> dead(hand(0.18), 940, 9, 4_000);
+            case PICK -> dead(hand(0.13), 470, 4, 3_400);
+            case TAP -> dead(end(0.72), 900, 9, 2_700);
+            case LEFT_HAND -> dead(end(0.7), 870, 9, 2_000);
         };
     }
 
@@ -120,11 +126,11 @@ record Excitation(
             double sustain,
             double loss) {
         return new Excitation(
-                place, rise, pull, strike, noise, noiseSeconds, brightness, sustain, loss, FretContact.NONE);
+                place, rise, pull, strike, 0, noise, noiseSeconds, brightness, sustain, loss, FretContact.NONE);
     }
 
-    private static Excitation dead(
-            Spot place, double rise, double pull, double strike, double noise, double brightness) {
-        return plain(place, rise, pull, strike, noise, 0.03, brightness, 0.02, 0.15);
+    private static Excitation dead(Spot place, double knock, double noise, double brightness) {
+        return new Excitation(
+                place, 0, 0, 0, knock, noise, DEAD_NOISE_SECONDS, brightness, 0.02, 0.15, FretContact.NONE);
     }
 }

@@ -31,6 +31,9 @@ final class PluckedString implements Unit {
     /** Samples made in one go. */
     private static final int LONGEST = 256;
 
+    /** Samples from the pickup at which nothing that shakes the string falls into what it hears, on both ways. */
+    private static final int CLEAR = 5;
+
     private static final double INAUDIBLE = 1e-6;
     private static final double[] NOTHING = {};
 
@@ -150,9 +153,15 @@ final class PluckedString implements Unit {
     void rub(double[] newGrain, double place) {
         grain = newGrain;
         grained = 0;
-        grainPair = pair(place);
+        grainPair = beside(pair(place));
         stride = 0;
         wake();
+    }
+
+    /** Beside the pickup, if it lies under it: there it would be heard how far the string is shaken, not how fast. */
+    private Pair beside(Pair pair) {
+        int under = Math.abs(pair.near() - near) < CLEAR ? near + CLEAR - pair.near() : 0;
+        return new Pair(pair.near() + under, pair.far() - under);
     }
 
     /** From now on the string meets these, and nothing else. */

@@ -25,23 +25,22 @@ final class StringStrokes {
 
     private static final int NORMAL_FORCE = 96;
 
-    /** Where the fretting hand lies on a dead string, between its nodes. */
-    private static final double[] DAMPED = {0.57, 0.79};
+    /** Where the fretting hand lies on a dead string, as fractions from the bridge. */
+    private static final double[] DAMPED = {0.37, 0.47, 0.57, 0.67, 0.77, 0.87, 0.95};
 
-    /** Each time that a wave passes, on the string named below; less where it passes more often. */
-    private static final double DAMPING = 0.07;
-
-    /** The open string on which a dead note is as loud as its excitation says; others are brought to it. */
-    private static final double EVEN_HERTZ = 55;
-
-    private static final double BY_THE_PLUCKING_HAND = 0.75; // by trial, no source
-    private static final double BY_THE_FRETTING_HAND = 0.4; // by trial, no source
+    /** What the first of them takes of each wave that passes, and each further one more (by trial, no source). */
+    private static final double DAMPING = 0.045;
 
     /** What a finger that hammers, pulls or slides leaves of what sounds (by trial for rule: legato-attack, no source). */
     private static final double AFTER_A_HAMMER = 0.48;
 
     private static final double AFTER_A_PULL = 0.65;
     private static final double AFTER_A_SLIDE = 0.75;
+
+    /** Of a popped string, which soon falls and leaves less to the finger that comes. */
+    private static final double POPPED_AFTER_A_HAMMER = 0.71;
+
+    private static final double POPPED_AFTER_A_PULL = 0.9;
 
     private static final double TOUCH_SECONDS = 0.2;
     private static final double TOUCH = 0.25;
@@ -97,10 +96,11 @@ final class StringStrokes {
      */
     double remains(TimedNote note, Attack.Continued attack, double from) {
         double higher = Math.min(1, from / hertz(note, 0));
+        boolean popped = attack.hand() == Technique.POP;
         return higher
                 * switch (attack.by()) {
-                    case HAMMER -> AFTER_A_HAMMER;
-                    case PULL -> AFTER_A_PULL;
+                    case HAMMER -> popped ? POPPED_AFTER_A_HAMMER : AFTER_A_HAMMER;
+                    case PULL -> popped ? POPPED_AFTER_A_PULL : AFTER_A_PULL;
                     case SLIDE -> AFTER_A_SLIDE;
                 };
     }
@@ -145,14 +145,7 @@ final class StringStrokes {
     /** The square of how hard it is played (common practice, no source). */
     private double level(TimedNote note) {
         double share = note.force() / (double) NORMAL_FORCE;
-        return share * share * (note.isDead() ? even(note.attack().hand()) : 1);
-    }
-
-    /** By what a dead note is multiplied: the fretting hand needs less of it, for it strikes the string where it is. */
-    private double even(Technique hand) {
-        double higher = rate.hertz() / openPeriod / EVEN_HERTZ;
-        boolean plucked = Excitation.dead(hand).place().fixed();
-        return StrictMath.pow(higher, plucked ? BY_THE_PLUCKING_HAND : BY_THE_FRETTING_HAND);
+        return share * share;
     }
 
     private LoopFilter loss(TimedNote note, Excitation excitation) {
@@ -186,11 +179,11 @@ final class StringStrokes {
         return contacts;
     }
 
+    /** A hand that lies on it more and more firmly: where it began at once, the string would ring on this side of it. */
     private List<Contact> dampers(long samples) {
-        double damping = 1 - StrictMath.pow(1 - DAMPING, EVEN_HERTZ * openPeriod / rate.hertz());
         var dampers = new ArrayList<Contact>();
-        for (double place : DAMPED) {
-            dampers.add(Contact.finger(place * openPeriod, damping, samples));
+        for (int i = 0; i < DAMPED.length; i++) {
+            dampers.add(Contact.finger(DAMPED[i] * openPeriod, DAMPING * (i + 1), samples));
         }
         return dampers;
     }
