@@ -197,7 +197,7 @@ class ReadingTest {
                 .containsOnly("1");
         assertThat(page.select("#line-bar-1 li").eachText())
                 .as("the heading has named the bar")
-                .anySatisfy(step -> assertThat(step).startsWith("Beat 1, over Am7, two eighths: "))
+                .anySatisfy(step -> assertThat(step).startsWith("Over Am7. With the plucking hand, "))
                 .isNotEmpty()
                 .allSatisfy(step -> assertThat(step).doesNotContain("Bar 1"));
         assertThat(page.select("audio[preload=none]").eachAttr("aria-label"))
@@ -377,7 +377,7 @@ class ReadingTest {
         var steps = page.select("#line-bar-1 li");
         assertThat(steps.eachAttr("lang")).isNotEmpty().containsOnly("de");
         assertThat(steps.eachText())
-                .anySatisfy(step -> assertThat(step).startsWith("Schlag 1, über Am7, zwei Achtel: "));
+                .anySatisfy(step -> assertThat(step).startsWith("Über Am7. In der Zupfhand "));
         assertThat(page.select(".steps-opening").attr("lang")).isEqualTo("de");
         assertThat(page(SERIES + "/1").select("#line-bar-1 li").eachAttr("lang"))
                 .hasSameSizeAs(steps)
