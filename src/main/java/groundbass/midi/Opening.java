@@ -1,7 +1,6 @@
 package groundbass.midi;
 
 import groundbass.performance.Performance;
-import groundbass.performance.TimedNote;
 import groundbass.score.Fraction;
 
 /** With what a file begins. */
@@ -22,8 +21,7 @@ public enum Opening {
         Fraction leftOut(Performance performance) {
             var bar = performance.countIn().meter().length();
             var first = performance.notes().stream()
-                    .map(TimedNote::when)
-                    .map(when -> when.at())
+                    .map(note -> note.when().at())
                     .reduce(performance.start(), Fraction::min);
             var upTo = first.min(performance.bars().get(0).start());
             return bar.times(upTo.dividedBy(bar).floor());

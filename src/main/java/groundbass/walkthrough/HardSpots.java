@@ -52,7 +52,7 @@ final class HardSpots {
                 .map(spot -> shift(spot, hand, words))
                 .ifPresent(sentences::add);
         pace.longest()
-                .filter(run -> run.bar() == bar && isWithin(run.to(), from, to))
+                .filter(run -> run.bar() == bar && isWithin(run.to(), from, to) && pace.endsBefore(run, to))
                 .map(run -> words.say("hard.run", words.number(run.notes())))
                 .ifPresent(sentences::add);
         return sentences;

@@ -113,6 +113,13 @@ final class Pace {
                 .map(row -> new Run(row.last(), row.to(), row.notes()));
     }
 
+    /** Whether nothing begins between the last note of a run and a moment of its bar. */
+    boolean endsBefore(Run run, Fraction to) {
+        return onsets.stream()
+                .filter(onset -> onset.bar() == run.bar())
+                .noneMatch(onset -> onset.at().isAfter(run.to()) && onset.at().isBefore(to));
+    }
+
     private List<Row> runs() {
         var runs = new ArrayList<Row>();
         int start = 0;

@@ -190,13 +190,25 @@ class TaughtLineTest {
     void theLongestRunIsToldWhereItEndsUnlessItCrossesTheBarLine() {
         String run = "E0, E1, E2, E3";
         var line = LineText.read(
-                        "tempo 100\n\nbar 1\n1 %s\n2 %s\n3 E0\n4 E0\nbar 2\n1 %s\n2-4 E0\n".formatted(run, run, run))
+                        "tempo 100\n\nbar 1\n1 %s\n2 %s\n3 E0\n4 rest\nbar 2\n1 %s\n2-4 E0\n".formatted(run, run, run))
                 .line();
         assertThat(Walkthrough.of(line, Messages.of(Locale.ENGLISH)))
                 .extracting(Step::text)
                 .anyMatch(text -> text.startsWith("Bar 1, beat")
                         && text.contains("The last nine notes are the longest unbroken run. Loop them"));
         assertThat(told(1)).noneMatch(text -> text.contains("unbroken run"));
+    }
+
+    /** The run ends on 3, and an eighth of the same beat comes after it: "the last nine" would be others. */
+    @Test
+    void aRunThatEndsAmidABeatIsNotCountedFromItsEnd() {
+        String run = "E0, E1, E2, E3";
+        var line = LineText.read("tempo 100\n\nbar 1\n1 %s\n2 %s\n3 E0, E1\n4 E0\nbar 2\n1 %s\n2-4 E0\n"
+                        .formatted(run, run, run))
+                .line();
+        assertThat(Walkthrough.of(line, Messages.of(Locale.ENGLISH)))
+                .extracting(Step::text)
+                .noneMatch(text -> text.contains("unbroken run"));
     }
 
     /** Lesson 2, bar 1: from the D string down to the A string at beat 3, from the E string over the A string in beat 4. */

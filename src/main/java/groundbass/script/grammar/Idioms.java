@@ -1,5 +1,8 @@
 package groundbass.script.grammar;
 
+import static groundbass.script.grammar.Particles.nothing;
+import static groundbass.script.grammar.Particles.says;
+
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.SpokenWords.Found;
 import java.util.List;
@@ -47,14 +50,6 @@ final class Idioms {
                 .or(() -> triple(i))
                 .or(() -> inRow(i))
                 .or(() -> alone(i));
-    }
-
-    private static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
-        return Optional.of(new Found<>(List.of(new Constituent.Small(tie)), after));
-    }
-
-    private static Optional<Found<List<Constituent>>> nothing(int after) {
-        return Optional.of(new Found<>(List.of(), after));
     }
 
     /** "Der geht", "die sind": a German article before a verb stands for a noun. */

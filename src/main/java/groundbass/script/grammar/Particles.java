@@ -28,11 +28,11 @@ final class Particles {
                 .or(() -> atOnce(i));
     }
 
-    private static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
+    static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
         return Optional.of(new Found<>(List.of(new Constituent.Small(tie)), after));
     }
 
-    private static Optional<Found<List<Constituent>>> nothing(int after) {
+    static Optional<Found<List<Constituent>>> nothing(int after) {
         return Optional.of(new Found<>(List.of(), after));
     }
 

@@ -48,12 +48,12 @@ final class WhenReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         boolean again = said.has(Tie.AGAIN);
         boolean subject = again ? said.hasAny(Tie.IT, Tie.THAT) : said.hasAny(Tie.IT, Tie.ONE);
-        boolean verb = again ? said.has(Tie.PLAY) : said.hasAny(Tie.PLAY, Tie.FALL) && !hasAny(said, OF_A_WAY);
+        boolean verb = again ? said.has(Tie.PLAY) : said.hasAny(Tie.PLAY, Tie.FALL) && !said.hasAny(OF_A_WAY);
         boolean plain = said.units().stream().allMatch(Constituent.Small.class::isInstance);
         boolean timed = said.scope().time().isPresent()
                 && said.bars().size() == 1
                 && stage.timeline().has(said.bars().get(0));
-        var stretches = subject && verb && plain && timed && !hasAny(said, OTHERWISE)
+        var stretches = subject && verb && plain && timed && !said.hasAny(OTHERWISE)
                 ? stage.stretches(
                         said.bars(), said.scope().time(), said.memory().beat())
                 : List.<Stretch>of();
@@ -64,10 +64,6 @@ final class WhenReader implements Reader {
         return one(said, again)
                 .map(at -> again ? again(at, said, stretch) : once(at, stretch))
                 .or(() -> nothing(stretch));
-    }
-
-    private static boolean hasAny(PlacedClause said, Set<Tie> ties) {
-        return ties.stream().anyMatch(said::has);
     }
 
     /** The only note that can be meant. */

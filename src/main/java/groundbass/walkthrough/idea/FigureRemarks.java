@@ -21,6 +21,8 @@ final class FigureRemarks {
     private final Melody melody;
     private final FigureWords figures;
     private final Map<List<String>, Known> known = new HashMap<>();
+
+    /** Of the figure that was named last. */
     private List<String> last = List.of();
 
     /** The bar that had a figure first, its first note, and how often it was said. */
@@ -65,17 +67,20 @@ final class FigureRemarks {
         if (degrees.isEmpty()) {
             return Optional.empty();
         }
-        var before = known.get(degrees.get());
+        var text = figure(chain, degrees.get(), index, breaths);
+        text.ifPresent(said -> last = degrees.get());
+        return text;
+    }
+
+    private Optional<String> figure(Chain chain, List<String> degrees, int index, List<Breath> breaths) {
+        var before = known.get(degrees);
         if (before == null) {
             var text = fresh(chain, index, breaths);
-            text.ifPresent(each -> known.put(degrees.get(), new Known(index, chain.first(), 1)));
-            last = text.isPresent() ? degrees.get() : last;
+            text.ifPresent(each -> known.put(degrees, new Known(index, chain.first(), 1)));
             return text;
         }
-        known.put(degrees.get(), new Known(before.bar(), before.first(), before.times() + 1));
-        var text = again(chain, before, degrees.get().equals(last), index, breaths);
-        last = text.isPresent() ? degrees.get() : last;
-        return text;
+        known.put(degrees, new Known(before.bar(), before.first(), before.times() + 1));
+        return again(chain, before, degrees.equals(last), index, breaths);
     }
 
     /** @param straight whether it is the figure that was named last */

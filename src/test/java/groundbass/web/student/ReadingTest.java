@@ -376,8 +376,7 @@ class ReadingTest {
                 .asString());
         var steps = page.select("#line-bar-1 li");
         assertThat(steps.eachAttr("lang")).isNotEmpty().containsOnly("de");
-        assertThat(steps.eachText())
-                .anySatisfy(step -> assertThat(step).startsWith("Über Am7. In der Zupfhand "));
+        assertThat(steps.eachText()).anySatisfy(step -> assertThat(step).startsWith("Über Am7. In der Zupfhand "));
         assertThat(page.select(".steps-opening").attr("lang")).isEqualTo("de");
         assertThat(page(SERIES + "/1").select("#line-bar-1 li").eachAttr("lang"))
                 .hasSameSizeAs(steps)

@@ -5,6 +5,7 @@ import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -134,12 +135,11 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory, 
     }
 
     public boolean hasAny(Tie... ties) {
-        for (var tie : ties) {
-            if (has(tie)) {
-                return true;
-            }
-        }
-        return false;
+        return hasAny(List.of(ties));
+    }
+
+    public boolean hasAny(Collection<Tie> ties) {
+        return ties.stream().anyMatch(this::has);
     }
 
     public boolean has(Class<? extends Constituent> kind) {
