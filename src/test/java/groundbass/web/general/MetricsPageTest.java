@@ -51,17 +51,17 @@ class MetricsPageTest {
                 .contains("groundbass_letters_waiting 0.0", "groundbass_releases_unfinished 0.0");
     }
 
-    /** An address may open something, so that none stands in the figures, whoever asks for it. */
+    /** An address may open something, so that none stands in the figures, whoever asks for it; no figure spells a word. */
     @Test
     void requestsAreCountedByRouteAndNeverByAddress() {
         site.browser().get("/privacy").then().statusCode(200);
-        site.browser().get("/e/does-not-exist-4711").then().statusCode(404);
-        site.browser().get("/no-such-place-4711").then().statusCode(404);
+        site.browser().get("/e/does-not-exist-heliotrope").then().statusCode(404);
+        site.browser().get("/no-such-place-heliotrope").then().statusCode(404);
         assertThat(shown())
                 .contains(
                         "http_server_requests_seconds_count{method=\"GET\",outcome=\"SUCCESS\",status=\"200\",uri=\"/privacy\"} 1")
                 .contains("outcome=\"CLIENT_ERROR\",status=\"404\",uri=\"NOT_FOUND\"")
-                .doesNotContain("4711");
+                .doesNotContain("heliotrope");
     }
 
     /** RFC 6750 section 3: who shows no good token is asked for one. */
