@@ -12,6 +12,7 @@ import groundbass.walkthrough.stretch.Stretch;
 import groundbass.walkthrough.stretch.Utterance;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.StepText;
+import groundbass.walkthrough.words.StepText.Lead;
 import groundbass.walkthrough.words.Told;
 import groundbass.walkthrough.words.Wording;
 import groundbass.writing.WrittenBar;
@@ -91,7 +92,6 @@ final class BarTelling {
             var after = joined(Stream.of(
                     headings.standingLater(parts.get(i).stretch()),
                     idea.after().get(i),
-                    stretches.moves(parts.get(i).stretch()),
                     parts.get(i).remarks(),
                     next.flatMap(this::handBefore).stream().toList()));
             told.add(
@@ -143,7 +143,13 @@ final class BarTelling {
         var bar = written.bar();
         String told = new EarlierWords(words).one(earlier, stretches.start());
         var hand = telling.hand().sentences(index, words);
-        var text = new StepText(headings.wholeBarParts(), !hand.isEmpty(), hand, List.of(), told, List.of());
+        var text = new StepText(
+                headings.wholeBarParts(),
+                hand.isEmpty() ? Lead.HEADING : Lead.SENTENCE,
+                hand,
+                List.of(),
+                told,
+                List.of());
         return told(bar.from(), bar.to(), "bar", text.said(words));
     }
 
@@ -180,7 +186,7 @@ final class BarTelling {
 
     private Part part(Stretch stretch) {
         var remarks = telling.remarks(index, stretch.from(), stretch.to());
-        var known = telling.known(index, stretch.from(), stretch.to());
+        var known = joined(Stream.of(telling.known(index, stretch.from(), stretch.to()), stretches.moves(stretch)));
         return new Part(stretch, known, stretches.told(stretch), remarks, false);
     }
 
@@ -206,7 +212,7 @@ final class BarTelling {
         }
         var beats = pickup ? List.<String>of() : headings.beatsOf(stretch);
         var how = joined(Stream.of(beats, even(part)));
-        return told(part, new StepText(where, true, known, how, played(part, !pickup), after));
+        return told(part, new StepText(where, Lead.SENTENCE, known, how, played(part, !pickup), after));
     }
 
     private StepText later(Part part, List<String> after) {
@@ -215,12 +221,13 @@ final class BarTelling {
             return plain(joined(Stream.of(bar(), beats(part), rhythm(part), standing)), part, after);
         }
         var how = joined(Stream.of(headings.beatsOf(part.stretch()), even(part)));
-        return new StepText(joined(Stream.of(bar(), standing)), true, part.known(), how, played(part, true), after);
+        var lead = standing.isEmpty() ? Lead.CLAUSE : Lead.SENTENCE;
+        return new StepText(joined(Stream.of(bar(), standing)), lead, part.known(), how, played(part, true), after);
     }
 
     private StepText plain(List<String> where, Part part, List<String> after) {
         return new StepText(
-                where, false, List.of(), List.of(), played(part, !stretches.isWholeBar(part.stretch())), after);
+                where, Lead.HEADING, List.of(), List.of(), played(part, !stretches.isWholeBar(part.stretch())), after);
     }
 
     private static List<String> rhythm(Part part) {

@@ -1,10 +1,13 @@
 package groundbass.walkthrough;
 
+import groundbass.analysis.Tone;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
+import groundbass.score.NoteAt;
 import groundbass.score.Position;
 import groundbass.score.Technique;
+import groundbass.theory.NoteName;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
@@ -26,6 +29,8 @@ final class StringCrossings {
     /** Seconds that are equal but for the rounding of their sums. */
     private static final double EQUAL = 1e-9;
 
+    private final Line line;
+    private final List<Tone> tones;
     private final List<Stroke> strokes = new ArrayList<>();
     private final Optional<Crossing> fall;
     private final Optional<Crossing> leap;
@@ -60,16 +65,23 @@ final class StringCrossings {
         }
     }
 
-    StringCrossings(Line line) {
-        strike(line);
+    /** @param tones what is pitched in the line */
+    StringCrossings(Line line, List<Tone> tones) {
+        this.line = line;
+        this.tones = tones;
+        strike();
         var crossings = crossings();
-        fall = crossings.stream().filter(Crossing::isFall).findFirst();
+        fall = crossings.stream()
+                .filter(Crossing::isFall)
+                .filter(each -> name(each.before()).isPresent())
+                .filter(each -> name(each.here()).isPresent())
+                .findFirst();
         leap = crossings.stream()
                 .filter(each -> Math.abs(each.strings()) > 1)
                 .reduce((one, two) -> two.seconds() < one.seconds() - EQUAL ? two : one);
     }
 
-    private void strike(Line line) {
+    private void strike() {
         double start = 0;
         var inForce = line.inForce();
         for (int i = 0; i < line.bars().size(); i++) {
@@ -103,13 +115,24 @@ final class StringCrossings {
         fall.filter(each -> isWithin(each, bar, from, to))
                 .map(each -> words.say(
                         "crossing.fall",
+                        words.name(name(each.before()).orElseThrow()),
                         notes.string(each.before().note().string()),
+                        words.name(name(each.here()).orElseThrow()),
                         notes.string(each.here().note().string())))
                 .ifPresent(sentences::add);
         leap.filter(each -> isWithin(each, bar, from, to))
                 .map(each -> words.counted("crossing.leap", Math.abs(each.strings()) - 1))
                 .ifPresent(sentences::add);
         return sentences;
+    }
+
+    /** As it is spelled; none of a dead note. */
+    private Optional<NoteName> name(Stroke stroke) {
+        var at = NoteAt.of(stroke.at().bar() + line.firstNumber(), stroke.note());
+        return tones.stream()
+                .filter(tone -> tone.at().equals(at))
+                .map(tone -> tone.pitch().name())
+                .findFirst();
     }
 
     private static boolean isWithin(Crossing crossing, int bar, Fraction from, Fraction to) {

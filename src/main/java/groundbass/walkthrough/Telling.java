@@ -4,13 +4,17 @@ import groundbass.analysis.Analysis;
 import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Technique;
 import groundbass.walkthrough.Walkthrough.Reading;
 import groundbass.walkthrough.idea.BarIdea;
 import groundbass.walkthrough.words.NoteWords;
 import groundbass.walkthrough.words.RunningLoudness;
 import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
 record Telling(
@@ -32,14 +36,15 @@ record Telling(
      * @param usual what is told once, and not with each bar or beat that has it
      */
     static Telling of(Line line, Wording words, HandPositions hand, UsualRhythm usual, Reading reading) {
+        var tones = Analysis.of(line).tones();
         return new Telling(
                 words,
                 line,
                 line.inForce(),
                 new Firsts(line),
-                new BarIdea(line, Analysis.of(line).tones(), words),
+                new BarIdea(line, tones, words),
                 new HardSpots(line),
-                new StringCrossings(line),
+                new StringCrossings(line, tones),
                 hand,
                 new RunningLoudness(line),
                 usual,
@@ -49,25 +54,50 @@ record Telling(
     /** What is to be known before one plays what comes for the first time in a stretch of the bar of this index. */
     List<String> known(int bar, Fraction from, Fraction to) {
         return firsts.techniques(bar, from, to).stream()
-                .filter(feature -> words.has("means." + feature))
-                .map(feature -> words.say("means." + feature))
+                .map(feature -> "means." + feature)
+                .filter(words::has)
+                .map(key -> words.say(key))
                 .toList();
     }
 
     /** What is new and what is hard in a stretch of the bar of this index, each with what to do about it. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
-        boolean also = false;
         for (var feature : firsts.techniques(bar, from, to)) {
-            if (!words.has("means." + feature)) {
-                String name = words.say("new." + feature);
-                remarks.add(words.say(also ? "new.also" : "new", name, words.say("how." + feature)));
-                also = true;
-            }
+            how(feature, bar, from, to)
+                    .map(how -> words.say(remarks.isEmpty() ? "new" : "new.also", words.say("new." + feature), how))
+                    .ifPresent(remarks::add);
         }
         remarks.addAll(hard.in(bar, from, to, hand, words));
         remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
         return remarks;
+    }
+
+    /** How to play what is new; nothing of what was told before. */
+    private Optional<String> how(String feature, int bar, Fraction from, Fraction to) {
+        if (feature.equals(Technique.PLUCK.word())) {
+            return plucked(bar, from, to);
+        }
+        return Optional.of("how." + feature).filter(words::has).map(key -> words.say(key));
+    }
+
+    /** Which finger of the plucking hand takes which string: the thumb the lowest (common practice, no source). */
+    private Optional<String> plucked(int bar, Fraction from, Fraction to) {
+        var strings = line.bars().get(bar).notes().stream()
+                .filter(note -> note.pluck().equals(Optional.of(Technique.PLUCK)))
+                .filter(note -> !note.onset().isBefore(from) && note.onset().isBefore(to))
+                .map(Note::string)
+                .distinct()
+                .sorted(Comparator.reverseOrder())
+                .map(notes(bar)::string)
+                .toList();
+        return switch (strings.size()) {
+            case 2 -> Optional.of(words.say("plucked.two", strings.get(0), strings.get(1)));
+            case 3 -> Optional.of(words.say("plucked.three", strings.get(0), strings.get(1), strings.get(2)));
+            case 4 ->
+                Optional.of(words.say("plucked.four", strings.get(0), strings.get(1), strings.get(2), strings.get(3)));
+            default -> Optional.empty();
+        };
     }
 
     /** The words for notes of a bar: a finger goes without saying where one has heard where the hand lies. */

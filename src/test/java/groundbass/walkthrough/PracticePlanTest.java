@@ -35,7 +35,8 @@ class PracticePlanTest {
     @Test
     void theMetronomeIsSetToAStepThatItHasAndClicksOnCounts() {
         assertThat(opening("meter 7/8\ntempo 100 quarter\nstrings E A D G\nstyle finger\n\nbar 1\n1-7 E3\n"))
-                .endsWith("set the metronome to 160, one click for each count; the goal is 200.");
+                .endsWith(
+                        "set the metronome to 160, with a click on each count you count aloud; the tempo of the line is 200 such clicks a minute.");
         assertThat(opening(HEAD.formatted(66) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 52.");
         assertThat(opening(HEAD.formatted(84) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 66.");
         assertThat(opening(HEAD.formatted(132) + "bar 1\n1-4 E3\n")).endsWith("set the metronome to 104.");
@@ -73,15 +74,15 @@ class PracticePlanTest {
     @Test
     void noShiftIsToldWhereTheHandStays() {
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12 tap\n"))
-                .noneMatch(text -> text.contains("No leap along"));
+                .noneMatch(text -> text.contains("widest leap"));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E3 + G9\n3-4 E3 + G9\n"))
-                .noneMatch(text -> text.contains("No leap along"));
+                .noneMatch(text -> text.contains("widest leap"));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\n"))
-                .anyMatch(text ->
-                        text.startsWith("Bar 1, beats 3 and 4") && text.contains("No leap along the neck is wider."));
+                .anyMatch(text -> text.startsWith("Bar 1, beats 3 and 4")
+                        && text.contains("This is the widest leap in the line."));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\nbar 2\n1-2 E5\n3-4 E0\n"))
                 .as("two are as wide")
-                .noneMatch(text -> text.contains("No leap along"));
+                .noneMatch(text -> text.contains("widest leap"));
     }
 
     @Test

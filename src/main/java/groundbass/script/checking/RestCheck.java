@@ -39,11 +39,19 @@ public final class RestCheck {
 
     private Verdict inArea(Claim.RestIs claim, Area area) {
         var starts = starts(claim, area);
+        if (isAmongOthers(claim, area) && starts.stream().anyMatch(start -> isRest(claim, area, start))) {
+            return Verdict.AGREES;
+        }
         return starts.stream()
                 .filter(start -> !isRest(claim, area, start))
                 .findFirst()
                 .map(start -> wrong(claim, area, start))
                 .orElse(Verdict.AGREES);
+    }
+
+    /** "Beats 1 and 2: an eighth, an eighth rest": it is one thing of several that fill them, and not in each of them. */
+    private static boolean isAmongOthers(Claim.RestIs claim, Area area) {
+        return !claim.alone() && area.moments().isEmpty();
     }
 
     /** Where the rest must be: at the moment, at the beginning, or anywhere in the stretch. */
