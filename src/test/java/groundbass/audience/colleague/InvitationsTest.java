@@ -61,7 +61,7 @@ class InvitationsTest {
 
         Educator educator(String name, String email) {
             audience.clock.advance(Duration.ofSeconds(1));
-            return audience.educators.create(name, email, PASSWORD).result().orElseThrow();
+            return TrialEducators.create(database.jdbi(), audience.clock, name, email, PASSWORD);
         }
 
         Offer offer(SeriesPart part) {
