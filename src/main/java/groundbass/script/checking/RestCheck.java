@@ -80,7 +80,16 @@ public final class RestCheck {
                 && claim.where().order().isEmpty();
         return beat
                 ? isSilence(claim.length(), start, stretch)
-                : silences(stretch).anyMatch(at -> isSilence(claim.length(), at, stretch));
+                : silences(stretch).anyMatch(at -> isSilence(claim.length(), at, stretch))
+                        || isRestOfOnePart(claim.length(), stretch);
+    }
+
+    /** Of two parts one may rest while the other sounds. */
+    private boolean isRestOfOnePart(Optional<Fraction> length, Stretch stretch) {
+        return timeline.writtenRests(stretch.bar())
+                .filter(stretch::contains)
+                .map(at -> new Position(stretch.bar(), at))
+                .anyMatch(at -> length.isEmpty() || timeline.isWrittenRest(at, length.get()));
     }
 
     private static Stretch around(Area area, Position at) {
