@@ -18,9 +18,11 @@ import java.util.Set;
 
 /** What a line shows for the first time, and where: techniques that are worth a word. */
 final class Firsts {
+    /** Two strings popped at once. */
+    static final String TWO_POPS = "pops";
+
     private final Map<Where, List<String>> techniques = new HashMap<>();
     private final Set<String> seen = new HashSet<>();
-    private static final String TWO_POPS = "pops";
 
     private final int firstFullBar;
 

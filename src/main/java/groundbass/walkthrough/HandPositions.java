@@ -173,21 +173,23 @@ final class HandPositions {
                 : OptionalInt.empty();
     }
 
-    /** In a sentence where it goes for the first note that is stopped in a stretch of the bar of this index. */
+    /**
+     * In a sentence where it goes for the first note that is stopped in the stretch that begins the bar of this index; or
+     * where it comes down for the first time, later in the bar: there it waits from the beginning.
+     */
     Optional<String> first(int bar, Stretch stretch, Wording words) {
-        return in(bar, stretch)
-                .filter(move -> isFirst(bar, stretch, move))
+        return moves.getOrDefault(bar, List.of()).stream()
+                .filter(move -> move.first() || stretch.contains(move.at()) && isFirst(bar, stretch, move))
                 .findFirst()
                 .map(move -> said(move, words));
     }
 
-    /** The same as it is said when what comes before was played. */
+    /** Where it goes for a later stretch, as it is said when what comes before was played. */
     Optional<String> next(int bar, Stretch stretch, Wording words) {
         return in(bar, stretch)
-                .filter(move -> isFirst(bar, stretch, move))
+                .filter(move -> !move.first() && isFirst(bar, stretch, move))
                 .findFirst()
-                .map(move ->
-                        words.say(move.first() ? "hand.first.then" : "hand.shift.then", String.valueOf(move.fret())));
+                .map(move -> words.say("hand.shift.then", String.valueOf(move.fret())));
     }
 
     /**
@@ -197,7 +199,7 @@ final class HandPositions {
      */
     List<Fraction> later(int bar, Stretch stretch, boolean held) {
         return in(bar, stretch)
-                .filter(move -> held || !isFirst(bar, stretch, move))
+                .filter(move -> !move.first() && (held || !isFirst(bar, stretch, move)))
                 .map(Move::at)
                 .toList();
     }

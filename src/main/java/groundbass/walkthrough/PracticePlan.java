@@ -1,5 +1,6 @@
 package groundbass.walkthrough;
 
+import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Tempo;
 import groundbass.walkthrough.Pace.Bars;
@@ -58,8 +59,13 @@ final class PracticePlan {
             String whole = String.valueOf(Metronome.clicks(tempo.perMinute(), tempo, meter));
             return words.say("practice.begin.counts", begin, whole);
         }
-        boolean oneCount = tempo.beat().equals(meter.count());
-        return words.say(oneCount ? "practice.begin" : "practice.begin.beats", begin);
+        var counts = tempo.beat().dividedBy(meter.count());
+        if (counts.equals(Fraction.ONE)) {
+            return words.say("practice.begin", begin);
+        }
+        return counts.isOnGrid(Fraction.ONE)
+                ? words.say("practice.begin.every", begin, words.number((int) counts.toDouble()))
+                : words.say("practice.begin.beats", begin);
     }
 
     /** Whether half its bars at least are not those of an earlier one. */

@@ -109,21 +109,27 @@ final class StringCrossings {
         return crossings;
     }
 
-    /** Sentences about a stretch of the bar of this index. */
-    List<String> in(int bar, Fraction from, Fraction to, Wording words, NoteWords notes) {
-        var sentences = new ArrayList<String>();
-        fall.filter(each -> isWithin(each, bar, from, to))
+    /** What is to be known before a stretch of the bar of this index is played. */
+    List<String> known(int bar, Fraction from, Fraction to, Wording words, NoteWords notes) {
+        return fall
+                .filter(each -> isWithin(each, bar, from, to))
                 .map(each -> words.say(
                         "crossing.fall",
                         words.name(name(each.before()).orElseThrow()),
                         notes.string(each.before().note().string()),
                         words.name(name(each.here()).orElseThrow()),
                         notes.string(each.here().note().string())))
-                .ifPresent(sentences::add);
-        leap.filter(each -> isWithin(each, bar, from, to))
+                .stream()
+                .toList();
+    }
+
+    /** Sentences about a stretch of the bar of this index that was played. */
+    List<String> remarks(int bar, Fraction from, Fraction to, Wording words) {
+        return leap
+                .filter(each -> isWithin(each, bar, from, to))
                 .map(each -> words.counted("crossing.leap", Math.abs(each.strings()) - 1))
-                .ifPresent(sentences::add);
-        return sentences;
+                .stream()
+                .toList();
     }
 
     /** As it is spelled; none of a dead note. */

@@ -29,6 +29,9 @@ record Telling(
         RunningLoudness loudness,
         UsualRhythm usual,
         Reading reading) {
+    /** So much that is new can be told once it was played; of more one has to know before. */
+    private static final int ONE = 1;
+
     /**
      * What a telling of a line needs.
      *
@@ -51,46 +54,69 @@ record Telling(
                 reading);
     }
 
-    /** What is to be known before one plays what comes for the first time in a stretch of the bar of this index. */
+    /** What is to be known before one plays what comes in a stretch of the bar of this index. */
     List<String> known(int bar, Fraction from, Fraction to) {
-        return firsts.techniques(bar, from, to).stream()
+        var known = new ArrayList<String>();
+        firsts.techniques(bar, from, to).stream()
                 .map(feature -> "means." + feature)
                 .filter(words::has)
                 .map(key -> words.say(key))
-                .toList();
+                .forEach(known::add);
+        var news = news(bar, from, to);
+        if (news.size() > ONE) {
+            known.addAll(news);
+        }
+        known.addAll(crossings.known(bar, from, to, words, notes(bar)));
+        return known;
     }
 
     /** What is new and what is hard in a stretch of the bar of this index, each with what to do about it. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
-        for (var feature : firsts.techniques(bar, from, to)) {
-            how(feature, bar, from, to)
-                    .map(how -> words.say(remarks.isEmpty() ? "new" : "new.also", words.say("new." + feature), how))
-                    .ifPresent(remarks::add);
+        var news = news(bar, from, to);
+        if (news.size() <= ONE) {
+            remarks.addAll(news);
         }
         remarks.addAll(hard.in(bar, from, to, hand, words));
-        remarks.addAll(crossings.in(bar, from, to, words, notes(bar)));
+        remarks.addAll(crossings.remarks(bar, from, to, words));
         return remarks;
+    }
+
+    private List<String> news(int bar, Fraction from, Fraction to) {
+        var news = new ArrayList<String>();
+        for (var feature : firsts.techniques(bar, from, to)) {
+            how(feature, bar, from, to)
+                    .map(how -> words.say(news.isEmpty() ? "new" : "new.also", words.say("new." + feature), how))
+                    .ifPresent(news::add);
+        }
+        return news;
     }
 
     /** How to play what is new; nothing of what was told before. */
     private Optional<String> how(String feature, int bar, Fraction from, Fraction to) {
         if (feature.equals(Technique.PLUCK.word())) {
-            return plucked(bar, from, to);
+            return plucked(strings(Technique.PLUCK, bar, from, to));
+        }
+        if (feature.equals(Firsts.TWO_POPS)) {
+            return popped(strings(Technique.POP, bar, from, to));
         }
         return Optional.of("how." + feature).filter(words::has).map(key -> words.say(key));
     }
 
-    /** Which finger of the plucking hand takes which string: the thumb the lowest (common practice, no source). */
-    private Optional<String> plucked(int bar, Fraction from, Fraction to) {
-        var strings = line.bars().get(bar).notes().stream()
-                .filter(note -> note.pluck().equals(Optional.of(Technique.PLUCK)))
+    /** The strings that are struck in such a way, the lowest first. */
+    private List<String> strings(Technique technique, int bar, Fraction from, Fraction to) {
+        return line.bars().get(bar).notes().stream()
+                .filter(note -> note.pluck().equals(Optional.of(technique)))
                 .filter(note -> !note.onset().isBefore(from) && note.onset().isBefore(to))
                 .map(Note::string)
                 .distinct()
                 .sorted(Comparator.reverseOrder())
                 .map(notes(bar)::string)
                 .toList();
+    }
+
+    /** Which finger of the plucking hand takes which string: the thumb the lowest (common practice, no source). */
+    private Optional<String> plucked(List<String> strings) {
         return switch (strings.size()) {
             case 2 -> Optional.of(words.say("plucked.two", strings.get(0), strings.get(1)));
             case 3 -> Optional.of(words.say("plucked.three", strings.get(0), strings.get(1), strings.get(2)));
@@ -98,6 +124,13 @@ record Telling(
                 Optional.of(words.say("plucked.four", strings.get(0), strings.get(1), strings.get(2), strings.get(3)));
             default -> Optional.empty();
         };
+    }
+
+    /** Of more strings than two it goes without saying. */
+    private Optional<String> popped(List<String> strings) {
+        return Optional.of(strings)
+                .filter(two -> two.size() == 2)
+                .map(two -> words.say("how.pops", two.get(0), two.get(1)));
     }
 
     /** The words for notes of a bar: a finger goes without saying where one has heard where the hand lies. */

@@ -182,7 +182,8 @@ class TaughtLineTest {
     void aHardPlaceIsToldWithItsCure() {
         assertThat(told(3))
                 .anyMatch(text -> text.startsWith("Bar 8, ")
-                        && text.contains("This is the widest leap in the line. Practise just these two notes, slowly")
+                        && text.contains(
+                                "The fretting hand goes nowhere further in this line. Practise just these two notes, slowly")
                         && text.contains("and come down with the index finger."));
     }
 
@@ -315,7 +316,7 @@ class TaughtLineTest {
     /** Fret of the index finger from a moment on, as it was said. */
     private static TreeMap<Position, Integer> said(Line line) {
         var index = Pattern.compile("(?:\\. Shift:|shift,|And shift back:|in position,) index finger at fret (\\d+)");
-        var next = Pattern.compile("Then (?:shift|put the hand in position): index finger at fret (\\d+)");
+        var next = Pattern.compile("Then shift: index finger at fret (\\d+)");
         var before = Pattern.compile("[Ss]hift before the last (?:note|(two) notes): index finger at fret (\\d+)");
         var hand = new TreeMap<Position, Integer>();
         for (var step : steps(line)) {
