@@ -174,6 +174,21 @@ enum Category {
     MANY,
     MORE,
     DO,
+    /** "As an eighth". */
+    ROLE,
+    /** "Rather than". */
+    INSTEAD,
+    /** "Namely": it leads on. */
+    NAMELY,
+    /** What only colours a sentence where it stands behind a verb. */
+    COLOURING,
+    /** "Let it ring" in a language where the verb comes last. */
+    LETTING,
+    /** "Daran schließt sich ... an". */
+    JOINING,
+    SELF,
+    /** "Such". */
+    SUCH,
     YES,
     SORRY,
     /** A word of music that nothing here checks. */

@@ -68,7 +68,7 @@ final class ConstituentReader {
     }
 
     private int take(int i) {
-        if (strangers.isIdle(i) || isOrdered(i)) {
+        if (strangers.isIdle(i) || isOrdered(i) || isOfKind(i)) {
             return i + 1;
         }
         int aloud = idioms.aloud(i);
@@ -112,6 +112,19 @@ final class ConstituentReader {
         boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
                 && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
         return first && (last || ahead);
+    }
+
+    /** "Such dead notes": those that were spoken of, and no others. */
+    private boolean isOfKind(int i) {
+        return tokens.is(i, Category.SUCH)
+                && tokens.isAny(
+                        i + 1,
+                        Category.DEAD,
+                        Category.MANNER,
+                        Category.REST,
+                        Category.LENGTH,
+                        Category.DOTTED,
+                        Category.TUPLET);
     }
 
     private int add(int i, List<Constituent> found, int after) {

@@ -60,6 +60,7 @@ final class Phrases {
         phrases.lengths();
         phrases.contrasts();
         phrases.sources();
+        phrases.ways();
         phrases.objects();
         phrases.dismissed();
         phrases.resumed();
@@ -183,6 +184,37 @@ final class Phrases {
                 aus = of;
             }
         }
+    }
+
+    /** "Das kommt von der leeren D-Saite", "von dem F rutschst du ...": from it, where a verb of motion stands beside it. */
+    private void ways() {
+        for (int of = 0; of + 1 < units.size(); of++) {
+            int thing = of + 1;
+            while (isTie(thing, Tie.THE) || isTie(thing, Tie.THAT) || isTie(thing, Tie.LOW) || isTie(thing, Tie.HIGH)) {
+                thing++;
+            }
+            boolean named = isTie(of, Tie.OF)
+                    && thing < units.size()
+                    && (units.get(thing).is(Constituent.Name.class)
+                            || units.get(thing).is(Constituent.Place.class)
+                            || isTie(thing, Tie.THERE));
+            int verb = of - 1;
+            while (isTie(verb, Tie.WE) || isTie(verb, Tie.IT) || isTie(verb, Tie.THEN)) {
+                verb--;
+            }
+            boolean begins = of == 0 || isEnd(of - 1) || isTie(of - 1, Tie.AND) || isTie(of - 1, Tie.COMMA);
+            boolean led = isTie(verb, Tie.PLAY) || begins && isMotion(thing + 1);
+            if (named && led) {
+                var from = units.get(of);
+                units.set(of, new Read(new Constituent.Small(Tie.FROM), from.from(), from.to()));
+            }
+        }
+    }
+
+    /** A stroke or a step with a speaker behind it. */
+    private boolean isMotion(int i) {
+        boolean stroke = i < units.size() && units.get(i).is(Constituent.Played.class);
+        return (stroke || isTie(i, Tie.PLAY)) && (isTie(i + 1, Tie.WE) || isTie(i + 1, Tie.IT));
     }
 
     /** "That low D, you find it on ...": what is named first is what comes behind the verb. */

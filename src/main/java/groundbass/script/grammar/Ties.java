@@ -11,6 +11,8 @@ final class Ties {
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
             Map.entry(Category.LET, Tie.MAYBE),
+            Map.entry(Category.INSTEAD, Tie.MAYBE),
+            Map.entry(Category.SUCH, Tie.MAYBE),
             Map.entry(Category.SORRY, Tie.SORRY),
             Map.entry(Category.YES, Tie.YES),
             Map.entry(Category.BE, Tie.BE),
