@@ -1,5 +1,6 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.WordOrder;
 import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Set;

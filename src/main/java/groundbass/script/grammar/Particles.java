@@ -1,7 +1,9 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -21,11 +23,13 @@ final class Particles {
     Optional<Found<List<Constituent>>> read(int i) {
         return directly(i)
                 .or(() -> joining(i))
+                .or(() -> parted(i))
                 .or(() -> role(i))
                 .or(() -> particle(i))
                 .or(() -> contrast(i))
                 .or(() -> through(i))
-                .or(() -> atOnce(i));
+                .or(() -> atOnce(i))
+                .or(() -> thus(i));
     }
 
     static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
@@ -45,6 +49,22 @@ final class Particles {
                 && tokens.isEnd(i + 1)
                 && IntStream.range(0, i).anyMatch(this::isJoining);
         return particle ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Das macht einen Ganzton aus", "da schlägst du dreimal an": the last word belongs to the verb. */
+    private Optional<Found<List<Constituent>>> parted(int i) {
+        int from = i;
+        while (from > 0 && !tokens.isEnd(from - 1)) {
+            from--;
+        }
+        boolean verb = IntStream.range(from, i)
+                .anyMatch(at -> tokens.isAny(at, Category.PLAY, Category.HOLD, Category.BE)
+                        || !tokens.at(at).isKnown());
+        boolean other = IntStream.range(from, i)
+                .anyMatch(at -> tokens.isAny(at, Category.OF, Category.FROM, Category.START, Category.END));
+        return tokens.is(i, Category.SEPARABLE) && tokens.isEnd(i + 1) && i > from + 1 && verb && !other
+                ? nothing(i + 1)
+                : Optional.empty();
     }
 
     private boolean isJoining(int i) {
@@ -131,5 +151,13 @@ final class Particles {
     private Optional<Found<List<Constituent>>> atOnce(int i) {
         boolean near = tokens.is(i, Category.APART) && tokens.is(i - 1, Category.FILLER);
         return near ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Da spielst du also ein D": behind verb and subject it ties nothing. */
+    private Optional<Found<List<Constituent>>> thus(int i) {
+        boolean inside = tokens.is(i, Category.SO)
+                && tokens.isAny(i - 1, Category.WE, Category.IT, Category.THAT)
+                && tokens.isAny(i - 2, Category.PLAY, Category.BE, Category.HAVE, Category.HOLD, Category.MANNER);
+        return inside ? nothing(i + 1) : Optional.empty();
     }
 }

@@ -1,5 +1,7 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWord;
 import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Map;

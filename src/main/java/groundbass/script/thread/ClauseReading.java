@@ -89,8 +89,11 @@ public final class ClauseReading {
             return understood(timed, memory, denied)
                     .map(found -> new Understood(found.judged().partly(), false));
         }
-        boolean apart = leadsOn(clause, memory) && !clause.has(Constituent.Played.class);
-        var whole = clause.isKnown() && !apart ? whole(clause, memory) : Optional.<Judged>empty();
+        boolean apart = leadsOn(clause, memory)
+                && clause.has(Constituent.Name.class)
+                && !clause.has(Constituent.Played.class);
+        var whole = (clause.isKnown() ? whole(clause, memory) : Optional.<Judged>empty())
+                .filter(judged -> !apart || !judged.contradicts());
         boolean sure = whole.filter(Judged::isSure).isPresent();
         return (sure ? whole : inPart(clause, memory, denied).or(() -> whole))
                 .map(judged -> new Understood(judged, sure));
@@ -131,8 +134,9 @@ public final class ClauseReading {
 
     /** "The C sharp takes us up to the D in the next bar": only where it leads to is there. */
     private static boolean leadsOn(Clause clause, Memory memory) {
-        return clause.has(Tie.TO)
-                && clause.units().stream()
+        return clause.units().stream()
+                        .dropWhile(read -> !read.is(Tie.TO))
+                        .skip(1)
                         .anyMatch(read -> read.unit() instanceof Constituent.BarAt bar
                                         && bar.way() == Constituent.BarAt.Way.NEXT
                                 || read.unit() instanceof Constituent.Bars bars

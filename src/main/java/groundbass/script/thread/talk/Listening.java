@@ -103,9 +103,12 @@ final class Listening {
                 .map(there -> isTold(there, said) && !isSaidItself(there, clause) ? there : Verdict.CANNOT_TELL);
         var wrong = judged.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         var after = remembered(here, clause, judged);
+        int from = wrong.map(Read::from).orElse(said.from());
+        int to = said.lastKnown().map(Read::to).orElse(said.to());
+        boolean turned = to <= from; // what was said last was put before the rest
         var heard = new HeardClause(
-                wrong.map(Read::from).orElse(said.from()),
-                said.lastKnown().map(Read::to).orElse(said.to()),
+                turned ? said.units().stream().mapToInt(Read::from).min().orElse(from) : from,
+                turned ? said.units().stream().mapToInt(Read::to).max().orElse(to) : to,
                 verdict,
                 isMusical(clause) || clause.units().get(0).is(Tie.WHICH), // more is said of what was just said
                 clause.isQuestion() || ClauseReading.isCompared(clause) || ClauseReading.isFarFrom(clause),

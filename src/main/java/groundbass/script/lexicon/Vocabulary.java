@@ -1,4 +1,4 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 import groundbass.script.words.Word;
 import java.io.IOException;
@@ -74,11 +74,11 @@ public final class Vocabulary {
         }
     }
 
-    WordOrder order() {
+    public WordOrder order() {
         return order;
     }
 
-    List<SpokenWord> tokens(List<Word> sentence) {
+    public List<SpokenWord> tokens(List<Word> sentence) {
         var tokens = new ArrayList<SpokenWord>();
         int i = 0;
         while (i < sentence.size()) {

@@ -1,7 +1,7 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 /** What a single word may be. The lexicons say which words, language by language. */
-enum Category {
+public enum Category {
     NUMBER,
     TENS,
     HUNDRED,
@@ -186,6 +186,8 @@ enum Category {
     LETTING,
     /** "Daran schließt sich ... an". */
     JOINING,
+    /** What stands last of a verb in two parts. */
+    SEPARABLE,
     SELF,
     /** "Such". */
     SUCH,
