@@ -1,10 +1,10 @@
 package groundbass.script.grammar;
 
-import groundbass.script.lexicon.Category;
-import groundbass.script.lexicon.SpokenWords;
 import groundbass.score.Fraction;
 import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
 import groundbass.script.lexicon.SpokenWords.Found;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
@@ -131,18 +131,18 @@ final class ConstituentReader {
             verb++;
         }
         boolean owned = tokens.isAny(
-                i + 1,
-                Category.ORDINAL,
-                Category.LAST,
-                Category.HIGHEST,
-                Category.LOWEST,
-                Category.START,
-                Category.END,
-                Category.NOTE,
-                Category.CHORD,
-                Category.REST,
-                Category.DEAD,
-                Category.OPEN)
+                        i + 1,
+                        Category.ORDINAL,
+                        Category.LAST,
+                        Category.HIGHEST,
+                        Category.LOWEST,
+                        Category.START,
+                        Category.END,
+                        Category.NOTE,
+                        Category.CHORD,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.OPEN)
                 || tokens.is(i + 1, Category.LETTER) && tokens.at(i + 1).isCapital();
         return mark && owner && owned && verb > i + 1 && isFinite(verb);
     }
@@ -153,15 +153,18 @@ final class ConstituentReader {
 
     /** "Such dead notes": those that were spoken of, and no others. */
     private boolean isOfKind(int i) {
-        return tokens.is(i, Category.SUCH)
-                && tokens.isAny(
-                        i + 1,
-                        Category.DEAD,
-                        Category.MANNER,
-                        Category.REST,
-                        Category.LENGTH,
-                        Category.DOTTED,
-                        Category.TUPLET);
+        boolean listed = tokens.is(i, Category.GROUP)
+                && tokens.isAny(i + 1, Category.COMMA, Category.COLON); // "a pair, B and D"
+        return listed
+                || tokens.is(i, Category.SUCH)
+                        && tokens.isAny(
+                                i + 1,
+                                Category.DEAD,
+                                Category.MANNER,
+                                Category.REST,
+                                Category.LENGTH,
+                                Category.DOTTED,
+                                Category.TUPLET);
     }
 
     private int add(int i, List<Constituent> found, int after) {

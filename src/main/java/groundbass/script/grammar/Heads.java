@@ -218,7 +218,9 @@ final class Heads {
                 .map(found -> new Found<>(
                         new Constituent.StringCount(
                                 found.value(),
-                                INSTRUMENT.matcher(tokens.at(found.after()).raw()).matches()),
+                                INSTRUMENT
+                                        .matcher(tokens.at(found.after()).raw())
+                                        .matches()),
                         found.after() + 1));
     }
 }

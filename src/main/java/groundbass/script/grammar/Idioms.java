@@ -1,11 +1,11 @@
 package groundbass.script.grammar;
 
-import groundbass.script.lexicon.Category;
-import groundbass.script.lexicon.SpokenWords;
 import static groundbass.script.grammar.Particles.nothing;
 import static groundbass.script.grammar.Particles.says;
 
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
 import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Locale;
@@ -242,8 +242,8 @@ final class Idioms {
             from--;
         }
         boolean led = IntStream.range(from, i).anyMatch(at -> tokens.isAny(at, Category.FROM, Category.OF));
-        boolean begins =
-                from == i || from == i - 1 && tokens.isAny(from, Category.AND, Category.SO, Category.BUT, Category.THEN);
+        boolean begins = from == i
+                || from == i - 1 && tokens.isAny(from, Category.AND, Category.SO, Category.BUT, Category.THEN);
         boolean article = tokens.isAny(i + 1, Category.THE, Category.THAT, Category.THEY);
         return !led && (begins || article);
     }

@@ -1,8 +1,8 @@
 package groundbass.script.grammar;
 
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.lexicon.Category;
 import groundbass.script.lexicon.SpokenWords;
-import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Optional;

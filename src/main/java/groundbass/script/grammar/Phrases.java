@@ -19,7 +19,6 @@ final class Phrases extends Rewriting {
     private static final Set<Class<? extends Constituent>> CONTRASTED =
             Set.of(Constituent.Name.class, Constituent.Place.class, Constituent.Value.class, Constituent.Played.class);
 
-
     private Phrases(List<Read> units) {
         super(units);
     }
@@ -35,6 +34,7 @@ final class Phrases extends Rewriting {
         phrases.ways();
         phrases.silences();
         phrases.pointed();
+        phrases.ofThose();
         phrases.opposed();
         phrases.farewells();
         phrases.extremes();
@@ -175,7 +175,11 @@ final class Phrases extends Rewriting {
                 verb--;
             }
             boolean begins = of == 0 || isEnd(of - 1) || isTie(of - 1, Tie.AND) || isTie(of - 1, Tie.COMMA);
-            boolean led = isTie(verb, Tie.PLAY) || begins && isMotion(thing + 1);
+            int behind = thing + 1;
+            while (Units.isMoment(units, behind) || isTie(behind, Tie.ON) || isTie(behind, Tie.IN)) {
+                behind++;
+            }
+            boolean led = isTie(verb, Tie.PLAY) || begins && isMotion(behind);
             if (named && led) {
                 var from = units.get(of);
                 units.set(of, new Read(new Constituent.Small(Tie.FROM), from.from(), from.to()));
@@ -246,6 +250,18 @@ final class Phrases extends Rewriting {
             if (note) {
                 units.remove(there);
                 units.add(there - 1, small(Tie.THAT, units.get(there - 1)));
+            }
+        }
+    }
+
+    /** "Alle drei Töne davon": those that were spoken of. */
+    private void ofThose() {
+        for (int they = units.size() - 1; they > 0; they--) {
+            boolean behind = isTie(they, Tie.THEY)
+                    && isTie(they - 1, Tie.NOTE)
+                    && (isTie(they + 1, Tie.PLAY) || isTie(they + 1, Tie.BE) || isTie(they + 1, Tie.HOLD));
+            if (behind) {
+                units.remove(they);
             }
         }
     }
@@ -354,7 +370,7 @@ final class Phrases extends Rewriting {
         }
         var said = new ArrayList<>(units.subList(than + 1, end));
         var which = up ? Constituent.Rank.Which.HIGHEST : Constituent.Rank.Which.LOWEST;
-        said.add(small(Tie.BE, at));
+        said.add(new Read(new Constituent.Small(Tie.BE), units.get(from).from(), at.to()));
         said.add(new Read(new Constituent.Rank(which, 1), at.from(), at.to()));
         said.add(small(Tie.NOTE, at));
         places.forEach(place -> said.add(new Read(place.unit(), at.from(), at.to())));

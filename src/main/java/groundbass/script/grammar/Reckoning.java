@@ -56,7 +56,9 @@ final class Reckoning {
     /** "Count the dead notes in that bar and you get three": so many of them. */
     private static void summed(List<Read> units) {
         int at = 0;
-        while (at < units.size() && units.get(at).unit() instanceof Constituent.Small && !units.get(at).is(Tie.RECKON)) {
+        while (at < units.size()
+                && units.get(at).unit() instanceof Constituent.Small
+                && !units.get(at).is(Tie.RECKON)) {
             at++;
         }
         int last = units.size() - 1;
@@ -74,8 +76,7 @@ final class Reckoning {
                 && (isReckoned(units.get(thing)) && !units.get(thing).is(Tie.THEY)
                         || units.get(thing).is(Constituent.Silence.class));
         var between = sum ? units.subList(thing + 1, last) : List.<Read>of();
-        boolean verb = between.stream()
-                .anyMatch(read -> read.is(Tie.PLAY) || read.is(Tie.HAVE) || read.is(Tie.BE));
+        boolean verb = between.stream().anyMatch(read -> read.is(Tie.PLAY) || read.is(Tie.HAVE) || read.is(Tie.BE));
         boolean plain = between.stream()
                 .allMatch(read -> read.unit() instanceof Constituent.Small
                         || Units.isMoment(read)

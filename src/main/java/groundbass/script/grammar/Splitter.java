@@ -1,7 +1,7 @@
 package groundbass.script.grammar;
 
-import groundbass.script.lexicon.WordOrder;
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.WordOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -78,7 +78,7 @@ final class Splitter {
         separates |= isTimedList(i);
         separates |= !unpunctuated && isComparison(i);
         separates |= !unpunctuated
-                && (isNewSubject(i) || isRelative(i) || isDenied(i) || isReason(i) || isOwnSubject(i));
+                && (isNewSubject(i) || isRelative(i) || isDenied(i) || isReason(i) || isOwnSubject(i) || isLater(i));
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -113,6 +113,25 @@ final class Splitter {
                 && !open.isEmpty()
                 && open.get(open.size() - 1).is(Tie.NOT)
                 && Units.hasVerb(open);
+    }
+
+    /** "On three come B and C sharp, and then it dissolves into D in the last bar": what comes at another time. */
+    private boolean isLater(int i) {
+        int then = i + 1;
+        while (then < units.size() && units.get(then).is(Tie.AND)) {
+            then++;
+        }
+        int end = then + 1;
+        while (end < units.size() && !isSeparator(end)) {
+            end++;
+        }
+        return units.get(i).is(Tie.COMMA)
+                && then < units.size()
+                && units.get(then).is(Tie.THEN)
+                && (Units.hasVerb(open) || Units.isPlaced(open))
+                && open.stream().anyMatch(Units::isMoment)
+                && units.subList(Math.min(then + 1, end), end).stream()
+                        .anyMatch(read -> read.is(Constituent.Bars.class) || read.is(Constituent.BarAt.class));
     }
 
     /** "..., that's where it lives": why or where something is so, and no more of what it is. */

@@ -127,9 +127,13 @@ final class Topics extends Rewriting {
 
     /** "Slides, you've got three of them": so many slides. */
     private void counted() {
-        for (int of = units.size() - 2; of > 2; of--) {
+        for (int of = units.size() - 2; of > 1; of--) {
             boolean several = isTie(of, Tie.OF) && isTie(of + 1, Tie.THEY) && isAmount(of - 1);
-            boolean german = isTie(of, Tie.THEY) && isAmount(of + 1); // "Slides, davon gibt es drei"
+            int amount = of + 1;
+            while (isTie(amount, Tie.HAVE) || isTie(amount, Tie.IT) || isTie(amount, Tie.WE) || isTie(amount, Tie.BE)) {
+                amount++;
+            }
+            boolean german = isTie(of, Tie.THEY) && isAmount(amount); // "Slides, davon gibt es drei"
             int comma = several || german ? of - 1 : -1;
             while (comma > 0 && !isTie(comma, Tie.COMMA)) {
                 comma--;
@@ -139,13 +143,13 @@ final class Topics extends Rewriting {
                     && units.subList(0, comma - 1).stream().allMatch(read -> read.unit() instanceof Constituent.Small);
             if (named) {
                 var noun = units.get(comma - 1);
-                int at = several ? of - 1 : of + 1;
-                var amount = units.get(at);
-                units.set(at, new Read(new Constituent.Count(many(amount.unit())), amount.from(), amount.to()));
+                int at = several ? of - 1 : amount;
+                var many = units.get(at);
+                units.set(at, new Read(new Constituent.Count(many(many.unit())), many.from(), many.to()));
                 if (several) {
                     units.subList(of, of + 2).clear();
                 }
-                units.add(at + 1, new Read(noun.unit(), amount.to(), amount.to()));
+                units.add(at + 1, new Read(noun.unit(), many.to(), many.to()));
                 if (german) {
                     units.remove(of);
                 }
@@ -160,9 +164,7 @@ final class Topics extends Rewriting {
     }
 
     private static int many(Constituent amount) {
-        return amount instanceof Constituent.Number number
-                ? number.value()
-                : ((Constituent.Count) amount).many();
+        return amount instanceof Constituent.Number number ? number.value() : ((Constituent.Count) amount).many();
     }
 
     private boolean isCounted(int i) {

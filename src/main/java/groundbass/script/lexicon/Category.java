@@ -189,6 +189,8 @@ public enum Category {
     /** What stands last of a verb in two parts. */
     SEPARABLE,
     SELF,
+    /** "A pair": so many that are told then. */
+    GROUP,
     /** "Such". */
     SUCH,
     YES,

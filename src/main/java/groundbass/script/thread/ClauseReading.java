@@ -46,7 +46,12 @@ public final class ClauseReading {
 
     private static List<Reader> loosely(Stage stage) {
         return List.of(
-                new HeadGist(stage), new Distances(stage), new Denials(stage), new Amounts(stage), new Gist(stage));
+                new HeadGist(stage),
+                new Distances(stage),
+                new Denials(stage),
+                new Amounts(stage),
+                new HeldReader(stage),
+                new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
@@ -89,9 +94,8 @@ public final class ClauseReading {
             return understood(timed, memory, denied)
                     .map(found -> new Understood(found.judged().partly(), false));
         }
-        boolean apart = leadsOn(clause, memory)
-                && clause.has(Constituent.Name.class)
-                && !clause.has(Constituent.Played.class);
+        boolean apart =
+                leadsOn(clause, memory) && clause.has(Constituent.Name.class) && !clause.has(Constituent.Played.class);
         var whole = (clause.isKnown() ? whole(clause, memory) : Optional.<Judged>empty())
                 .filter(judged -> !apart || !judged.contradicts());
         boolean sure = whole.filter(Judged::isSure).isPresent();
@@ -135,10 +139,10 @@ public final class ClauseReading {
     /** "The C sharp takes us up to the D in the next bar": only where it leads to is there. */
     private static boolean leadsOn(Clause clause, Memory memory) {
         return clause.units().stream()
-                        .dropWhile(read -> !read.is(Tie.TO))
-                        .skip(1)
-                        .anyMatch(read -> read.unit() instanceof Constituent.BarAt bar
-                                        && bar.way() == Constituent.BarAt.Way.NEXT
+                .dropWhile(read -> !read.is(Tie.TO))
+                .skip(1)
+                .anyMatch(
+                        read -> read.unit() instanceof Constituent.BarAt bar && bar.way() == Constituent.BarAt.Way.NEXT
                                 || read.unit() instanceof Constituent.Bars bars
                                         && memory.bar()
                                                 .filter(bar -> bars.numbers().equals(List.of(bar + 1)))

@@ -50,8 +50,10 @@ final class EndsReader implements Reader {
         int to = said.units().indexOf(new Constituent.Small(Tie.TO));
         var left = what(said.units().subList(0, to));
         var right = what(said.units().subList(to, said.units().size()));
-        boolean shared = isRank(left) && right.size() > 1 && right.get(0) instanceof Rank; // "from the first to the last D"
-        var first = shared ? ends(withRank(left, right), said) : end(said.units().subList(0, to), said);
+        boolean shared =
+                isRank(left) && right.size() > 1 && right.get(0) instanceof Rank; // "from the first to the last D"
+        var first =
+                shared ? ends(withRank(left, right), said) : end(said.units().subList(0, to), said);
         var last = end(said.units().subList(to, said.units().size()), said);
         return first.isEmpty() || last.isEmpty()
                 ? Optional.empty()

@@ -141,12 +141,15 @@ final class HeadReader implements Reader {
                     || said.hasAny(Tie.BE, Tie.HAVE) && (!said.has(Tie.OF) || said.has(Tie.IT));
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
             boolean whole = said.scope().extent() == Scope.Extent.WHOLE // "the whole thing runs to twelve bars"
-                    && said.units().stream().allMatch(part -> part == unit
-                            || isLead(part)
-                            || PlacedClause.is(part, Tie.TO)
-                            || PlacedClause.is(part, Tie.FOR)
-                            || PlacedClause.is(part, Tie.PLAY));
-            return whole || own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
+                    && said.units().stream()
+                            .allMatch(part -> part == unit
+                                    || isLead(part)
+                                    || PlacedClause.is(part, Tie.TO)
+                                    || PlacedClause.is(part, Tie.FOR)
+                                    || PlacedClause.is(part, Tie.PLAY));
+            return whole || own && !other
+                    ? Optional.of(heads.check(new Claim.BarCountIs(count.bars())))
+                    : Optional.empty();
         }
         if (unit instanceof Constituent.BeatsInBar beats) {
             return Optional.of(beats(beats.beats()));

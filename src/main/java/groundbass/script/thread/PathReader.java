@@ -48,6 +48,12 @@ final class PathReader implements Reader {
                 from = true;
             } else if (PlacedClause.is(unit, Tie.TO)) {
                 from = false;
+            } else if (from
+                    && said.has(Tie.FROM)
+                    && PlacedClause.is(unit, Tie.IN)
+                    && !sources.isEmpty()
+                    && isInto(said.units())) {
+                from = false;
             } else if (isAgain(unit, said.units(), targets)) {
                 from = true;
             } else if (isFret(unit) || isNamed(unit)) {
@@ -164,7 +170,17 @@ final class PathReader implements Reader {
         if (stretches.isEmpty()) {
             return Optional.empty();
         }
-        var here = stage.notes(stretches);
+        var here = new ArrayList<>(stage.notes(stretches));
+        boolean open = !said.scope().isSaid()
+                && said.scope().time().isEmpty()
+                && bars.size() == 1
+                && stage.timeline().has(bars.get(0) + 1);
+        if (open && here.stream().noneMatch(at -> Part.manner(manner).fits(at))) { // into the next bar
+            stage.notes(bars.get(0) + 1).stream()
+                    .limit(1)
+                    .filter(at -> Part.manner(manner).fits(at))
+                    .forEach(here::add);
+        }
         var arrivals = here.stream().filter(at -> Part.manner(manner).fits(at)).toList();
         boolean any = said.scope().time().isEmpty()
                 && !said.scope().isSaid()

@@ -123,7 +123,10 @@ final class Listening {
                 && nothing.rest()
                 && clause.has(Constituent.Silence.class)
                 && !clause.has(Constituent.Value.class)
-                && !clause.has(Constituent.Lasting.class);
+                && !clause.has(Constituent.Lasting.class)
+                && clause.units().stream()
+                        .noneMatch(read -> read.unit() instanceof Constituent.Silence silence
+                                && silence.length().isPresent());
     }
 
     /**
@@ -162,11 +165,19 @@ final class Listening {
 
     /** A talk begins where its line does. */
     private Course opened(Course at, Clause clause) {
-        boolean fresh = at.memory().bars().isEmpty() || !at.begun() && clause.has(Tie.WE);
+        boolean named = at.last().filter(Listening::isBare).isPresent(); // "Bar two. You start on ..."
+        boolean fresh = at.memory().bars().isEmpty() || !at.begun() && clause.has(Tie.WE) && !named;
         boolean opening = fresh && Beginning.isIn(clause) && !clause.has(Constituent.Bars.class);
         return opening
                 ? at.with(at.memory().at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty()))
                 : at;
+    }
+
+    /** Whether no more than a bar is said. */
+    private static boolean isBare(Clause clause) {
+        return clause.has(Constituent.Bars.class)
+                && clause.units().stream()
+                        .allMatch(read -> read.unit() instanceof Constituent.Small || read.is(Constituent.Bars.class));
     }
 
     /** Whether it asks, wishes, or speaks of another tempo or another bar. */
