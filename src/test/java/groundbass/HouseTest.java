@@ -171,7 +171,7 @@ class HouseTest {
                             List.of(FACE),
                             List.of("thread"),
                             List.of("checking", "reading", "grammar"),
-                            List.of("claims"),
+                            List.of("claims", "lexicon"),
                             List.of("words", "captions"))),
             Map.entry("script.thread", List.of(List.of("talk"), List.of(FACE), List.of("whole"), List.of("stage"))),
             Map.entry("intake", List.of(List.of(FACE), List.of("xml", "smf"), List.of("draft"), List.of("notice"))),

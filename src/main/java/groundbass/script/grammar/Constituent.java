@@ -122,7 +122,8 @@ public sealed interface Constituent {
 
     record FeelNamed(boolean swung) implements Constituent {}
 
-    record StringCount(int strings) implements Constituent {}
+    /** @param instrument whether that is what a bass is called by, and no number of its strings that are played */
+    record StringCount(int strings, boolean instrument) implements Constituent {}
 
     /** A word that ties others together, or a verb. */
     record Small(Tie tie) implements Constituent {}

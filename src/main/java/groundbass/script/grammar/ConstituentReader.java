@@ -3,7 +3,9 @@ package groundbass.script.grammar;
 import groundbass.score.Fraction;
 import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,11 +66,11 @@ final class ConstituentReader {
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return Phrases.plain(Asides.without(Reckoning.without(Corrections.made(scanner.units))));
+        return Topics.plain(Phrases.plain(Asides.without(Reckoning.without(Corrections.made(scanner.units)))));
     }
 
     private int take(int i) {
-        if (strangers.isIdle(i) || isOrdered(i)) {
+        if (strangers.isIdle(i) || isOrdered(i) || isOfKind(i) || isPossessive(i)) {
             return i + 1;
         }
         int aloud = idioms.aloud(i);
@@ -111,7 +113,58 @@ final class ConstituentReader {
                 && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
         boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
                 && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
-        return first && (last || ahead);
+        int thing = tokens.skip(i + 1, Category.THE, Category.LOW, Category.HIGH);
+        boolean row = tokens.is(i + 1, Category.THE) // "first the G, and then the A"
+                && tokens.isAny(thing, Category.LETTER, Category.OPEN, Category.DEAD)
+                && tokens.isAny(i - 1, Category.COMMA, Category.COLON, Category.HAVE, Category.PLAY, Category.BE)
+                && IntStream.range(thing, tokens.size()).anyMatch(at -> tokens.is(at, Category.THEN));
+        return first && (last || ahead || row);
+    }
+
+    /** "Bar three's last note is ...": of it, and nothing that it is. */
+    private boolean isPossessive(int i) {
+        boolean mark = tokens.at(i).raw().matches("['’]s");
+        boolean owner = tokens.is(i - 1, Category.NUMBER) && tokens.isAny(i - 2, Category.BAR, Category.BEAT)
+                || tokens.isAny(i - 1, Category.BAR, Category.LINE, Category.STRING);
+        int verb = i + 1;
+        while (verb < tokens.size() && !tokens.isEnd(verb) && !isFinite(verb)) {
+            verb++;
+        }
+        boolean owned = tokens.isAny(
+                        i + 1,
+                        Category.ORDINAL,
+                        Category.LAST,
+                        Category.HIGHEST,
+                        Category.LOWEST,
+                        Category.START,
+                        Category.END,
+                        Category.NOTE,
+                        Category.CHORD,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.OPEN)
+                || tokens.is(i + 1, Category.LETTER) && tokens.at(i + 1).isCapital();
+        return mark && owner && owned && verb > i + 1 && isFinite(verb);
+    }
+
+    private boolean isFinite(int i) {
+        return tokens.isAny(i, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD);
+    }
+
+    /** "Such dead notes": those that were spoken of, and no others. */
+    private boolean isOfKind(int i) {
+        boolean listed = tokens.is(i, Category.GROUP)
+                && tokens.isAny(i + 1, Category.COMMA, Category.COLON); // "a pair, B and D"
+        return listed
+                || tokens.is(i, Category.SUCH)
+                        && tokens.isAny(
+                                i + 1,
+                                Category.DEAD,
+                                Category.MANNER,
+                                Category.REST,
+                                Category.LENGTH,
+                                Category.DOTTED,
+                                Category.TUPLET);
     }
 
     private int add(int i, List<Constituent> found, int after) {

@@ -1,6 +1,8 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
@@ -23,6 +25,8 @@ final class Heads {
 
     /** What Germans call a flat by itself. */
     private static final Pattern FLAT = Pattern.compile("b|Be?|be");
+
+    private static final Pattern INSTRUMENT = Pattern.compile("(?i)string|.*sait(er|ig.*)");
 
     private static final int MOST_SIGNS = Key.MOST_FIFTHS;
 
@@ -211,6 +215,12 @@ final class Heads {
         return tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.STRING))
                 .filter(found -> !tokens.isAny(found.after() + 1, Category.UP, Category.DOWN, Category.APART))
-                .map(found -> new Found<>(new Constituent.StringCount(found.value()), found.after() + 1));
+                .map(found -> new Found<>(
+                        new Constituent.StringCount(
+                                found.value(),
+                                INSTRUMENT
+                                        .matcher(tokens.at(found.after()).raw())
+                                        .matches()),
+                        found.after() + 1));
     }
 }

@@ -4,12 +4,15 @@ import static groundbass.script.grammar.Particles.nothing;
 import static groundbass.script.grammar.Particles.says;
 
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Words that mean something else together than one by one, and such as say nothing where they stand. */
 final class Idioms {
@@ -66,6 +69,14 @@ final class Idioms {
 
     /** "Position: frets five to eight", "your hand stays at": where the hand lies, and no note. */
     private Optional<Found<List<Constituent>>> heading(int i) {
+        int with = i - 1;
+        while (tokens.isAny(with, Category.FILLER, Category.THE) || strangers.isStrange(with)) {
+            with--;
+        }
+        boolean inHand = tokens.is(i, Category.HAND) && tokens.is(with, Category.IN) && with < i - 1;
+        if (inHand) { // "a pick in your right hand"
+            return nothing(i + 1);
+        }
         boolean heading =
                 tokens.is(i, Category.POSITION) && tokens.at(i + 1).raw().equals(":");
         boolean hand =
@@ -192,11 +203,20 @@ final class Idioms {
         if (by || opened) {
             return nothing(i + 1);
         }
+        boolean beside = tokens.isAny(i, Category.ABOVE, Category.BELOW) && tokens.is(i, Category.THERE);
+        if (beside) { // "darüber"
+            var way = tokens.is(i, Category.ABOVE) ? Tie.ABOVE : Tie.BELOW;
+            return Optional.of(
+                    new Found<>(List.of(new Constituent.Small(way), new Constituent.Small(Tie.THAT)), i + 1));
+        }
         if (!tokens.is(i, Category.TO)) {
             return Optional.empty();
         }
         if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
             return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
+        }
+        if (tokens.is(i, Category.AFTER)) { // "nach"
+            return says(isAfter(i) ? Tie.AFTER : Tie.TO, i + 1);
         }
         boolean passive = tokens.is(i + 1, Category.BE)
                 && tokens.isAny(i + 2, Category.PLAY, Category.HOLD, Category.MANNER); // "is to be found on"
@@ -213,6 +233,19 @@ final class Idioms {
         }
         boolean purpose = strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
         return purpose ? nothing(i + 2) : tokens.is(i + 1, Category.START) ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Nach dem G kommt ..." and "gleich nach der Pause", but "von C nach D". */
+    private boolean isAfter(int i) {
+        int from = i;
+        while (from > 0 && !tokens.isEnd(from - 1)) {
+            from--;
+        }
+        boolean led = IntStream.range(from, i).anyMatch(at -> tokens.isAny(at, Category.FROM, Category.OF));
+        boolean begins = from == i
+                || from == i - 1 && tokens.isAny(from, Category.AND, Category.SO, Category.BUT, Category.THEN);
+        boolean article = tokens.isAny(i + 1, Category.THE, Category.THAT, Category.THEY);
+        return !led && (begins || article);
     }
 
     /** "Let it ring", "let's", "followed by", and words with which speakers begin anew where nobody wrote a mark. */

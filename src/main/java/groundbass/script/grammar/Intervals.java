@@ -1,6 +1,8 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,6 +65,7 @@ final class Intervals {
         boolean noun = tokens.is(i - 1, Category.THE)
                 && tokens.isAny(
                         i + 1, Category.FROM, Category.OF, Category.TO, Category.BETWEEN, Category.UP, Category.DOWN);
+        noun &= !(tokens.is(i + 1, Category.SEPARABLE) && tokens.isEnd(i + 2)); // "macht einen Ganzton aus"
         boolean step = tokens.is(i, Category.STEP) && !tokens.is(i, Category.NOTE);
         if (step && noun && !tokens.is(i - 1, Category.LETTER)) { // "the step from G to C"
             return unit(new Constituent.Small(Constituent.Tie.PLAY), i + 1);

@@ -1,6 +1,8 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import groundbass.theory.NoteName;
 import java.util.Optional;
 

@@ -1,6 +1,7 @@
 package groundbass.script.grammar;
 
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.WordOrder;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;

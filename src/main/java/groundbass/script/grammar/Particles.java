@@ -1,7 +1,9 @@
 package groundbass.script.grammar;
 
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -21,11 +23,13 @@ final class Particles {
     Optional<Found<List<Constituent>>> read(int i) {
         return directly(i)
                 .or(() -> joining(i))
+                .or(() -> parted(i))
                 .or(() -> role(i))
                 .or(() -> particle(i))
                 .or(() -> contrast(i))
                 .or(() -> through(i))
-                .or(() -> atOnce(i));
+                .or(() -> atOnce(i))
+                .or(() -> thus(i));
     }
 
     static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
@@ -41,15 +45,30 @@ final class Particles {
         if (isJoining(i)) {
             return says(Tie.PLAY, i + 2);
         }
-        boolean particle = tokens.at(i).raw().equals("an")
+        boolean particle = tokens.isAny(i, Category.START, Category.AT)
                 && tokens.isEnd(i + 1)
                 && IntStream.range(0, i).anyMatch(this::isJoining);
         return particle ? nothing(i + 1) : Optional.empty();
     }
 
+    /** "Das macht einen Ganzton aus", "da schlägst du dreimal an": the last word belongs to the verb. */
+    private Optional<Found<List<Constituent>>> parted(int i) {
+        int from = i;
+        while (from > 0 && !tokens.isEnd(from - 1)) {
+            from--;
+        }
+        boolean verb = IntStream.range(from, i)
+                .anyMatch(at -> tokens.isAny(at, Category.PLAY, Category.HOLD, Category.BE)
+                        || !tokens.at(at).isKnown());
+        boolean other = IntStream.range(from, i)
+                .anyMatch(at -> tokens.isAny(at, Category.OF, Category.FROM, Category.START, Category.END));
+        return tokens.is(i, Category.SEPARABLE) && tokens.isEnd(i + 1) && i > from + 1 && verb && !other
+                ? nothing(i + 1)
+                : Optional.empty();
+    }
+
     private boolean isJoining(int i) {
-        return tokens.at(i).raw().startsWith("schließ")
-                && tokens.at(i + 1).raw().equals("sich");
+        return tokens.is(i, Category.JOINING) && tokens.is(i + 1, Category.SELF);
     }
 
     /** "A und C als zwei Achtel", "das E als Pull-off": what something is, and nothing that it is compared with. */
@@ -79,7 +98,7 @@ final class Particles {
                         Category.OTHERS,
                         Category.DIFFERENT,
                         Category.UNREAD);
-        return tokens.at(i).raw().equalsIgnoreCase("als") && thing && !compared ? nothing(i + 1) : Optional.empty();
+        return tokens.is(i, Category.ROLE) && thing && !compared ? nothing(i + 1) : Optional.empty();
     }
 
     /** "That slide, start and finish": all of it. */
@@ -93,34 +112,30 @@ final class Particles {
 
     /** "Und zwar auf der D-Saite", "das ist ja bloß", "lasst ihr lange stehen": words that only lead on, or end a clause. */
     private Optional<Found<List<Constituent>>> particle(int i) {
-        boolean namely = tokens.is(i, Category.AND) && tokens.at(i + 1).raw().equals("zwar");
+        boolean namely = tokens.is(i, Category.AND) && tokens.is(i + 1, Category.NAMELY);
         if (namely) {
             return tokens.isLowered() ? says(Tie.WITH, i + 2) : nothing(i + 2);
         }
-        boolean inside = tokens.at(i).raw().equals("ja")
+        boolean inside = tokens.is(i, Category.COLOURING)
                 && tokens.isAny(i - 1, Category.WE, Category.IT, Category.BE, Category.PLAY, Category.HAVE);
         boolean left = tokens.isAny(i, Category.PLAY, Category.HOLD)
                 && tokens.at(i).raw().endsWith("en")
-                && IntStream.range(Math.max(0, i - LET), i)
-                        .anyMatch(at -> tokens.at(at).raw().matches("(?i)l[aä]ss(t|e|en)?"));
+                && IntStream.range(Math.max(0, i - LET), i).anyMatch(at -> tokens.is(at, Category.LETTING));
         return inside || left ? nothing(i + 1) : Optional.empty();
     }
 
     /** "Popped rather than slapped", "instead of a D". */
     private Optional<Found<List<Constituent>>> contrast(int i) {
-        boolean rather =
-                tokens.at(i).raw().equals("rather") && tokens.at(i + 1).raw().equals("than")
-                        || tokens.at(i).raw().equals("instead") && tokens.is(i + 1, Category.OF)
-                        || tokens.at(i).raw().matches("(an)?statt");
-        int after = tokens.at(i).raw().endsWith("statt") ? i + 1 : i + 2;
+        int after = i + 1;
         boolean thing = tokens.isAny(
                 tokens.skip(after, Category.THE),
                 Category.MANNER,
                 Category.LETTER,
                 Category.LENGTH,
                 Category.DOTTED,
+                Category.OPEN,
                 Category.DEAD);
-        return rather && thing && i > 0 ? says(Tie.NOT, after) : Optional.empty();
+        return tokens.is(i, Category.INSTEAD) && thing && i > 0 ? says(Tie.NOT, after) : Optional.empty();
     }
 
     /** "Right after", "gleich danach". */
@@ -136,5 +151,13 @@ final class Particles {
     private Optional<Found<List<Constituent>>> atOnce(int i) {
         boolean near = tokens.is(i, Category.APART) && tokens.is(i - 1, Category.FILLER);
         return near ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Da spielst du also ein D": behind verb and subject it ties nothing. */
+    private Optional<Found<List<Constituent>>> thus(int i) {
+        boolean inside = tokens.is(i, Category.SO)
+                && tokens.isAny(i - 1, Category.WE, Category.IT, Category.THAT)
+                && tokens.isAny(i - 2, Category.PLAY, Category.BE, Category.HAVE, Category.HOLD, Category.MANNER);
+        return inside ? nothing(i + 1) : Optional.empty();
     }
 }

@@ -9,47 +9,18 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/**
- * Puts into plain order what talk says in another: a thing named first and pointed at then ("that C, that's the fifth"),
- * one singled out ("it's the middle one that you pop"), and a fret whose noun was left out ("from the second fret up to
- * the fourth").
- */
-final class Phrases {
-    private static final Set<Tie> POINTING = Set.of(Tie.THAT, Tie.IT, Tie.THEY, Tie.WHICH);
-    private static final Set<Tie> NO_TOPIC = Set.of(
-            Tie.BE,
-            Tie.HAVE,
-            Tie.PLAY,
-            Tie.START,
-            Tie.END,
-            Tie.HOLD,
-            Tie.CLIMB,
-            Tie.FALL,
-            Tie.CHANGE,
-            Tie.WE,
-            Tie.IT,
-            Tie.WHAT,
-            Tie.WHICH,
-            Tie.HOW_MANY,
-            Tie.ASK,
-            Tie.MAYBE,
-            Tie.NOT,
-            Tie.NO,
-            Tie.LIKE,
-            Tie.SAME,
-            Tie.THEN);
+/** Puts into plain words what talk says with fewer: a fret whose noun was left out ("from the second fret up to the fourth"). */
+final class Phrases extends Rewriting {
+
+    /** So many units what something is not may have. */
+    private static final int OPPOSED = 6;
 
     /** What a note is one of, and no other at once. */
     private static final Set<Class<? extends Constituent>> CONTRASTED =
             Set.of(Constituent.Name.class, Constituent.Place.class, Constituent.Value.class, Constituent.Played.class);
 
-    /** "On two, that's a D" names a time, and no thing. */
-    private static final Set<Tie> BEFORE_TIMES = Set.of(Tie.ON, Tie.IN, Tie.AT, Tie.FOR);
-
-    private final List<Read> units;
-
     private Phrases(List<Read> units) {
-        this.units = new ArrayList<>(units);
+        super(units);
     }
 
     static List<Read> plain(List<Read> units) {
@@ -60,12 +31,14 @@ final class Phrases {
         phrases.lengths();
         phrases.contrasts();
         phrases.sources();
-        phrases.objects();
-        phrases.dismissed();
-        phrases.resumed();
-        phrases.dislocated();
-        phrases.singledOut();
+        phrases.ways();
         phrases.silences();
+        phrases.pointed();
+        phrases.ofThose();
+        phrases.opposed();
+        phrases.farewells();
+        phrases.extremes();
+        phrases.crossings();
         return List.copyOf(phrases.units);
     }
 
@@ -185,49 +158,39 @@ final class Phrases {
         }
     }
 
-    /** "That low D, you find it on ...": what is named first is what comes behind the verb. */
-    private void objects() {
-        for (int comma = units.size() - 4; comma > 0; comma--) {
-            boolean object = isTie(comma, Tie.COMMA)
-                    && isTie(comma + 1, Tie.WE)
-                    && isTie(comma + 2, Tie.PLAY)
-                    && isTie(comma + 3, Tie.IT);
-            if (object && isTopic(comma)) {
-                var verb = units.get(comma + 2);
-                units.subList(comma, comma + 4).clear();
-                units.add(comma, new Read(new Constituent.Small(Tie.BE), verb.from(), verb.to()));
+    /** "Das kommt von der leeren D-Saite", "von dem F rutschst du ...": from it, where a verb of motion stands beside it. */
+    private void ways() {
+        for (int of = 0; of + 1 < units.size(); of++) {
+            int thing = of + 1;
+            while (isTie(thing, Tie.THE) || isTie(thing, Tie.THAT) || isTie(thing, Tie.LOW) || isTie(thing, Tie.HIGH)) {
+                thing++;
+            }
+            boolean named = isTie(of, Tie.OF)
+                    && thing < units.size()
+                    && (units.get(thing).is(Constituent.Name.class)
+                            || units.get(thing).is(Constituent.Place.class)
+                            || isTie(thing, Tie.THERE));
+            int verb = of - 1;
+            while (isTie(verb, Tie.WE) || isTie(verb, Tie.IT) || isTie(verb, Tie.THEN)) {
+                verb--;
+            }
+            boolean begins = of == 0 || isEnd(of - 1) || isTie(of - 1, Tie.AND) || isTie(of - 1, Tie.COMMA);
+            int behind = thing + 1;
+            while (Units.isMoment(units, behind) || isTie(behind, Tie.ON) || isTie(behind, Tie.IN)) {
+                behind++;
+            }
+            boolean led = isTie(verb, Tie.PLAY) || begins && isMotion(behind);
+            if (named && led) {
+                var from = units.get(of);
+                units.set(of, new Read(new Constituent.Small(Tie.FROM), from.from(), from.to()));
             }
         }
     }
 
-    /** "The B flat, no, that's on the first fret": somebody else had it wrong. */
-    private void dismissed() {
-        for (int no = units.size() - 3; no > 1; no--) {
-            boolean apart = isTie(no, Tie.NO)
-                    && isTie(no - 1, Tie.COMMA)
-                    && isTie(no + 1, Tie.COMMA)
-                    && isAny(no + 2, POINTING)
-                    && isTie(no + 3, Tie.BE);
-            if (apart && isTopic(no - 1)) {
-                units.subList(no, no + 2).clear();
-            }
-        }
-    }
-
-    /** "It's a short one, that note on four", "all on the A string, that slide": what is spoken of is said again behind. */
-    private void dislocated() {
-        boolean it =
-                units.size() > 3 && (isTie(0, Tie.IT) && isTie(1, Tie.BE) || isTie(0, Tie.ALL) && isTie(1, Tie.ON));
-        for (int comma = units.size() - 3; it && comma > 2; comma--) {
-            boolean again = isTie(comma, Tie.COMMA)
-                    && isTie(comma + 1, Tie.THAT)
-                    && (isTie(comma + 2, Tie.NOTE)
-                            || isTie(comma + 2, Tie.ONE)
-                            || units.get(comma + 2).is(Constituent.Played.class));
-            if (again) {
-                units.subList(comma, comma + 3).clear();
-            }
-        }
+    /** A stroke or a step with a speaker behind it. */
+    private boolean isMotion(int i) {
+        boolean stroke = i < units.size() && units.get(i).is(Constituent.Played.class);
+        return (stroke || isTie(i, Tie.PLAY)) && (isTie(i + 1, Tie.WE) || isTie(i + 1, Tie.IT));
     }
 
     private boolean isRank(int i) {
@@ -262,39 +225,6 @@ final class Phrases {
                 && place.fret().isPresent();
     }
 
-    /** "From that D up to the F sharp, that's a third": the comma and the word that points go. */
-    private void resumed() {
-        for (int comma = units.size() - 3; comma > 0; comma--) {
-            boolean points = isTie(comma, Tie.COMMA) && isAny(comma + 1, POINTING) && isTie(comma + 2, Tie.BE);
-            if (points && isTopic(comma)) {
-                units.subList(comma, comma + 2).clear();
-            }
-        }
-    }
-
-    private boolean isTopic(int comma) {
-        int from = comma;
-        while (from > 0 && !isEnd(from - 1)) {
-            from--;
-        }
-        while (isTie(from, Tie.AND) || isTie(from, Tie.SO) || isTie(from, Tie.BUT) || isTie(from, Tie.COMMA)) {
-            from++;
-        }
-        var topic = units.subList(Math.min(from, comma), comma);
-        boolean plain = topic.stream().noneMatch(read -> isAny(read, NO_TOPIC) || read.is(Constituent.Played.class));
-        boolean thing = topic.stream().anyMatch(read -> isThing(read.unit()));
-        boolean timed = !topic.isEmpty() && isAny(topic.get(0), BEFORE_TIMES);
-        return plain && thing && !timed;
-    }
-
-    private static boolean isThing(Constituent unit) {
-        return unit instanceof Constituent.Name
-                || unit instanceof Constituent.Dead
-                || unit instanceof Constituent.Triplet
-                || unit instanceof Constituent.Rank
-                || unit instanceof Constituent.Small small && small.tie() == Tie.RHYTHM;
-    }
-
     /** "Nothing, an eighth rest": one silence, whose length is said behind it. */
     private void silences() {
         for (int i = units.size() - 1; i > 0; i--) {
@@ -313,59 +243,138 @@ final class Phrases {
         }
     }
 
-    /** "It's the last one that you slap": the last one is slapped. */
-    private void singledOut() {
-        for (int that = 3; that < units.size(); that++) {
-            int verb = played(that);
-            int from = start(that);
-            if (verb > 0 && from >= 0) {
-                var be = units.get(from + 1);
-                int comma = isTie(that - 1, Tie.COMMA) ? that - 1 : that;
-                units.subList(comma, verb).clear();
-                units.add(comma, be);
-                units.subList(from, from + 2).clear();
+    /** "The note there is a C": the one that was spoken of. */
+    private void pointed() {
+        for (int there = units.size() - 2; there > 0; there--) {
+            boolean note = isTie(there, Tie.THERE) && isTie(there - 1, Tie.NOTE) && isTie(there + 1, Tie.BE);
+            if (note) {
+                units.remove(there);
+                units.add(there - 1, small(Tie.THAT, units.get(there - 1)));
+            }
+        }
+    }
+
+    /** "Alle drei Töne davon": those that were spoken of. */
+    private void ofThose() {
+        for (int they = units.size() - 1; they > 0; they--) {
+            boolean behind = isTie(they, Tie.THEY)
+                    && isTie(they - 1, Tie.NOTE)
+                    && (isTie(they + 1, Tie.PLAY) || isTie(they + 1, Tie.BE) || isTie(they + 1, Tie.HOLD));
+            if (behind) {
+                units.remove(they);
+            }
+        }
+    }
+
+    /** "Not a C but a D", "kein C, sondern ein D": what it is not goes, with the words that set it against what it is. */
+    private void opposed() {
+        for (int but = units.size() - 2; but > 1; but--) {
+            int not = but - 1;
+            while (not > 0 && !isTie(not, Tie.NOT) && !isTie(not, Tie.NO) && !isEnd(not)) {
+                not--;
+            }
+            boolean opposed = isTie(but, Tie.BUT)
+                    && (isTie(not, Tie.NOT) || isTie(not, Tie.NO))
+                    && but - not <= OPPOSED
+                    && units.subList(not + 1, but).stream().noneMatch(Phrases::isSaying)
+                    && units.subList(not + 1, but).stream().anyMatch(Units::isContent)
+                    && !saysMore(but + 1);
+            if (opposed) {
+                units.subList(not, but + 1).clear();
+                but = not;
+            }
+        }
+    }
+
+    /** Whether a verb or a pronoun comes before the next pause. */
+    private boolean saysMore(int from) {
+        for (int i = from; i < units.size() && !isEnd(i) && !isTie(i, Tie.COMMA); i++) {
+            if (isSaying(units.get(i))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isSaying(Read read) {
+        return Units.isVerb(read) && read.unit() instanceof Constituent.Small
+                || read.is(Tie.IT)
+                || read.is(Tie.WE)
+                || read.is(Tie.THERE);
+    }
+
+    /** "... before you move on": how the talk goes on says nothing of what was told. */
+    private void farewells() {
+        for (int before = units.size() - 2; before > 1; before--) {
+            int end = before + 1;
+            while (end < units.size() && !isEnd(end) && !isTie(end, Tie.COMMA) && !Units.isContent(units.get(end))) {
+                end++;
+            }
+            boolean last = end == units.size() || isEnd(end);
+            boolean goesOn = isTie(before, Tie.BEFORE)
+                    && (isTie(before + 1, Tie.WE) || isTie(before + 1, Tie.IT))
+                    && (isTie(before + 2, Tie.PLAY) || isTie(before + 3, Tie.PLAY));
+            if (last && goesOn) {
+                units.subList(before, end).clear();
+            }
+        }
+    }
+
+    /** "It goes over beat three": it is held there. */
+    private void crossings() {
+        for (int over = units.size() - 2; over > 0; over--) {
+            boolean held = isTie(over, Tie.OVER) && Units.isBeat(units.get(over + 1)) && isTie(over - 1, Tie.PLAY);
+            if (held) {
+                units.set(over - 1, small(Tie.HOLD, units.get(over - 1)));
+            }
+        }
+    }
+
+    /** "Nothing goes lower than that": that is the lowest note. */
+    private void extremes() {
+        for (int than = units.size() - 2; than > 1; than--) {
+            if (!isTie(than, Tie.OTHER)) {
+                continue;
+            }
+            int from = than - 1;
+            while (from > 0 && !isEnd(from - 1) && !isTie(from - 1, Tie.COMMA) && !isTie(from - 1, Tie.AND)) {
+                from--;
+            }
+            boolean up = isTie(than - 1, Tie.UP) || isTie(than - 1, Tie.HIGH);
+            boolean down = isTie(than - 1, Tie.DOWN) || isTie(than - 1, Tie.LOW);
+            var before = units.subList(from, than - 1);
+            boolean none = before.stream()
+                    .anyMatch(read -> read.unit() instanceof Constituent.Silence silence
+                                    && silence.length().isEmpty()
+                            || read.is(Tie.NO) && before.stream().anyMatch(other -> other.is(Tie.NOTE)));
+            boolean plain = before.stream()
+                    .allMatch(read -> read.unit() instanceof Constituent.Small
+                            || read.is(Constituent.Silence.class)
+                            || read.is(Constituent.Whole.class)
+                            || Units.isMoment(read));
+            if (up != down && none && plain) {
+                extreme(from, than, up);
                 return;
             }
         }
     }
 
-    /** Of the stroke after "that you have to"; 0 where there is none. */
-    private int played(int that) {
-        boolean relative =
-                (isTie(that, Tie.THAT) || isTie(that, Tie.WHICH) || isTie(that, Tie.WHAT)) && isTie(that + 1, Tie.WE);
-        int at = that + 2;
-        while (isTie(at, Tie.HAVE) || isTie(at, Tie.TO) || isTie(at, Tie.DO)) {
-            at++;
+    private void extreme(int from, int than, boolean up) {
+        var at = units.get(than);
+        var places = units.subList(from, than - 1).stream()
+                .filter(read -> read.is(Constituent.Whole.class) || Units.isMoment(read))
+                .toList();
+        int end = than + 1;
+        while (end < units.size() && !isEnd(end) && !isTie(end, Tie.COMMA)) {
+            end++;
         }
-        return relative && at < units.size() && units.get(at).is(Constituent.Played.class) ? at : 0;
-    }
-
-    /** Of "it is" before something that is singled out; -1 where there is none. */
-    private int start(int that) {
-        int be = that - 1;
-        while (be > 0 && !isTie(be, Tie.BE) && !isEnd(be)) {
-            be--;
-        }
-        boolean single = be > 0
-                && isTie(be, Tie.BE)
-                && (isTie(be - 1, Tie.IT) || isTie(be - 1, Tie.THAT))
-                && units.subList(be, that).stream().anyMatch(read -> isThing(read.unit()));
-        return single ? be - 1 : -1;
-    }
-
-    private boolean isEnd(int i) {
-        return isTie(i, Tie.STOP) || isTie(i, Tie.ASK) || isTie(i, Tie.COLON) || isTie(i, Tie.SEMICOLON);
-    }
-
-    private boolean isTie(int i, Tie tie) {
-        return i >= 0 && i < units.size() && units.get(i).is(tie);
-    }
-
-    private boolean isAny(int i, Set<Tie> ties) {
-        return i >= 0 && i < units.size() && isAny(units.get(i), ties);
-    }
-
-    private static boolean isAny(Read read, Set<Tie> ties) {
-        return read.unit() instanceof Constituent.Small small && ties.contains(small.tie());
+        var said = new ArrayList<>(units.subList(than + 1, end));
+        var which = up ? Constituent.Rank.Which.HIGHEST : Constituent.Rank.Which.LOWEST;
+        said.add(new Read(new Constituent.Small(Tie.BE), units.get(from).from(), at.to()));
+        said.add(new Read(new Constituent.Rank(which, 1), at.from(), at.to()));
+        said.add(small(Tie.NOTE, at));
+        places.forEach(place -> said.add(new Read(place.unit(), at.from(), at.to())));
+        units.subList(from, end).clear();
+        units.addAll(from, said);
     }
 }

@@ -19,6 +19,7 @@ final class Reckoning {
     static List<Read> without(List<Read> units) {
         var kept = new ArrayList<>(units);
         counted(kept);
+        summed(kept);
         for (int i = kept.size() - 1; i >= 0; i--) {
             if (kept.get(i).is(Tie.RECKON)) {
                 i = takeOut(kept, i);
@@ -50,6 +51,52 @@ final class Reckoning {
                 return;
             }
         }
+    }
+
+    /** "Count the dead notes in that bar and you get three": so many of them. */
+    private static void summed(List<Read> units) {
+        int at = 0;
+        while (at < units.size()
+                && units.get(at).unit() instanceof Constituent.Small
+                && !units.get(at).is(Tie.RECKON)) {
+            at++;
+        }
+        int last = units.size() - 1;
+        while (last > 0 && !isAmount(units.get(last)) && units.get(last).unit() instanceof Constituent.Small) {
+            last--;
+        }
+        int thing = at + 1;
+        while (thing < last && units.get(thing).is(Tie.THE)) {
+            thing++;
+        }
+        boolean sum = at < thing
+                && thing < last
+                && units.get(at).is(Tie.RECKON)
+                && isAmount(units.get(last))
+                && (isReckoned(units.get(thing)) && !units.get(thing).is(Tie.THEY)
+                        || units.get(thing).is(Constituent.Silence.class));
+        var between = sum ? units.subList(thing + 1, last) : List.<Read>of();
+        boolean verb = between.stream().anyMatch(read -> read.is(Tie.PLAY) || read.is(Tie.HAVE) || read.is(Tie.BE));
+        boolean plain = between.stream()
+                .allMatch(read -> read.unit() instanceof Constituent.Small
+                        || Units.isMoment(read)
+                        || read.is(Constituent.Whole.class));
+        if (!verb || !plain) {
+            return;
+        }
+        var noun = units.get(thing);
+        var amount = units.get(last);
+        var said = new ArrayList<Read>();
+        between.stream()
+                .filter(read -> !(read.unit() instanceof Constituent.Small))
+                .forEach(said::add);
+        said.add(new Read(new Constituent.Small(Tie.WE), amount.from(), amount.from()));
+        said.add(new Read(new Constituent.Small(Tie.HAVE), amount.from(), amount.from()));
+        said.add(new Read(new Constituent.Count(many(amount)), amount.from(), amount.to()));
+        said.add(new Read(noun.unit(), amount.to(), amount.to()));
+        var whole = units.subList(at, last + 1);
+        whole.clear();
+        units.addAll(at, said);
     }
 
     private static boolean isAmount(Read read) {

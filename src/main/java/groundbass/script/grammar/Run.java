@@ -1,5 +1,6 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.WordOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,9 @@
 package groundbass.script.grammar;
 
 import groundbass.score.Fraction;
-import groundbass.script.grammar.SpokenWords.Found;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
+import groundbass.script.lexicon.SpokenWords.Found;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -34,7 +36,8 @@ final class Spans {
         boolean told =
                 tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
         boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);
-        if ((told || subject)
+        boolean inside = tokens.is(tokens.is(i - 1, Category.THE) ? i - 2 : i - 1, Category.IN); // "im ganzen Takt"
+        if ((told || subject || inside)
                 && tokens.is(i, Category.WHOLE)
                 && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
             return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));

@@ -1,6 +1,7 @@
 package groundbass.script.grammar;
 
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.WordOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -76,7 +77,8 @@ final class Splitter {
                 && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
         separates |= isTimedList(i);
         separates |= !unpunctuated && isComparison(i);
-        separates |= !unpunctuated && (isNewSubject(i) || isRelative(i));
+        separates |= !unpunctuated
+                && (isNewSubject(i) || isRelative(i) || isDenied(i) || isReason(i) || isOwnSubject(i) || isLater(i));
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -105,6 +107,60 @@ final class Splitter {
                 && Units.hasVerb(open);
     }
 
+    /** "Long it is not, sixteen bars": what is denied ends with its comma. */
+    private boolean isDenied(int i) {
+        return units.get(i).is(Tie.COMMA)
+                && !open.isEmpty()
+                && open.get(open.size() - 1).is(Tie.NOT)
+                && Units.hasVerb(open);
+    }
+
+    /** "On three come B and C sharp, and then it dissolves into D in the last bar": what comes at another time. */
+    private boolean isLater(int i) {
+        int then = i + 1;
+        while (then < units.size() && units.get(then).is(Tie.AND)) {
+            then++;
+        }
+        int end = then + 1;
+        while (end < units.size() && !isSeparator(end)) {
+            end++;
+        }
+        return units.get(i).is(Tie.COMMA)
+                && then < units.size()
+                && units.get(then).is(Tie.THEN)
+                && (Units.hasVerb(open) || Units.isPlaced(open))
+                && open.stream().anyMatch(Units::isMoment)
+                && units.subList(Math.min(then + 1, end), end).stream()
+                        .anyMatch(read -> read.is(Constituent.Bars.class) || read.is(Constituent.BarAt.class));
+    }
+
+    /** "..., that's where it lives": why or where something is so, and no more of what it is. */
+    private boolean isReason(int i) {
+        return units.get(i).is(Tie.COMMA)
+                && i + 3 < units.size()
+                && units.get(i + 1).is(Tie.THAT)
+                && units.get(i + 2).is(Tie.BE)
+                && units.get(i + 3).is(Tie.WHAT);
+    }
+
+    /** "The same E again, and it comes in on three": a verb with a subject of its own, where there was none. */
+    private boolean isOwnSubject(int i) {
+        boolean tied = units.get(i).is(Tie.COMMA)
+                && i + 3 < units.size()
+                && (units.get(i + 1).is(Tie.AND) || units.get(i + 1).is(Tie.BUT));
+        boolean subject = tied
+                && (units.get(i + 2).is(Tie.IT)
+                        || units.get(i + 2).is(Tie.THAT)
+                        || units.get(i + 2).is(Tie.THEY));
+        boolean path = open.stream().anyMatch(read -> read.is(Tie.FROM) || read.is(Tie.TO));
+        return subject
+                && !path
+                && taken.isThing()
+                && !Units.hasVerb(open)
+                && Units.isVerb(units.get(i + 3))
+                && units.get(i + 3).unit() instanceof Constituent.Small;
+    }
+
     /** "..., and that C is the root": what was said just now is spoken of. */
     private boolean isNewSubject(int i) {
         if (!units.get(i).is(Tie.COMMA) || !taken.isThing()) {
@@ -124,16 +180,24 @@ final class Splitter {
 
     /** "B on three and D on four": each with a time of its own, and no verb that is of both. */
     private boolean isTimedList(int i) {
-        boolean told = isSeparator(i) && !open.isEmpty() && Units.isBeat(open.get(open.size() - 1)) && taken.isThing();
-        int end = i + 1;
-        while (told && end < units.size() && !isSeparator(end) && !(end > i + 1 && isClauseEnd(end))) {
+        int last = open.size() - 1;
+        while (last > 0 && open.get(last).is(Tie.AGAIN)) {
+            last--;
+        }
+        boolean told = isSeparator(i) && last >= 0 && Units.isBeat(open.get(last)) && taken.isThing();
+        int from = i + 1;
+        while (told && isSeparator(from)) {
+            from++;
+        }
+        int end = from;
+        while (told && end < units.size() && !isSeparator(end) && !(end > from && isClauseEnd(end))) {
             end++;
         }
         boolean other = told
-                && end > i + 2
+                && end > from + 1
                 && Units.isBeat(units.get(end - 1))
-                && units.subList(i + 1, end - 1).stream().noneMatch(Units::isMoment)
-                && units.subList(i + 1, end - 1).stream()
+                && units.subList(from, end - 1).stream().noneMatch(Units::isMoment)
+                && units.subList(from, end - 1).stream()
                         .anyMatch(read -> Units.isContent(read) && !read.is(Constituent.Number.class));
         return other
                 && IntStream.range(i + 1, units.size())

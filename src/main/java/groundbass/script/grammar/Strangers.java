@@ -1,5 +1,7 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWords;
 import java.util.regex.Pattern;
 
 /**

@@ -1,5 +1,6 @@
 package groundbass.script.grammar;
 
+import groundbass.script.lexicon.Vocabulary;
 import groundbass.script.words.Word;
 import groundbass.script.words.Words;
 import java.util.List;

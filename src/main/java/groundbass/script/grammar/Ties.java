@@ -1,6 +1,8 @@
 package groundbass.script.grammar;
 
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.lexicon.Category;
+import groundbass.script.lexicon.SpokenWord;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +13,8 @@ final class Ties {
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
             Map.entry(Category.LET, Tie.MAYBE),
+            Map.entry(Category.INSTEAD, Tie.MAYBE),
+            Map.entry(Category.SUCH, Tie.MAYBE),
             Map.entry(Category.SORRY, Tie.SORRY),
             Map.entry(Category.YES, Tie.YES),
             Map.entry(Category.BE, Tie.BE),

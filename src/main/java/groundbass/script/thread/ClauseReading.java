@@ -46,7 +46,12 @@ public final class ClauseReading {
 
     private static List<Reader> loosely(Stage stage) {
         return List.of(
-                new HeadGist(stage), new Distances(stage), new Denials(stage), new Amounts(stage), new Gist(stage));
+                new HeadGist(stage),
+                new Distances(stage),
+                new Denials(stage),
+                new Amounts(stage),
+                new HeldReader(stage),
+                new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
@@ -89,7 +94,10 @@ public final class ClauseReading {
             return understood(timed, memory, denied)
                     .map(found -> new Understood(found.judged().partly(), false));
         }
-        var whole = clause.isKnown() ? whole(clause, memory) : Optional.<Judged>empty();
+        boolean apart =
+                leadsOn(clause, memory) && clause.has(Constituent.Name.class) && !clause.has(Constituent.Played.class);
+        var whole = (clause.isKnown() ? whole(clause, memory) : Optional.<Judged>empty())
+                .filter(judged -> !apart || !judged.contradicts());
         boolean sure = whole.filter(Judged::isSure).isPresent();
         return (sure ? whole : inPart(clause, memory, denied).or(() -> whole))
                 .map(judged -> new Understood(judged, sure));
@@ -116,7 +124,7 @@ public final class ClauseReading {
 
     /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */
     private Optional<Judged> gist(Clause clause, Memory memory, boolean denied) {
-        if (denied && refers(clause) || isCompared(clause) || leadsOn(clause)) {
+        if (denied && refers(clause) || isCompared(clause) || leadsOn(clause, memory)) {
             return Optional.empty();
         }
         var alike = same.gist(clause, memory);
@@ -129,11 +137,16 @@ public final class ClauseReading {
     }
 
     /** "The C sharp takes us up to the D in the next bar": only where it leads to is there. */
-    private static boolean leadsOn(Clause clause) {
-        return clause.has(Tie.TO)
-                && clause.units().stream()
-                        .anyMatch(read -> read.unit() instanceof Constituent.BarAt bar
-                                && bar.way() == Constituent.BarAt.Way.NEXT);
+    private static boolean leadsOn(Clause clause, Memory memory) {
+        return clause.units().stream()
+                .dropWhile(read -> !read.is(Tie.TO))
+                .skip(1)
+                .anyMatch(
+                        read -> read.unit() instanceof Constituent.BarAt bar && bar.way() == Constituent.BarAt.Way.NEXT
+                                || read.unit() instanceof Constituent.Bars bars
+                                        && memory.bar()
+                                                .filter(bar -> bars.numbers().equals(List.of(bar + 1)))
+                                                .isPresent());
     }
 
     /** "The only place where you ...". */

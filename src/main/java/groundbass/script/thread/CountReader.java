@@ -231,7 +231,9 @@ final class CountReader implements Reader {
         if (said.has(Constituent.BarCount.class) || said.has(Tie.ANY)) {
             return List.of(stage.allBars());
         }
-        if (isThere(said.units()) && !said.memory().bars().isEmpty()) {
+        boolean here =
+                isThere(said.units()) || said.has(Constituent.Times.class) && said.has(Tie.THAT); // "that G, twice"
+        if (here && !said.memory().bars().isEmpty()) {
             return List.of(said.memory().bars());
         }
         return said.memory().bars().isEmpty()

@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.score.Ornaments.Mark;
 import groundbass.script.checking.Timeline.At;
+import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Item;
@@ -57,7 +58,11 @@ final class Denials implements Reader {
     private static int not(List<Constituent> units) {
         int not = -1;
         for (int i = 0; i < units.size(); i++) {
-            boolean here = PlacedClause.is(units.get(i), Tie.NOT);
+            boolean unaccented = PlacedClause.is(units.get(i), Tie.NO)
+                    && i + 1 < units.size()
+                    && units.get(i + 1) instanceof Constituent.Played played
+                    && played.manner() == Manner.ACCENT; // "softly, no accent"
+            boolean here = PlacedClause.is(units.get(i), Tie.NOT) || unaccented;
             if (here && not >= 0) {
                 return -1; // what is denied twice, nobody knows
             }

@@ -56,7 +56,17 @@ final class EdgeReader implements Reader {
         return Items.of(what(said.units(), many > 1), stage)
                 .map(row -> several(row.items(), many))
                 .filter(items -> many == 1 || items.size() == many)
-                .flatMap(items -> edges(items, last, said));
+                .flatMap(items -> edges(items, last, said)
+                        .map(judged -> isOfGroup(items, last, said) ? judged.doubted() : judged));
+    }
+
+    /** "Four sixteenths; the last is the F": of those that were spoken of just now, perhaps. */
+    private static boolean isOfGroup(List<Item> items, boolean last, PlacedClause said) {
+        var notes = said.memory().notes();
+        return !said.scope().isSaid()
+                && notes.size() > 1
+                && items.size() == 1
+                && items.get(0).fits(notes.get(last ? notes.size() - 1 : 0));
     }
 
     /** "One of the last two notes": which of them, was not said. */

@@ -10,6 +10,7 @@ import groundbass.script.thread.stage.Items;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -47,7 +48,12 @@ final class EndsReader implements Reader {
             return Optional.empty();
         }
         int to = said.units().indexOf(new Constituent.Small(Tie.TO));
-        var first = end(said.units().subList(0, to), said);
+        var left = what(said.units().subList(0, to));
+        var right = what(said.units().subList(to, said.units().size()));
+        boolean shared =
+                isRank(left) && right.size() > 1 && right.get(0) instanceof Rank; // "from the first to the last D"
+        var first =
+                shared ? ends(withRank(left, right), said) : end(said.units().subList(0, to), said);
         var last = end(said.units().subList(to, said.units().size()), said);
         return first.isEmpty() || last.isEmpty()
                 ? Optional.empty()
@@ -63,9 +69,21 @@ final class EndsReader implements Reader {
                                 || PlacedClause.is(units.get(i - 1), Tie.TO)));
     }
 
+    private static boolean isRank(List<Constituent> units) {
+        return units.size() == 1 && units.get(0) instanceof Rank;
+    }
+
+    private static List<Constituent> withRank(List<Constituent> rank, List<Constituent> ranked) {
+        var units = new ArrayList<>(rank);
+        units.addAll(ranked.subList(1, ranked.size()));
+        return units;
+    }
+
     private List<At> end(List<Constituent> units, PlacedClause said) {
         var what = what(units);
-        boolean pointed = what.isEmpty() && said.memory().notes().size() == 1;
+        boolean verb = isPointed(units)
+                && what.stream().allMatch(Constituent.Played.class::isInstance); // "from there you hammer up"
+        boolean pointed = (what.isEmpty() || verb) && said.memory().notes().size() == 1;
         return pointed ? said.memory().notes() : ends(what, said);
     }
 

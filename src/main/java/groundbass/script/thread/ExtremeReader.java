@@ -121,6 +121,7 @@ final class ExtremeReader implements Reader {
                                         BUT,
                                         THEN,
                                         UP,
+                                        ANY,
                                         AT -> true;
                                 default -> false;
                             };

@@ -152,7 +152,7 @@ final class Gist implements Reader {
         return area.notes().stream().anyMatch(item::fits)
                 || length && said.has(Constituent.Silence.class)
                 || harmony && isRoot(description.unit(), area)
-                || harmony && description.ahead() && isNext(item, area)
+                || said.scope().time().isEmpty() && description.ahead() && isNext(item, area)
                 || isOfNeck(said);
     }
 

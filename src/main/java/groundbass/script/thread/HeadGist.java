@@ -21,6 +21,8 @@ final class HeadGist implements Reader {
             Constituent.TempoNamed.class,
             Constituent.Signature.class,
             Constituent.MeterNamed.class,
+            Constituent.StringCount.class,
+            Constituent.BarCount.class,
             Constituent.BeatsInBar.class);
 
     private static final int SLOWEST = 40;
@@ -36,7 +38,7 @@ final class HeadGist implements Reader {
     @Override
     public Optional<Judged> read(PlacedClause said) {
         var named = said.units().stream()
-                .filter(unit -> KINDS.contains(unit.getClass()))
+                .filter(unit -> KINDS.contains(unit.getClass()) && isOfLine(unit, said))
                 .toList();
         var root = root(said);
         if (root.isPresent()) {
@@ -62,11 +64,31 @@ final class HeadGist implements Reader {
         }
         boolean ofLine = named.get(0) instanceof Constituent.KeyNamed && said.has(Tie.KEY);
         var placed = ofLine ? said.in(Scope.NOTHING) : said;
+        if (named.get(0) instanceof Constituent.BarCount bars) {
+            int there = stage.timeline().line().bars().size();
+            return bars.bars() == there || said.hasAny(Tie.MAYBE, Tie.FOR)
+                    ? Optional.empty()
+                    : heads.head(bars, said.with(List.of(bars)))
+                            .filter(verdict -> verdict instanceof Verdict.Contradicts)
+                            .map(verdict -> new Judged(verdict, List.of()).at(bars));
+        }
         return edge(named.get(0), placed)
                 .flatMap(clause -> heads.head(named.get(0), clause))
                 .filter(verdict -> verdict instanceof Verdict.Contradicts)
                 .filter(verdict -> !isOtherwise(named.get(0), said))
                 .map(verdict -> new Judged(verdict, List.of()).at(named.get(0)));
+    }
+
+    /** "Sixteen bars, and that's it": at the beginning of a talk, and before anything else. Of strings only an instrument is called. */
+    private static boolean isOfLine(Constituent unit, PlacedClause said) {
+        if (unit instanceof Constituent.StringCount strings) {
+            return strings.instrument() && said.has(Tie.FOR);
+        }
+        return !(unit instanceof Constituent.BarCount)
+                || said.memory().bars().isEmpty()
+                        && said.units().get(0) == unit
+                        && said.units().size() > 1
+                        && PlacedClause.is(said.units().get(1), Tie.COMMA);
     }
 
     /** "It's marked a hundred and ten": nothing else of a line has such a number, and it is the last word. */

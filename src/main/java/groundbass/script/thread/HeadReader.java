@@ -130,7 +130,7 @@ final class HeadReader implements Reader {
         }
         if (unit instanceof Constituent.StringCount strings) {
             int there = stage.tuning().size();
-            boolean bass = said.has(Tie.BASS) || said.has(Tie.HAVE);
+            boolean bass = said.has(Tie.BASS) || said.has(Tie.HAVE) || strings.instrument();
             return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
         }
         if (unit instanceof Constituent.BarCount count) {
@@ -140,7 +140,16 @@ final class HeadReader implements Reader {
                     || said.has(Tie.LONG)
                     || said.hasAny(Tie.BE, Tie.HAVE) && (!said.has(Tie.OF) || said.has(Tie.IT));
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
-            return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
+            boolean whole = said.scope().extent() == Scope.Extent.WHOLE // "the whole thing runs to twelve bars"
+                    && said.units().stream()
+                            .allMatch(part -> part == unit
+                                    || isLead(part)
+                                    || PlacedClause.is(part, Tie.TO)
+                                    || PlacedClause.is(part, Tie.FOR)
+                                    || PlacedClause.is(part, Tie.PLAY));
+            return whole || own && !other
+                    ? Optional.of(heads.check(new Claim.BarCountIs(count.bars())))
+                    : Optional.empty();
         }
         if (unit instanceof Constituent.BeatsInBar beats) {
             return Optional.of(beats(beats.beats()));

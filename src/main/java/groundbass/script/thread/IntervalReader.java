@@ -177,6 +177,15 @@ final class IntervalReader implements Reader {
         }
         boolean refers = clause.has(Tie.THEY) || clause.has(Tie.BOTH) || clause.has(Tie.THAT) || clause.has(Tie.IT);
         var notes = clause.memory().notes();
+        boolean it = clause.hasAny(Tie.IT, Tie.THAT) && !clause.hasAny(Tie.THEY, Tie.BOTH);
+        if (it
+                && notes.size() == 1
+                && !clause.scope().isSaid()
+                && notes.get(0).note().arrival().isPresent()) {
+            return Arrivals.source(notes.get(0), stage) // "the slide to the A: it's a whole step"
+                    .map(source -> List.of(List.of(source, notes.get(0))))
+                    .orElse(List.of());
+        }
         return refers && notes.size() == 2 && !clause.scope().isSaid() ? List.of(notes) : List.of();
     }
 

@@ -36,7 +36,7 @@ final class LocationReader implements Reader {
         boolean only = isOnly(said.units()) && !said.has(Constituent.Count.class);
         boolean placed = said.scope().extent() == Scope.Extent.SAID
                 || said.scope().time().isPresent();
-        if (!placed || (!only && !isSubjectFirst(said))) {
+        if (!placed || (!only && !isSubjectFirst(said) && !isRanked(said))) {
             return Optional.empty();
         }
         var rest = new ArrayList<Constituent>();
@@ -54,6 +54,22 @@ final class LocationReader implements Reader {
                 .flatMap(row -> located(row.items().get(0), only, said));
     }
 
+    /** "Danach folgt auf der Zwei das nächste D": which of several it is, says that it is the only thing spoken of. */
+    private static boolean isRanked(PlacedClause said) {
+        long content = said.units().stream()
+                .filter(unit -> !(unit instanceof Constituent.Small))
+                .count();
+        boolean next = said.only(Rank.class)
+                .filter(rank -> rank.which() == Rank.Which.NEXT || rank.which() == Rank.Which.LAST)
+                .isPresent();
+        return next
+                && said.scope().time().isPresent()
+                && said.has(Tie.PLAY)
+                && (content == 2 || content == 1 && said.has(Tie.NOTE))
+                && !said.hasAny(
+                        Tie.NOT, Tie.NO, Tie.MAYBE, Tie.OTHER, Tie.BEFORE, Tie.TO, Tie.FROM, Tie.SAME, Tie.HOLD);
+    }
+
     /** "The second D comes on three": of those in its bar. */
     private Optional<Judged> ranked(Rank rank, List<Constituent> rest, PlacedClause said) {
         boolean one = said.bars().size() == 1
@@ -63,13 +79,30 @@ final class LocationReader implements Reader {
                         || rank.which() == Rank.Which.LAST
                         || rank.which() == Rank.Which.NEXT
                                 && !said.memory().notes().isEmpty());
-        var what = rest.stream().filter(unit -> unit != rank).toList();
+        var what = rest.stream()
+                .filter(unit -> unit != rank && !PlacedClause.is(unit, Tie.AFTER))
+                .toList();
+        if (what.isEmpty() && one && said.has(Tie.NOTE) && rank.which() == Rank.Which.LAST) {
+            return Optional.of(last(said));
+        }
         return Optional.of(what)
                 .filter(units -> one && !units.isEmpty())
                 .flatMap(units -> Items.of(units, stage))
                 .map(Items.Row::items)
                 .filter(items -> items.size() == 1 && !items.get(0).rest())
                 .flatMap(items -> nth(rank, items.get(0), said));
+    }
+
+    /** "You play the last note on four": that of the bar in hand, or of the line. */
+    private Judged last(PlacedClause said) {
+        var ofBar = stage.notes(said.bars().get(0));
+        var all = stage.everyNote();
+        var meant = said.scope().isSaid()
+                ? List.of(ofBar.get(ofBar.size() - 1))
+                : List.of(ofBar.get(ofBar.size() - 1), all.get(all.size() - 1));
+        boolean some = meant.stream().anyMatch(at -> begins(List.of(at), said.in(at.bar())));
+        var note = meant.get(0);
+        return some ? Judged.mixed(List.of(note)) : Judged.wrong(Wrongs.note(note, Item.NOTHING, stage), List.of(note));
     }
 
     private Optional<Judged> nth(Rank rank, Item item, PlacedClause said) {

@@ -129,8 +129,9 @@ final class NoteReader implements Reader {
         return after && !what.isEmpty()
                 ? Subject.of(what, said, stage)
                         .map(Subject::notes)
-                        .filter(notes -> notes.size() == 1)
-                        .map(notes -> notes.get(0))
+                        .filter(notes ->
+                                notes.size() == 1 || stage.tuplet(notes.get(0)).equals(notes)) // "after the triplet"
+                        .map(notes -> notes.get(notes.size() - 1))
                 : Optional.empty();
     }
 

@@ -48,6 +48,14 @@ final class PathReader implements Reader {
                 from = true;
             } else if (PlacedClause.is(unit, Tie.TO)) {
                 from = false;
+            } else if (from
+                    && said.has(Tie.FROM)
+                    && PlacedClause.is(unit, Tie.IN)
+                    && !sources.isEmpty()
+                    && isInto(said.units())) {
+                from = false;
+            } else if (isAgain(unit, said.units(), targets)) {
+                from = true;
             } else if (isFret(unit) || isNamed(unit)) {
                 (from ? sources : targets).add(fret(unit));
             } else if (!(unit instanceof Constituent.Played)
@@ -68,6 +76,20 @@ final class PathReader implements Reader {
                 || target.isEmpty() && source.isEmpty()
                 || !targets.isEmpty() && target.isEmpty();
         return unread ? Optional.empty() : check(manner.get(), source, target, said);
+    }
+
+    /** "From G sharp into F sharp, fourth fret to second": the way is told once more. */
+    private static boolean isAgain(Constituent unit, List<Constituent> units, List<Constituent> targets) {
+        int at = 0;
+        while (units.get(at) != unit) {
+            at++;
+        }
+        var rest = units.subList(at + 1, units.size());
+        int to = rest.indexOf(new Constituent.Small(Tie.TO));
+        return PlacedClause.is(unit, Tie.COMMA)
+                && !targets.isEmpty()
+                && to > 0
+                && rest.subList(0, to).stream().allMatch(one -> one instanceof Constituent.Place);
     }
 
     /** "It comes up from the fifth fret": what was spoken of last is a slide. */
@@ -148,7 +170,17 @@ final class PathReader implements Reader {
         if (stretches.isEmpty()) {
             return Optional.empty();
         }
-        var here = stage.notes(stretches);
+        var here = new ArrayList<>(stage.notes(stretches));
+        boolean open = !said.scope().isSaid()
+                && said.scope().time().isEmpty()
+                && bars.size() == 1
+                && stage.timeline().has(bars.get(0) + 1);
+        if (open && here.stream().noneMatch(at -> Part.manner(manner).fits(at))) { // into the next bar
+            stage.notes(bars.get(0) + 1).stream()
+                    .limit(1)
+                    .filter(at -> Part.manner(manner).fits(at))
+                    .forEach(here::add);
+        }
         var arrivals = here.stream().filter(at -> Part.manner(manner).fits(at)).toList();
         boolean any = said.scope().time().isEmpty()
                 && !said.scope().isSaid()

@@ -26,7 +26,10 @@ final class StringsReader implements Reader {
                 .allMatch(unit -> unit instanceof Constituent.Small || unit instanceof Constituent.StringCount);
         boolean played = said.has(Tie.PLAY)
                 && !said.hasAny(Tie.BASS, Tie.HAVE, Tie.NOT, Tie.NO, Tie.UP, Tie.DOWN, Tie.OVER, Tie.TO);
-        if (strings.isEmpty() || !plain || !played || said.scope().time().isPresent()) {
+        if (strings.filter(count -> !count.instrument()).isEmpty()
+                || !plain
+                || !played
+                || said.scope().time().isPresent()) {
             return Optional.empty();
         }
         int here = played(said.bars().isEmpty() ? stage.allBars() : said.bars());

@@ -25,6 +25,7 @@ final class WhenReader implements Reader {
             Tie.NOT,
             Tie.NO,
             Tie.MAYBE,
+            Tie.OVER,
             Tie.SAME,
             Tie.LIKE,
             Tie.OTHER,

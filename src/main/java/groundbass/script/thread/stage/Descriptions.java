@@ -32,6 +32,7 @@ public final class Descriptions {
     private final boolean strings;
     private boolean outside;
     private boolean ahead;
+    private boolean source;
     private boolean on;
 
     private Descriptions(List<Constituent> units, Stage stage) {
@@ -85,10 +86,16 @@ public final class Descriptions {
 
     private void take(Constituent unit) {
         outside = isOutside(unit);
+        boolean arrives = source && unit instanceof Constituent.Played; // "from the F you slide to fret seven"
+        if (arrives) {
+            close();
+            source = false;
+        }
         if (unit instanceof Constituent.Small small) {
             if (BETWEEN.contains(small.tie())) {
                 close();
                 ahead = small.tie() == Tie.TO;
+                source = small.tie() == Tie.FROM;
             }
             on = small.tie() == Tie.ON || on && small.tie() == Tie.THE;
         } else if (!outside && isTold(unit)) {

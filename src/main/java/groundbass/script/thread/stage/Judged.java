@@ -55,6 +55,11 @@ public record Judged(Verdict verdict, List<At> notes, Optional<Constituent> abou
         return agrees() ? mixed(notes) : this;
     }
 
+    /** The same, where another reading may have it otherwise: it is called wrong no longer. */
+    public Judged doubted() {
+        return contradicts() ? mixed(notes) : this;
+    }
+
     /** Whether it says that something is so, or is not. */
     public boolean isSure() {
         return agrees() || contradicts();

@@ -208,7 +208,7 @@ public final class Stage {
     }
 
     /** The notes of a tuplet's beat. */
-    List<At> tuplet(At first) {
+    public List<At> tuplet(At first) {
         var meter = timeline.at(first.bar()).meter();
         var beat = meter.beatStart(first.note().onset());
         return notes(List.of(

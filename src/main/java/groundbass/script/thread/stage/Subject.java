@@ -23,6 +23,10 @@ public record Subject(List<At> notes, boolean together) {
                         || PlacedClause.is(unit, Tie.BOTH)
                         || PlacedClause.is(unit, Tie.ALL)
                         || unit instanceof Constituent.Count count && count.many() > 1);
+        var beside = beside(left, said, stage);
+        if (beside.isPresent()) {
+            return beside;
+        }
         var ranks = ranks(left, said);
         var numbers = new ArrayList<Integer>();
         var rest = new ArrayList<Constituent>();
@@ -62,6 +66,47 @@ public record Subject(List<At> notes, boolean together) {
         return Items.of(rest, stage)
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
                 .flatMap(row -> described(row.items().get(0), ranks, plural, amount, said, stage));
+    }
+
+    /** "The pop before it", "the B after that": the nearest that is so, on that side of what was spoken of. */
+    private static Optional<Subject> beside(List<Constituent> left, PlacedClause said, Stage stage) {
+        int side = 0;
+        while (side < left.size()
+                && !PlacedClause.is(left.get(side), Tie.BEFORE)
+                && !PlacedClause.is(left.get(side), Tie.AFTER)) {
+            side++;
+        }
+        boolean pointed = side > 0
+                && side + 1 < left.size()
+                && left.subList(side + 1, left.size()).stream()
+                        .allMatch(unit -> PlacedClause.is(unit, Tie.THAT)
+                                || PlacedClause.is(unit, Tie.IT)
+                                || PlacedClause.is(unit, Tie.COMMA));
+        var notes = said.memory().notes();
+        if (!pointed || notes.isEmpty() || !said.memory().sure()) {
+            return Optional.empty();
+        }
+        boolean before = PlacedClause.is(left.get(side), Tie.BEFORE);
+        var what = left.subList(0, side).stream()
+                .filter(unit -> !isPointing(unit) && !PlacedClause.is(unit, Tie.ONLY))
+                .toList();
+        boolean any = what.stream().allMatch(unit -> PlacedClause.is(unit, Tie.NOTE) || PlacedClause.is(unit, Tie.ONE));
+        var item = any
+                ? Optional.of(Item.NOTHING)
+                : Items.of(what, stage)
+                        .map(Items.Row::items)
+                        .filter(items -> items.size() == 1)
+                        .map(items -> items.get(0));
+        var all = stage.everyNote();
+        int at = all.indexOf(before ? notes.get(0) : notes.get(notes.size() - 1));
+        if (at < 0) {
+            return Optional.empty();
+        }
+        var near = before ? all.subList(0, at) : all.subList(at + 1, all.size());
+        return item.filter(there -> !there.rest())
+                .map(there -> matching(near, there))
+                .filter(found -> !found.isEmpty())
+                .map(found -> new Subject(List.of(found.get(before ? found.size() - 1 : 0)), true));
     }
 
     /** "The D at the end" is the last; "the next E, on two" is the one on two. */

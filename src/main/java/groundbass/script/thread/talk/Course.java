@@ -7,6 +7,7 @@ import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.whole.Asking;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * How far a talk has come.
@@ -71,7 +72,15 @@ record Course(
     }
 
     private int slower(Clause clause) {
-        return clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
+        return IntStream.range(0, clause.units().size()).anyMatch(i -> isSlow(clause, i)) ? PRACTICE : slowly - 1;
+    }
+
+    /** "If the bus is slow" speaks of something else. */
+    private static boolean isSlow(Clause clause, int i) {
+        boolean other = i > 1
+                && clause.units().get(i - 1).is(Tie.BE)
+                && clause.units().get(i - 2).is(Constituent.Unknown.class);
+        return clause.units().get(i).is(Tie.SLOW) && !other;
     }
 
     /** After a clause, as it was said. */

@@ -103,9 +103,12 @@ final class Listening {
                 .map(there -> isTold(there, said) && !isSaidItself(there, clause) ? there : Verdict.CANNOT_TELL);
         var wrong = judged.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         var after = remembered(here, clause, judged);
+        int from = wrong.map(Read::from).orElse(said.from());
+        int to = said.lastKnown().map(Read::to).orElse(said.to());
+        boolean turned = to <= from; // what was said last was put before the rest
         var heard = new HeardClause(
-                wrong.map(Read::from).orElse(said.from()),
-                said.lastKnown().map(Read::to).orElse(said.to()),
+                turned ? said.units().stream().mapToInt(Read::from).min().orElse(from) : from,
+                turned ? said.units().stream().mapToInt(Read::to).max().orElse(to) : to,
                 verdict,
                 isMusical(clause) || clause.units().get(0).is(Tie.WHICH), // more is said of what was just said
                 clause.isQuestion() || ClauseReading.isCompared(clause) || ClauseReading.isFarFrom(clause),
@@ -120,7 +123,10 @@ final class Listening {
                 && nothing.rest()
                 && clause.has(Constituent.Silence.class)
                 && !clause.has(Constituent.Value.class)
-                && !clause.has(Constituent.Lasting.class);
+                && !clause.has(Constituent.Lasting.class)
+                && clause.units().stream()
+                        .noneMatch(read -> read.unit() instanceof Constituent.Silence silence
+                                && silence.length().isPresent());
     }
 
     /**
@@ -159,11 +165,19 @@ final class Listening {
 
     /** A talk begins where its line does. */
     private Course opened(Course at, Clause clause) {
-        boolean fresh = at.memory().bars().isEmpty() || !at.begun() && clause.has(Tie.WE);
+        boolean named = at.last().filter(Listening::isBare).isPresent(); // "Bar two. You start on ..."
+        boolean fresh = at.memory().bars().isEmpty() || !at.begun() && clause.has(Tie.WE) && !named;
         boolean opening = fresh && Beginning.isIn(clause) && !clause.has(Constituent.Bars.class);
         return opening
                 ? at.with(at.memory().at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty()))
                 : at;
+    }
+
+    /** Whether no more than a bar is said. */
+    private static boolean isBare(Clause clause) {
+        return clause.has(Constituent.Bars.class)
+                && clause.units().stream()
+                        .allMatch(read -> read.unit() instanceof Constituent.Small || read.is(Constituent.Bars.class));
     }
 
     /** Whether it asks, wishes, or speaks of another tempo or another bar. */

@@ -79,6 +79,7 @@ public record Asking(Clause asked, boolean isPatient) {
         return clause.units().stream().anyMatch(Read::isTime)
                 && clause.units().stream()
                         .allMatch(read -> read.isTime()
+                                || isEmptyVerb(clause, read)
                                 || read.is(Tie.ASK)
                                 || read.is(Tie.AND)
                                 || read.is(Tie.SO)
@@ -87,9 +88,21 @@ public record Asking(Clause asked, boolean isPatient) {
                                 || read.is(Tie.COMMA));
     }
 
+    /** "What happens on four?", "what do we have there?" */
+    private static boolean isEmptyVerb(Clause clause, Read read) {
+        return clause.has(Tie.WHAT)
+                && (read.is(Tie.WHAT)
+                        || read.is(Tie.PLAY)
+                        || read.is(Tie.BE)
+                        || read.is(Tie.HAVE)
+                        || read.is(Tie.DO)
+                        || read.is(Tie.WE)
+                        || read.is(Tie.THERE));
+    }
+
     private static List<Read> joined(Clause asked, Clause next) {
         var units = new ArrayList<>(stated(asked.units()));
-        units.removeIf(read -> read.is(Tie.AND) || read.is(Tie.SO));
+        units.removeIf(read -> read.is(Tie.AND) || read.is(Tie.SO) || isEmptyVerb(asked, read));
         units.addAll(next.units());
         return units;
     }
@@ -251,6 +264,8 @@ public record Asking(Clause asked, boolean isPatient) {
             return units;
         }
         var units = new ArrayList<>(stated(asked.units()));
+        boolean howLong = asked.has(Tie.WHAT) && asked.has(Tie.LONG); // "how long do you hold it?"
+        units.removeIf(read -> howLong && (read.is(Tie.LONG) || read.is(Tie.DO)));
         units.removeIf(read -> read.is(Tie.ANY)); // "is there one anywhere? - Yes, on four"
         units.addAll(withoutStop(answer.stream()
                 .dropWhile(read -> read.is(Tie.YES) || read.is(Tie.COMMA))
@@ -292,7 +307,7 @@ public record Asking(Clause asked, boolean isPatient) {
             boolean here = read.is(Tie.HOW_MANY) && number.isPresent();
             if (here) {
                 units.add(new Read(amount(many(number.get().unit())), read.from(), read.to()));
-            } else if (!isAsking(read)) {
+            } else if (!isAsking(read) && !read.is(Tie.DO)) {
                 units.add(read);
             }
         }

@@ -1,4 +1,4 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 import java.util.Map;
 
@@ -9,14 +9,14 @@ import java.util.Map;
  * @param from offset of its first character
  * @param to offset after its last
  */
-record SpokenWord(Map<Category, String> categories, String raw, int from, int to) {
-    static final SpokenWord NOTHING = new SpokenWord(Map.of(), "", 0, 0);
+public record SpokenWord(Map<Category, String> categories, String raw, int from, int to) {
+    public static final SpokenWord NOTHING = new SpokenWord(Map.of(), "", 0, 0);
 
-    boolean is(Category category) {
+    public boolean is(Category category) {
         return categories.containsKey(category);
     }
 
-    boolean isAny(Category... some) {
+    public boolean isAny(Category... some) {
         for (var category : some) {
             if (is(category)) {
                 return true;
@@ -25,19 +25,19 @@ record SpokenWord(Map<Category, String> categories, String raw, int from, int to
         return false;
     }
 
-    String value(Category category) {
+    public String value(Category category) {
         return categories.get(category);
     }
 
-    int number(Category category) {
+    public int number(Category category) {
         return Integer.parseInt(value(category));
     }
 
-    boolean isKnown() {
+    public boolean isKnown() {
         return !categories.isEmpty();
     }
 
-    boolean isCapital() {
+    public boolean isCapital() {
         return !raw.isEmpty() && Character.isUpperCase(raw.charAt(0));
     }
 }

@@ -1,10 +1,12 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 import groundbass.script.words.Word;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -12,18 +14,26 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 
 /**
- * The words of one language, from a table beside this class. A word that is not in it may be put together of words that
- * are, as German does: an eighth and a rest make an eighth rest, a hundred and sixteen a number.
+ * The words of one language, from a table beside this class. Words that mean something together stand there joined by
+ * {@code _}. A word that is not in it may be put together of words that are, as German does: an eighth and a rest make an
+ * eighth rest, a hundred and sixteen a number.
  */
 public final class Vocabulary {
     private static final List<String> KNOWN = List.of("en", "de");
     private static final Map<String, Vocabulary> LOADED = new ConcurrentHashMap<>();
     private static final int SHORTEST_PART = 3;
+    private static final SortedSet<Integer> NONE = Collections.unmodifiableSortedSet(new TreeSet<>());
 
     private final Map<String, Map<Category, String>> words = new HashMap<>();
+    /** How many words those have that are joined with this one as the first; the longest first. */
+    private final Map<String, SortedSet<Integer>> joined = new HashMap<>();
+
     private final boolean compounding;
     private final WordOrder order;
 
@@ -48,6 +58,11 @@ public final class Vocabulary {
         for (String word : row.substring(colon + 1).strip().split(" +")) {
             words.computeIfAbsent(word, unseen -> new EnumMap<>(Category.class))
                     .put(Category.valueOf(head[0]), head.length > 1 ? head[1] : "");
+            String[] several = word.split("_");
+            if (several.length > 1) {
+                joined.computeIfAbsent(several[0], unseen -> new TreeSet<>(Comparator.reverseOrder()))
+                        .add(several.length);
+            }
         }
     }
 
@@ -59,14 +74,49 @@ public final class Vocabulary {
         }
     }
 
-    WordOrder order() {
+    public WordOrder order() {
         return order;
     }
 
-    List<SpokenWord> tokens(List<Word> sentence) {
+    public List<SpokenWord> tokens(List<Word> sentence) {
         var tokens = new ArrayList<SpokenWord>();
-        sentence.forEach(word -> tokens.addAll(tokens(word)));
+        int i = 0;
+        while (i < sentence.size()) {
+            int after = afterJoined(sentence, i);
+            if (after > i) {
+                tokens.add(joined(sentence.subList(i, after)));
+            } else {
+                tokens.addAll(tokens(sentence.get(i)));
+                after = i + 1;
+            }
+            i = after;
+        }
         return tokens;
+    }
+
+    /** Index after the words from here on that mean something together; the same where there are none. */
+    private int afterJoined(List<Word> sentence, int from) {
+        for (int many : joined.getOrDefault(sentence.get(from).folded(), NONE)) {
+            boolean known =
+                    from + many <= sentence.size() && words.containsKey(key(sentence.subList(from, from + many)));
+            if (known) {
+                return from + many;
+            }
+        }
+        return from;
+    }
+
+    private static String key(List<Word> several) {
+        return several.stream().map(Word::folded).collect(Collectors.joining("_"));
+    }
+
+    private SpokenWord joined(List<Word> several) {
+        String raw = several.stream().map(Word::raw).collect(Collectors.joining(" "));
+        return new SpokenWord(
+                words.get(key(several)),
+                raw,
+                several.get(0).from(),
+                several.get(several.size() - 1).to());
     }
 
     private List<SpokenWord> tokens(Word word) {

@@ -1,7 +1,7 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 /** What a single word may be. The lexicons say which words, language by language. */
-enum Category {
+public enum Category {
     NUMBER,
     TENS,
     HUNDRED,
@@ -174,6 +174,25 @@ enum Category {
     MANY,
     MORE,
     DO,
+    /** "As an eighth". */
+    ROLE,
+    /** "Rather than". */
+    INSTEAD,
+    /** "Namely": it leads on. */
+    NAMELY,
+    /** What only colours a sentence where it stands behind a verb. */
+    COLOURING,
+    /** "Let it ring" in a language where the verb comes last. */
+    LETTING,
+    /** "Daran schließt sich ... an". */
+    JOINING,
+    /** What stands last of a verb in two parts. */
+    SEPARABLE,
+    SELF,
+    /** "A pair": so many that are told then. */
+    GROUP,
+    /** "Such". */
+    SUCH,
     YES,
     SORRY,
     /** A word of music that nothing here checks. */

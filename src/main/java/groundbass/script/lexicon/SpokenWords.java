@@ -1,4 +1,4 @@
-package groundbass.script.grammar;
+package groundbass.script.lexicon;
 
 import java.util.List;
 import java.util.Locale;
@@ -6,53 +6,53 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** The tokens of a sentence, with what every reader of them asks. Beyond its ends there is nothing. */
-final class SpokenWords {
+public final class SpokenWords {
     private static final Pattern PLURAL = Pattern.compile("[A-Ga-g]s");
 
     private final List<SpokenWord> tokens;
     private final boolean lowered;
 
     /** Something read, and the index of the token after it. */
-    record Found<T>(T value, int after) {}
+    public record Found<T>(T value, int after) {}
 
     /** @param lowered whether the script has no capital letters, so that notes are written small */
-    SpokenWords(List<SpokenWord> tokens, boolean lowered) {
+    public SpokenWords(List<SpokenWord> tokens, boolean lowered) {
         this.tokens = List.copyOf(tokens);
         this.lowered = lowered;
     }
 
-    int size() {
+    public int size() {
         return tokens.size();
     }
 
-    boolean isLowered() {
+    public boolean isLowered() {
         return lowered;
     }
 
-    SpokenWord at(int i) {
+    public SpokenWord at(int i) {
         return i >= 0 && i < tokens.size() ? tokens.get(i) : SpokenWord.NOTHING;
     }
 
-    boolean is(int i, Category category) {
+    public boolean is(int i, Category category) {
         return at(i).is(category);
     }
 
-    boolean isAny(int i, Category... categories) {
+    public boolean isAny(int i, Category... categories) {
         return at(i).isAny(categories);
     }
 
-    boolean isEnd(int i) {
+    public boolean isEnd(int i) {
         return i >= tokens.size() || isAny(i, Category.COMMA, Category.STOP, Category.COLON, Category.ASK);
     }
 
     /** "F's". */
-    boolean isPluralName(int i) {
+    public boolean isPluralName(int i) {
         return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s")
                 || pluralLetter(i).isPresent();
     }
 
     /** "Two Ds": the letter, where it stands for notes. */
-    Optional<String> pluralLetter(int i) {
+    public Optional<String> pluralLetter(int i) {
         String raw = at(i).raw();
         boolean counted = isAny(
                 i - 1,
@@ -74,7 +74,7 @@ final class SpokenWords {
                 : Optional.empty();
     }
 
-    int skip(int i, Category... categories) {
+    public int skip(int i, Category... categories) {
         int at = i;
         while (isAny(at, categories) && !isNameOfString(at)) {
             at++;
@@ -88,7 +88,7 @@ final class SpokenWords {
     }
 
     /** A number to 399, in figures or in words. */
-    Optional<Found<Integer>> number(int i) {
+    public Optional<Found<Integer>> number(int i) {
         boolean article = is(i, Category.THE) && is(i + 1, Category.HUNDRED);
         int at = article ? i + 1 : i;
         var first = small(at);
@@ -136,7 +136,7 @@ final class SpokenWords {
         return Optional.of(new Found<>(value, i + 1));
     }
 
-    Optional<Found<Integer>> ordinal(int i) {
+    public Optional<Found<Integer>> ordinal(int i) {
         if (is(i, Category.TENS) && is(i + 1, Category.ORDINAL)) {
             return Optional.of(
                     new Found<>(at(i).number(Category.TENS) + at(i + 1).number(Category.ORDINAL), i + 2));
@@ -147,7 +147,7 @@ final class SpokenWords {
     }
 
     /** Whether a noun follows that the number counts. */
-    boolean isCounting(int i) {
+    public boolean isCounting(int i) {
         boolean byNote = is(i, Category.NOTE) && is(i + 1, Category.FOR); // "note for note"
         return !byNote && isNounOfNumber(i);
     }
