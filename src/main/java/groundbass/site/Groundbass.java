@@ -63,7 +63,12 @@ public final class Groundbass implements AutoCloseable {
 
     /** The same for a test that moves the clock; jobs come round by the machine's. */
     public static Groundbass start(Config config, Clock clock) {
-        return start(config, clock, Clock.systemUTC(), database -> {});
+        return start(config, clock, Clock.systemUTC());
+    }
+
+    /** @param ticking by which jobs come round: by the same clock where a year is to pass in minutes */
+    static Groundbass start(Config config, Clock clock, Clock ticking) {
+        return start(config, clock, ticking, database -> {});
     }
 
     private static Groundbass start(Config config, Clock clock, Clock ticking, Consumer<Database> look) {
