@@ -8,11 +8,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.eclipse.jetty.util.HostPort;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.slf4j.LoggerFactory;
 
 /** How the log is written, read off a process of its own: the log of a process is one for all that runs in it. */
 class LogsTest {
+    private static final String SECRET = "a-session-that-nobody-guesses";
     private static final String FORGED = "2030-03-01T12:00:00.000Z ERROR groundbass.trial forged";
 
     /** Writes a line of each weight, and a fault, in the form that the arguments name. */
@@ -27,6 +31,7 @@ class LogsTest {
             RequestId.begin();
             log.error("broken", new IllegalStateException("inside\n" + FORGED));
             LoggerFactory.getLogger("library").info("chatter");
+            HostPort.unsafe("host name; session=" + SECRET);
         }
     }
 
@@ -65,6 +70,13 @@ class LogsTest {
                 .anyMatch(line -> line.strip().equals(FORGED))
                 .anyMatch(line -> line.contains("at groundbass."));
         assertThat(lines).filteredOn(line -> !line.startsWith("  ")).hasSize(2);
+    }
+
+    /** OWASP ASVS 5.0, 16.2.5: the web server's library would print a Host header that is none, whatever stands in it. */
+    @ParameterizedTest
+    @EnumSource(LogForm.class)
+    void aHeaderThatIsMisplacedIsNotPrinted(LogForm form) throws Exception {
+        assertThat(written(form, LogLevel.INFO)).noneMatch(line -> line.contains(SECRET));
     }
 
     /** RFC 8259 for each line: a line feed inside a message does not begin another. */

@@ -136,7 +136,7 @@ class TaughtLineTest {
         assertThat(told(2))
                 .anyMatch(text -> text.startsWith("Bar 6")
                         && text.endsWith(
-                                "From chord to chord the bass climbs by half steps: it goes on to the E of bar 7."));
+                                "Under the chords the bass climbs by half steps: it goes on to the E of bar 7."));
         assertThat(told(4))
                 .anyMatch(text -> text.startsWith("Bar 4")
                         && text.endsWith("These three climb by half steps to the D of bar 5."));
@@ -218,9 +218,8 @@ class TaughtLineTest {
     void thePluckingHandIsToldWhereItCrosses() {
         assertThat(told(1))
                 .anyMatch(
-                        text -> text.startsWith("Bar 1, beat 3")
-                                && text.endsWith(
-                                        "From the F on the D string down to the D on the A string, let the same plucking finger fall through: after its stroke it lies there already."))
+                        text -> text.startsWith(
+                                "Bar 1, from the F on the D string down to the D on the A string, let the same plucking finger fall through: after its stroke it lies there already. Beat 3: "))
                 .anyMatch(text -> text.startsWith("Bar 1, beat 4")
                         && text.contains("The plucking hand leaps over a string here"));
         assertThat(told(0)).noneMatch(text -> text.contains("The plucking hand leaps"));

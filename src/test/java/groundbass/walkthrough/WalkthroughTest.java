@@ -162,9 +162,9 @@ class WalkthroughTest {
                 .containsExactly(
                         "One bar. We’re in A Dorian, in 4/4, at 96 beats per minute. Count aloud: 1 e & a 2 e & a 3 e & a 4 e & a. Begin slowly: set the metronome to 76.",
                         "Bar 1, over Am7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1, an eighth and two sixteenths: play A (E string, fret 5), twice; C (fret 8).",
-                        "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note; E (fret 7), short. From the beat before on, that is root, minor third, fourth and fifth. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 1, beat 3: a triplet (three eighths): thumb down and up on A, then B (E string, frets 5 and 7); down through D (A string, fret 5). New here: the thumb downstroke. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb upstroke. On its way back the thumb catches the string from below.",
-                        "Bar 1, beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (fret 7). New here: the slap. Turn the wrist and let the side of the thumb bounce off the string where the neck meets the body. Also new: the pop. Hook the index finger of the plucking hand under the string, pull it a little away from the neck with a turn of the wrist, and let the string snap back. Also new: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits.",
+                        "Bar 1, beat 2, two sixteenths and an eighth: play D (A string, fret 5); a dead note; E (fret 7), short. With the last beat, that is root, minor third, fourth and fifth. New in this line: the dead note. Touch the string with two fingers or more without pressing, so that it clicks and gives no pitch; one finger alone may sound a harmonic.",
+                        "Bar 1, new in this line: the thumb downstroke. Drop the thumb through the string, from the wrist, until it lies on the next one. Also new: the thumb upstroke. On its way back the thumb catches the string from below. Beat 3: a triplet (three eighths): thumb down and up on A, then B (E string, frets 5 and 7); down through D (A string, fret 5).",
+                        "Bar 1, new in this line: the slap. Turn the wrist and let the side of the thumb bounce off the string where the neck meets the body. Also new: the pop. Hook the index finger of the plucking hand under the string, pull it a little away from the neck with a turn of the wrist, and let the string snap back. Also new: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Beat 4, an eighth and two sixteenths: slap C (E string, fret 8); pop G (D string, fret 5); hammer on to A (fret 7).",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -174,9 +174,9 @@ class WalkthroughTest {
                 .containsExactly(
                         "Ein Takt. Die Tonart ist A-Dorisch, die Taktart 4/4, das Tempo 96 Schläge pro Minute. Zähl laut: 1 e & a 2 e & a 3 e & a 4 e & a. Fang langsam an: Stell das Metronom auf 76.",
                         "Takt 1, über Am7. Lage: Zeigefinger im 5. Bund, ein Finger pro Bund. In der Zupfhand wechseln sich Zeige- und Mittelfinger ab, wo nichts anderes steht. Schlag 1, eine Achtel und zwei Sechzehntel: spiele A (E-Saite, 5. Bund), zweimal; C im 8. Bund.",
-                        "Takt 1, Schlag 2, zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote; E im 7. Bund, kurz. Vom Schlag davor an sind das Grundton, kleine Terz, Quarte und Quinte. Neu hier: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 1, Schlag 3: eine Triole (drei Achtel): spiele mit dem Daumen abwärts und aufwärts A, dann H (E-Saite, Bünde 5 und 7); abwärts D (A-Saite, 5. Bund). Neu hier: der Daumenabschlag. Den Daumen aus dem Handgelenk durch die Saite fallen lassen, bis er auf der nächsten liegt. Auch neu: der Daumenaufschlag. Auf dem Rückweg nimmt der Daumen die Saite von unten mit.",
-                        "Takt 1, Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); poppe G (D-Saite, 5. Bund); Hammer-on auf A im 7. Bund. Neu hier: der Slap. Das Handgelenk drehen und die Daumenseite dort von der Saite abprallen lassen, wo der Hals in den Korpus übergeht. Auch neu: der Pop. Den Zeigefinger der Zupfhand unter die Saite haken, sie mit einer Drehung des Handgelenks ein wenig wegziehen und zurückschnappen lassen. Auch neu: das Hammer-on. Den Finger schnell und fest dicht hinter das Bundstäbchen setzen, sodass der Ton ohne neuen Anschlag klingt.",
+                        "Takt 1, Schlag 2, zwei Sechzehntel und eine Achtel: spiele D (A-Saite, 5. Bund); eine Deadnote; E im 7. Bund, kurz. Mit dem Schlag davor sind das Grundton, kleine Terz, Quarte und Quinte. Neu in dieser Linie: die Deadnote. Die Saite mit zwei Fingern oder mehr berühren, ohne zu drücken, sodass es klickt und kein Ton klingt; bei einem Finger allein kann ein Flageolett klingen.",
+                        "Takt 1, neu in dieser Linie: der Daumenabschlag. Den Daumen aus dem Handgelenk durch die Saite fallen lassen, bis er auf der nächsten liegt. Auch neu: der Daumenaufschlag. Auf dem Rückweg nimmt der Daumen die Saite von unten mit. Schlag 3: eine Triole (drei Achtel): spiele mit dem Daumen abwärts und aufwärts A, dann H (E-Saite, Bünde 5 und 7); abwärts D (A-Saite, 5. Bund).",
+                        "Takt 1, neu in dieser Linie: der Slap. Das Handgelenk drehen und die Daumenseite dort von der Saite abprallen lassen, wo der Hals in den Korpus übergeht. Auch neu: der Pop. Den Zeigefinger der Zupfhand unter die Saite haken, sie mit einer Drehung des Handgelenks ein wenig wegziehen und zurückschnappen lassen. Auch neu: das Hammer-on. Den Finger schnell und fest dicht hinter das Bundstäbchen setzen, sodass der Ton ohne neuen Anschlag klingt. Schlag 4, eine Achtel und zwei Sechzehntel: slappe C (E-Saite, 8. Bund); poppe G (D-Saite, 5. Bund); Hammer-on auf A im 7. Bund.",
                         "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
@@ -196,9 +196,9 @@ class WalkthroughTest {
                         "Back to bar 1.",
                         "Ending 2: only the second time.",
                         "Bar 3, over Db: rest for the whole bar.",
-                        "Bar 4, beat 1, without a chord, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together. New here: strings plucked by several fingers. The thumb takes the E string, the index finger the D string.",
-                        "Bar 4, beat 2: keep holding until 2&; on 2& with the fretting hand alone strike a dead note (A string). New here: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. Also new: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
-                        "Bar 4, beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. New here: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. This is the widest leap in the line. Practise just these two notes, slowly: look where you are going before the hand leaves.",
+                        "Bar 4, beat 1, without a chord, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together. New in this line: strings plucked by several fingers. The thumb takes the E string, the index finger the D string.",
+                        "Bar 4, new in this line: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. Also new: the dead note. Touch the string with two fingers or more without pressing, so that it clicks and gives no pitch; one finger alone may sound a harmonic. Beat 2: keep holding until 2&; on 2& with the fretting hand alone strike a dead note (A string).",
+                        "Bar 4, new in this line: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. Beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. The fretting hand goes nowhere further in this line. Practise just these two notes, slowly: look where you are going before the hand leaves.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -218,9 +218,9 @@ class WalkthroughTest {
                         "Zurück zu Takt 1.",
                         "Klammer 2: nur beim 2. Mal.",
                         "Takt 3, über Db: ganzer Takt Pause.",
-                        "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen. Neu hier: Zupfen mit mehreren Fingern. Der Daumen nimmt die E-Saite, der Zeigefinger die D-Saite.",
-                        "Takt 4, Schlag 2: bis 2& weiter halten; auf 2& spiele nur mit der Greifhand eine Deadnote (A-Saite). Neu hier: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Greifhand berührt die Saite nur, sodass es klickt und kein Ton klingt.",
-                        "Takt 4, Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Neu hier: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Das ist der weiteste Sprung der ganzen Linie. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
+                        "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen. Neu in dieser Linie: Zupfen mit mehreren Fingern. Der Daumen nimmt die E-Saite, der Zeigefinger die D-Saite.",
+                        "Takt 4, neu in dieser Linie: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Saite mit zwei Fingern oder mehr berühren, ohne zu drücken, sodass es klickt und kein Ton klingt; bei einem Finger allein kann ein Flageolett klingen. Schlag 2: bis 2& weiter halten; auf 2& spiele nur mit der Greifhand eine Deadnote (A-Saite).",
+                        "Takt 4, neu in dieser Linie: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Weiter muss die Greifhand in dieser Linie nirgends. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
                         "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
@@ -229,9 +229,9 @@ class WalkthroughTest {
         assertThat(english(SEVEN))
                 .containsExactly(
                         "One bar. We’re in D Dorian, in 7/8, at 200 eighths per minute. Count it in groups of 2, 2 and 3. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly: set the metronome to 160.",
-                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. New here: the dead note. The fretting hand only touches the string, so that it clicks and gives no pitch.",
+                        "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. New in this line: the dead note. Touch the string with two fingers or more without pressing, so that it clicks and gives no pitch; one finger alone may sound a harmonic.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
-                        "Bar 1, beat 3 (counts 5 to 7), three eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again. New here: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. Have the finger for the lower note down already (an open string needs none). Pull the upper finger off a little sideways, so that it plucks the string.",
+                        "Bar 1, new in this line: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. Have the finger for the lower note down already (an open string needs none). Pull the finger of the higher note off a little sideways, so that it plucks the string. Beat 3 (counts 5 to 7), in eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -241,7 +241,7 @@ class WalkthroughTest {
                 .containsExactly(
                         "One bar. We’re in E minor, in 4/4, at 60 beats per minute. Count aloud: 1 2 3 4. Begin slowly: set the metronome to 48.",
                         "A repeat begins here.",
-                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 and 2: a triplet (three quarters): pick the open E string; G (fret 3), sliding up into it from one fret below; A (fret 5). New here: the slide. Keep the pressure on the string while the finger travels.",
+                        "Bar 1. Hand in position, index finger at fret 3, one finger per fret. Beats 1 and 2: a triplet (three quarters): pick the open E string; G (fret 3), sliding up into it from one fret below; A (fret 5). New in this line: the slide. Strike only the note it comes from; the finger stays firmly on the string until it is where it goes.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
                         "Back to bar 1; from there to here three times in all.",
                         "Take breaks, and stop if anything hurts.");
@@ -262,9 +262,9 @@ class WalkthroughTest {
                         "New key: D major.",
                         "New meter: 3/4.",
                         "New tempo: 80 beats per minute.",
-                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: keep counting as usual while the drums move half as fast.",
+                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: keep counting as usual and expect the snare half as often.",
                         "Slow down evenly through this bar, to 60 on the metronome.",
-                        "Bar 2, beat 1: keep holding. Then put the hand in position: index finger at fret 2, one finger per fret.",
+                        "Bar 2. Hand in position, index finger at fret 2, one finger per fret. Beat 1: keep holding.",
                         "Bar 2, beats 2 and 3: play E (E string, fret 2), for two beats.",
                         "Take breaks, and stop if anything hurts.");
     }
@@ -273,7 +273,7 @@ class WalkthroughTest {
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Only chord notes here: root and third. Beat 1: upper part: in eighths, pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3). New here: strings plucked by several fingers. The thumb takes the E string, the index finger the D string, the middle finger the G string.",
+                        "Bar 1, over G. Hand in position, index finger at fret 3, one finger per fret. Only chord notes here: root and third. Beat 1: upper part: in eighths, pluck G (D string, fret 5); B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3). New in this line: strings plucked by several fingers. The thumb takes the E string, the index finger the D string, the middle finger the G string.",
                         "Bar 1, beat 2: over the held note, in eighths, pluck G (D string, fret 5); B (G string, fret 4).",
                         "Bar 1, beats 3 and 4: keep holding.",
                         "Take breaks, and stop if anything hurts.");

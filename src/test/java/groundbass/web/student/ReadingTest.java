@@ -197,7 +197,7 @@ class ReadingTest {
                 .containsOnly("1");
         assertThat(page.select("#line-bar-1 li").eachText())
                 .as("the heading has named the bar")
-                .anySatisfy(step -> assertThat(step).startsWith("Over Am7. With the plucking hand, "))
+                .anySatisfy(step -> assertThat(step).startsWith("Over Am7. Hand in position, index finger at fret 2, "))
                 .isNotEmpty()
                 .allSatisfy(step -> assertThat(step).doesNotContain("Bar 1"));
         assertThat(page.select("audio[preload=none]").eachAttr("aria-label"))
@@ -376,7 +376,8 @@ class ReadingTest {
                 .asString());
         var steps = page.select("#line-bar-1 li");
         assertThat(steps.eachAttr("lang")).isNotEmpty().containsOnly("de");
-        assertThat(steps.eachText()).anySatisfy(step -> assertThat(step).startsWith("Über Am7. In der Zupfhand "));
+        assertThat(steps.eachText())
+                .anySatisfy(step -> assertThat(step).startsWith("Über Am7. Lage: Zeigefinger im 2. Bund, "));
         assertThat(page.select(".steps-opening").attr("lang")).isEqualTo("de");
         assertThat(page(SERIES + "/1").select("#line-bar-1 li").eachAttr("lang"))
                 .hasSameSizeAs(steps)
