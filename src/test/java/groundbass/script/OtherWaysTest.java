@@ -59,6 +59,7 @@ class OtherWaysTest {
                 "In bar four the A on one is played softly, no accent.",
                 "Nothing goes higher than the open A.",
                 "Bar two's last note is a C sharp.",
+                "Bar two. There's a D on one. Which fret? The seventh, on the A string.",
             })
     void finds(String said) {
         assertThat(contradictions(said, Locale.ENGLISH)).as(said).isPositive();
@@ -67,6 +68,8 @@ class OtherWaysTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "Bar two. There's a D on one. Which fret? The fifth, on the A string.",
+                "Bar three, on three. How far down is it from the G to the E? A minor third.",
                 "The click's at ninety-two, and you could learn it on a bus if the bus was slow.",
                 "The whole thing runs to four bars.",
                 "It's a piece for a four-string.",

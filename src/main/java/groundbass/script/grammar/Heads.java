@@ -167,8 +167,11 @@ final class Heads {
         return new Found<>(new Constituent.MeterNamed(counts, unit), after);
     }
 
-    /** "Em7", "B7"; a capital word without a figure is none. */
+    /** "Em7", "B7"; a capital word without a figure is none, and what two namings call two chords is neither. */
     private Optional<Found<Constituent>> symbol(int i) {
+        if (tokens.is(i, Category.EITHER_CHORD)) {
+            return Optional.empty();
+        }
         String raw = tokens.at(i).raw();
         boolean small = tokens.isLowered() && raw.matches("[a-g][#b]?(m|maj)?\\d+");
         boolean written = raw.length() > 1 && Character.isUpperCase(raw.charAt(0)) && raw.matches(".*\\d.*");

@@ -41,12 +41,12 @@ final class Names {
     private boolean isName(int i) {
         var token = tokens.at(i);
         boolean named = tokens.is(i - 1, Category.TO) && tokens.is(i - 2, Category.LETTER); // "F to A, major third"
-        boolean article = token.raw().equals("a")
-                && !named
+        boolean interval = token.raw().equalsIgnoreCase("a")
                 && tokens.is(i + 1, Category.MODE)
                 && tokens.isAny(i + 2, Category.ORDINAL, Category.INTERVAL);
-        if (article) {
-            return false; // "a minor third"
+        boolean alone = (i == 0 || tokens.isEnd(i - 1)) && tokens.isEnd(i + 3);
+        if (interval && (token.isCapital() ? alone : !named)) {
+            return false; // "a minor third"; "How far? A minor third."
         }
         if (tokens.isAny(i + 1, Category.SIGN, Category.STRING, Category.MODE)) {
             return true;

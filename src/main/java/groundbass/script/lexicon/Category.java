@@ -10,6 +10,8 @@ public enum Category {
     TIMES,
     TIME,
     LETTER,
+    /** A chord's symbol that is one chord by German names and another as it is printed. */
+    EITHER_CHORD,
     SIGN,
     MODE,
     MAJOR_SIZE,

@@ -107,10 +107,10 @@ public record Asking(Clause asked, boolean isPatient) {
         return units;
     }
 
-    /** "Which fret? Seven, on the D string": the number is a fret. */
+    /** "Which fret? Seven, on the D string", "the second": the number is a fret. */
     private Optional<Clause> fretted(Clause next) {
         var number = next.units().stream()
-                .filter(read -> read.is(Constituent.Number.class))
+                .filter(read -> number(read.unit()).isPresent())
                 .toList();
         boolean fret = asked.has(Tie.FRET) && number.size() == 1 && next.units().get(0) == number.get(0);
         if (!fret) {
@@ -122,11 +122,10 @@ public record Asking(Clause asked, boolean isPatient) {
                 .map(Constituent.Place.class::cast)
                 .filter(place -> place.hasString() && place.fret().isEmpty())
                 .findFirst();
-        var value = OptionalInt.of(((Constituent.Number) number.get(0).unit()).value());
         var place = new Constituent.Place(
                 string.flatMap(Constituent.Place::string),
                 string.map(Constituent.Place::number).orElse(OptionalInt.empty()),
-                value);
+                number(number.get(0).unit()));
         var units = new ArrayList<>(asked.units().stream()
                 .filter(read -> isContent(read) && !read.is(Constituent.Unknown.class)
                         || read.is(Tie.THAT)
@@ -143,6 +142,15 @@ public record Asking(Clause asked, boolean isPatient) {
         units.add(new Read(new Constituent.Small(Tie.BE), at, at));
         units.add(new Read(place, at, next.to()));
         return Optional.of(new Clause(units));
+    }
+
+    private static OptionalInt number(Constituent unit) {
+        if (unit instanceof Constituent.Number number) {
+            return OptionalInt.of(number.value());
+        }
+        return unit instanceof Constituent.Rank rank && rank.which() == Constituent.Rank.Which.NTH
+                ? OptionalInt.of(rank.nth())
+                : OptionalInt.empty();
     }
 
     /** "That's six notes", whatever was asked. */
