@@ -1,10 +1,12 @@
 package groundbass.walkthrough;
 
 import groundbass.analysis.Analysis;
+import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
+import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
 import groundbass.walkthrough.Walkthrough.Reading;
 import groundbass.walkthrough.idea.BarIdea;
@@ -100,7 +102,19 @@ record Telling(
         if (feature.equals(Firsts.TWO_POPS)) {
             return popped(strings(Technique.POP, bar, from, to));
         }
-        return Optional.of("how." + feature).filter(words::has).map(key -> words.say(key));
+        boolean toOpen = feature.equals(Arrival.Kind.PULL.word()) && isPulledToOpen(bar, from, to);
+        return Optional.of("how." + feature + (toOpen ? ".open" : ""))
+                .filter(words::has)
+                .map(key -> words.say(key));
+    }
+
+    private boolean isPulledToOpen(int bar, Fraction from, Fraction to) {
+        return line.bars().get(bar).notes().stream()
+                .filter(note -> !note.onset().isBefore(from) && note.onset().isBefore(to))
+                .filter(note -> note.arrival()
+                        .filter(arrival -> arrival.kind() == Arrival.Kind.PULL)
+                        .isPresent())
+                .allMatch(note -> note.place() instanceof Fretted place && place.fret() == 0);
     }
 
     /** The strings that are struck in such a way, the lowest first. */

@@ -198,7 +198,7 @@ class WalkthroughTest {
                         "Bar 3, over Db: rest for the whole bar.",
                         "Bar 4, beat 1, without a chord, a dotted quarter: pluck F (E string, fret 1) and F (D string, fret 3) together. New in this line: strings plucked by several fingers. The thumb takes the E string, the index finger the D string.",
                         "Bar 4, new in this line: the fretting hand alone. The fretting hand strikes the strings by itself; the other one waits. Also new: the dead note. Touch the string with two fingers or more without pressing, so that it clicks and gives no pitch; one finger alone may sound a harmonic. Beat 2: keep holding until 2&; on 2& with the fretting hand alone strike a dead note (A string).",
-                        "Bar 4, new in this line: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. Beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. The fretting hand goes nowhere further in this line. Practise just these two notes, slowly: look where you are going before the hand leaves.",
+                        "Bar 4, new in this line: the harmonic. Touch the string right above the fret without pressing, and lift the finger after the stroke. Also new: the bend. Push the string across the neck, with a second finger behind the first. Beats 3 and 4: with the thumb play the harmonic E (E string, touched at fret 12); A flat (G string, fret 1, middle finger), bent up a semitone, with vibrato. This is the widest way of the fretting hand in this line. Practise just these two notes, slowly: look where you are going before the hand leaves.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -220,7 +220,7 @@ class WalkthroughTest {
                         "Takt 3, über Db: ganzer Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord, eine punktierte Viertel: zupfe F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen. Neu in dieser Linie: Zupfen mit mehreren Fingern. Der Daumen nimmt die E-Saite, der Zeigefinger die D-Saite.",
                         "Takt 4, neu in dieser Linie: die Greifhand allein. Die Greifhand schlägt allein auf die Saiten, die andere wartet. Auch neu: die Deadnote. Die Saite mit zwei Fingern oder mehr berühren, ohne zu drücken, sodass es klickt und kein Ton klingt; bei einem Finger allein kann ein Flageolett klingen. Schlag 2: bis 2& weiter halten; auf 2& spiele nur mit der Greifhand eine Deadnote (A-Saite).",
-                        "Takt 4, neu in dieser Linie: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Weiter muss die Greifhand in dieser Linie nirgends. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
+                        "Takt 4, neu in dieser Linie: das Flageolett. Die Saite genau über dem Bundstäbchen berühren, ohne zu drücken, und den Finger nach dem Anschlag abheben. Auch neu: das Bending. Die Saite quer über das Griffbrett schieben, mit einem zweiten Finger hinter dem ersten. Schläge 3 und 4: zupfe mit dem Daumen Flageolett E (E-Saite, am 12. Bund berührt); As (G-Saite, 1. Bund, Mittelfinger), um einen Halbton gezogen, mit Vibrato. Das ist der weiteste Weg der Greifhand in dieser Linie. Übe nur diese beiden Töne, langsam: Schau auf das Ziel, bevor die Hand losgeht.",
                         "Mach Pausen, und hör auf, wenn etwas weh tut.");
     }
 
@@ -231,7 +231,7 @@ class WalkthroughTest {
                         "One bar. We’re in D Dorian, in 7/8, at 200 eighths per minute. Count it in groups of 2, 2 and 3. Count aloud: 1 2 · 3 4 · 5 6 7. Begin slowly: set the metronome to 160.",
                         "Bar 1, over Dm7. Hand in position, index finger at fret 5, one finger per fret. With the plucking hand, alternate index and middle finger unless something else is said. Beat 1 (counts 1 and 2), in eighths: play D (A string, fret 5), accented; a dead note. New in this line: the dead note. Touch the string with two fingers or more without pressing, so that it clicks and gives no pitch; one finger alone may sound a harmonic.",
                         "Bar 1, beat 2 (counts 3 and 4): rest.",
-                        "Bar 1, new in this line: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. Have the finger for the lower note down already (an open string needs none). Pull the finger of the higher note off a little sideways, so that it plucks the string. Beat 3 (counts 5 to 7), in eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again.",
+                        "Bar 1, new in this line: the hammer-on. Drop the finger onto the string right behind the fret; the plucking hand waits. Also new: the pull-off. Have the finger for the lower note down already. Pull the finger of the higher note off a little sideways, so that it plucks the string. Beat 3 (counts 5 to 7), in eighths: play G (D string, fret 5); hammer on to A (fret 7); pull off to G again.",
                         "Take breaks, and stop if anything hurts.");
     }
 
@@ -262,7 +262,7 @@ class WalkthroughTest {
                         "New key: D major.",
                         "New meter: 3/4.",
                         "New tempo: 80 beats per minute.",
-                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: keep counting as usual and expect the snare half as often.",
+                        "Swing the eighths: of each pair the first is longer than the second, two to one. It has a half-time feel: keep counting as usual; the snare of the band comes half as often.",
                         "Slow down evenly through this bar, to 60 on the metronome.",
                         "Bar 2. Hand in position, index finger at fret 2, one finger per fret. Beat 1: keep holding.",
                         "Bar 2, beats 2 and 3: play E (E string, fret 2), for two beats.",
