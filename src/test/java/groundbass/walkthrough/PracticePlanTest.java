@@ -46,7 +46,7 @@ class PracticePlanTest {
     @Test
     void theQuickBarsTakeMostTime() {
         assertThat(closing(HEAD.formatted(100) + FOURS.formatted(1) + "bar 2\n1-4 E3\n"))
-                .startsWith("Give most of your time to bar 1, where the notes are closest together.");
+                .startsWith("Give most of your time to bar 1, where the notes come quickest.");
         assertThat(closing(HEAD.formatted(100)
                         + FOURS.formatted(1)
                         + FOURS.formatted(2).replace("E3", "E4")))
@@ -74,15 +74,15 @@ class PracticePlanTest {
     @Test
     void noShiftIsToldWhereTheHandStays() {
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12 tap\n"))
-                .noneMatch(text -> text.contains("widest way"));
+                .noneMatch(text -> text.contains("further to go"));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E3 + G9\n3-4 E3 + G9\n"))
-                .noneMatch(text -> text.contains("widest way"));
+                .noneMatch(text -> text.contains("further to go"));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\n"))
                 .anyMatch(text -> text.startsWith("Bar 1, beats 3 and 4")
-                        && text.contains("This is the widest way of the fretting hand in this line."));
+                        && text.contains("The fretting hand never has further to go in this line."));
         assertThat(told(HEAD.formatted(60) + "bar 1\n1-2 E5\n3-4 E12\nbar 2\n1-2 E5\n3-4 E0\n"))
                 .as("two are as wide")
-                .noneMatch(text -> text.contains("widest way"));
+                .noneMatch(text -> text.contains("further to go"));
     }
 
     @Test

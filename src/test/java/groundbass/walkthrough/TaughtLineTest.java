@@ -136,11 +136,11 @@ class TaughtLineTest {
         assertThat(told(2))
                 .anyMatch(text -> text.startsWith("Bar 6")
                         && text.endsWith(
-                                "The first notes under the chords climb by half steps, on to the E of bar 7."));
+                                "Under the last of these chords the bass climbs by half steps, on to the E of bar 7."));
         assertThat(told(4))
                 .anyMatch(text -> text.startsWith("Bar 4")
                         && text.endsWith("These three climb by half steps to the D of bar 5."));
-        assertThat(german(5)).anyMatch(text -> text.endsWith("steigen in Halbtönen, weiter zum C in Takt 7."));
+        assertThat(german(5)).anyMatch(text -> text.endsWith("steigt der Bass in Halbtönen, weiter zum C in Takt 7."));
     }
 
     /** Lesson 4, bar 8: B is the fourth over F sharp, which the suspended chord holds, and A sharp its third. */
@@ -183,7 +183,7 @@ class TaughtLineTest {
         assertThat(told(3))
                 .anyMatch(text -> text.startsWith("Bar 8, ")
                         && text.contains(
-                                "This is the widest way of the fretting hand in this line. Practise just these two notes, slowly")
+                                "The fretting hand never has further to go in this line. Practise just these two notes, slowly")
                         && text.contains("and come down with the index finger."));
     }
 
@@ -251,8 +251,7 @@ class TaughtLineTest {
     void barsAreQuickOnlyWhereOthersAreNot() {
         assertThat(closing(told(0))).doesNotContain("Give most of your time");
         assertThat(closing(told(1))).doesNotContain("Give most of your time");
-        assertThat(closing(told(4)))
-                .contains("Give most of your time to bars 9 to 11, where the notes are closest together.");
+        assertThat(closing(told(4))).contains("Give most of your time to bars 9 to 11, where the notes come quickest.");
     }
 
     /** Lesson 6 begins on the fourth beat; after its first ending the hand lies at fret 3, in bar 1 at fret 1. */
