@@ -39,14 +39,9 @@ public final class RestCheck {
 
     private Verdict inArea(Claim.RestIs claim, Area area) {
         var starts = starts(claim, area);
-        if (isAmongOthers(claim, area) && starts.stream().anyMatch(start -> isRest(claim, area, start))) {
-            return Verdict.AGREES;
-        }
-        return starts.stream()
-                .filter(start -> !isRest(claim, area, start))
-                .findFirst()
-                .map(start -> wrong(claim, area, start))
-                .orElse(Verdict.AGREES);
+        var wrong = starts.stream().filter(start -> !isRest(claim, area, start)).toList();
+        boolean enough = isAmongOthers(claim, area) ? wrong.size() < starts.size() : wrong.isEmpty();
+        return enough ? Verdict.AGREES : wrong(claim, area, wrong.get(0));
     }
 
     /** "Beats 1 and 2: an eighth, an eighth rest": it is one thing of several that fill them, and not in each of them. */

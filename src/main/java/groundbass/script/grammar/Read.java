@@ -17,4 +17,24 @@ public record Read(Constituent unit, int from, int to) {
                 || is(Constituent.Parts.class)
                 || is(Constituent.HalfBar.class);
     }
+
+    /** Whether it is a number of something. */
+    public boolean isAmount() {
+        return is(Constituent.Number.class) || is(Constituent.Count.class);
+    }
+
+    /** How many. @throws ClassCastException where it is no amount */
+    public int many() {
+        return unit instanceof Constituent.Number number ? number.value() : ((Constituent.Count) unit).many();
+    }
+
+    /** Whether it is something that one counts: strokes, dead notes, triplets, rests, values, notes of a name. */
+    public boolean isCounted() {
+        return is(Constituent.Played.class)
+                || is(Constituent.Dead.class)
+                || is(Constituent.Triplet.class)
+                || is(Constituent.Silence.class)
+                || is(Constituent.Value.class)
+                || is(Constituent.Name.class);
+    }
 }

@@ -41,11 +41,11 @@ final class Reckoning {
         for (int of = thing + 2; of + 1 < units.size(); of++) {
             boolean several = units.get(of).is(Tie.OF)
                     && units.get(of + 1).is(Tie.THEY)
-                    && isAmount(units.get(of - 1))
+                    && units.get(of - 1).isAmount()
                     && isReckoned(units.get(thing));
             if (several) {
                 var amount = units.get(of - 1);
-                units.set(of - 1, new Read(new Constituent.Count(many(amount)), amount.from(), amount.to()));
+                units.set(of - 1, new Read(new Constituent.Count(amount.many()), amount.from(), amount.to()));
                 units.set(of, new Read(units.get(thing).unit(), amount.to(), amount.to()));
                 units.remove(of + 1);
                 return;
@@ -62,7 +62,7 @@ final class Reckoning {
             at++;
         }
         int last = units.size() - 1;
-        while (last > 0 && !isAmount(units.get(last)) && units.get(last).unit() instanceof Constituent.Small) {
+        while (last > 0 && !units.get(last).isAmount() && units.get(last).unit() instanceof Constituent.Small) {
             last--;
         }
         int thing = at + 1;
@@ -72,7 +72,7 @@ final class Reckoning {
         boolean sum = at < thing
                 && thing < last
                 && units.get(at).is(Tie.RECKON)
-                && isAmount(units.get(last))
+                && units.get(last).isAmount()
                 && (isReckoned(units.get(thing)) && !units.get(thing).is(Tie.THEY)
                         || units.get(thing).is(Constituent.Silence.class));
         var between = sum ? units.subList(thing + 1, last) : List.<Read>of();
@@ -92,21 +92,11 @@ final class Reckoning {
                 .forEach(said::add);
         said.add(new Read(new Constituent.Small(Tie.WE), amount.from(), amount.from()));
         said.add(new Read(new Constituent.Small(Tie.HAVE), amount.from(), amount.from()));
-        said.add(new Read(new Constituent.Count(many(amount)), amount.from(), amount.to()));
+        said.add(new Read(new Constituent.Count(amount.many()), amount.from(), amount.to()));
         said.add(new Read(noun.unit(), amount.to(), amount.to()));
         var whole = units.subList(at, last + 1);
         whole.clear();
         units.addAll(at, said);
-    }
-
-    private static boolean isAmount(Read read) {
-        return read.is(Constituent.Number.class) || read.is(Constituent.Count.class);
-    }
-
-    private static int many(Read amount) {
-        return amount.unit() instanceof Constituent.Number number
-                ? number.value()
-                : ((Constituent.Count) amount.unit()).many();
     }
 
     /** Takes out the word at an index with what belongs to it; the index of what now stands before. */

@@ -145,7 +145,7 @@ final class Topics extends Rewriting {
                 var noun = units.get(comma - 1);
                 int at = several ? of - 1 : amount;
                 var many = units.get(at);
-                units.set(at, new Read(new Constituent.Count(many(many.unit())), many.from(), many.to()));
+                units.set(at, new Read(new Constituent.Count(many.many()), many.from(), many.to()));
                 if (several) {
                     units.subList(of, of + 2).clear();
                 }
@@ -160,20 +160,11 @@ final class Topics extends Rewriting {
     }
 
     private boolean isAmount(int i) {
-        return isUnit(i, Constituent.Number.class) || isUnit(i, Constituent.Count.class);
-    }
-
-    private static int many(Constituent amount) {
-        return amount instanceof Constituent.Number number ? number.value() : ((Constituent.Count) amount).many();
+        return i >= 0 && i < units.size() && units.get(i).isAmount();
     }
 
     private boolean isCounted(int i) {
-        return isUnit(i, Constituent.Played.class)
-                || isUnit(i, Constituent.Dead.class)
-                || isUnit(i, Constituent.Triplet.class)
-                || isUnit(i, Constituent.Silence.class)
-                || isUnit(i, Constituent.Value.class)
-                || isUnit(i, Constituent.Name.class);
+        return i >= 0 && i < units.size() && units.get(i).isCounted();
     }
 
     /** "From that D up to the F sharp, that's a third": the comma and the word that points go. */

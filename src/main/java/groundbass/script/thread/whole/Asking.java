@@ -155,9 +155,7 @@ public record Asking(Clause asked, boolean isPatient) {
 
     /** "That's six notes", whatever was asked. */
     private static boolean isAmount(Clause next) {
-        long many = next.units().stream()
-                .filter(read -> read.is(Constituent.Number.class) || read.is(Constituent.Count.class))
-                .count();
+        long many = next.units().stream().filter(read -> read.isAmount()).count();
         return many == 1
                 && next.units().stream()
                         .allMatch(read -> read.is(Constituent.Number.class)
@@ -307,20 +305,18 @@ public record Asking(Clause asked, boolean isPatient) {
 
     /** "How many notes? Four": the number stands where it was asked for. */
     private List<Read> counted(Clause answer) {
-        var number = answer.units().stream()
-                .filter(read -> read.is(Constituent.Number.class) || read.is(Constituent.Count.class))
-                .findFirst();
+        var number = answer.units().stream().filter(read -> read.isAmount()).findFirst();
         var units = new ArrayList<Read>();
         for (var read : asked.units()) {
             boolean here = read.is(Tie.HOW_MANY) && number.isPresent();
             if (here) {
-                units.add(new Read(amount(many(number.get().unit())), read.from(), read.to()));
+                units.add(new Read(amount(number.get().many()), read.from(), read.to()));
             } else if (!isAsking(read) && !read.is(Tie.DO)) {
                 units.add(read);
             }
         }
         boolean noun =
-                asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || isCounted(read));
+                asked.units().stream().anyMatch(read -> read.is(Tie.NOTE) || read.is(Tie.BEAT) || read.isCounted());
         units.addAll(stated(answer.units().stream()
                 .filter(read -> number.filter(read::equals).isEmpty())
                 .filter(read -> !isAmount(answer) || read.is(Tie.NOTE) && !noun || read.is(Constituent.Bars.class))
@@ -328,22 +324,9 @@ public record Asking(Clause asked, boolean isPatient) {
         return units;
     }
 
-    private static boolean isCounted(Read read) {
-        return read.is(Constituent.Played.class)
-                || read.is(Constituent.Dead.class)
-                || read.is(Constituent.Silence.class)
-                || read.is(Constituent.Triplet.class)
-                || read.is(Constituent.Value.class)
-                || read.is(Constituent.Name.class);
-    }
-
     /** So many beats last, so many other things are counted. */
     private Constituent amount(int many) {
         return asked.has(Tie.BEAT) ? new Constituent.Lasting(Fraction.of(many, 1), false) : new Constituent.Count(many);
-    }
-
-    private static int many(Constituent unit) {
-        return unit instanceof Constituent.Number number ? number.value() : ((Constituent.Count) unit).many();
     }
 
     /** A list keeps its commas. */
