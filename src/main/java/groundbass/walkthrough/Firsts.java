@@ -56,8 +56,11 @@ final class Firsts {
     private void note(int index, Bar bar) {
         for (var note : bar.notes()) {
             var features = features(note);
-            if (isPoppedWithAnother(note, bar)) {
+            if (isStruckWithAnother(note, Technique.POP, bar)) {
                 features.add(TWO_POPS);
+            }
+            if (isStruckWithAnother(note, Technique.PLUCK, bar)) {
+                features.add(Technique.PLUCK.word());
             }
             features.stream().filter(seen::add).forEach(feature -> techniques
                     .computeIfAbsent(new Where(index, note.onset()), where -> new ArrayList<>())
@@ -65,16 +68,17 @@ final class Firsts {
         }
     }
 
-    private static boolean isPoppedWithAnother(Note note, Bar bar) {
-        return isPopped(note)
+    /** Whether two strings are struck in such a way at once. */
+    private static boolean isStruckWithAnother(Note note, Technique technique, Bar bar) {
+        return isStruck(note, technique)
                 && bar.notes().stream()
-                        .anyMatch(other -> isPopped(other)
+                        .anyMatch(other -> isStruck(other, technique)
                                 && other.string() != note.string()
                                 && other.onset().equals(note.onset()));
     }
 
-    private static boolean isPopped(Note note) {
-        return note.pluck().equals(Optional.of(Technique.POP));
+    private static boolean isStruck(Note note, Technique technique) {
+        return note.pluck().equals(Optional.of(technique));
     }
 
     private static List<String> features(Note note) {
@@ -94,11 +98,11 @@ final class Firsts {
         return features;
     }
 
-    /** What thumb, one finger or pick do goes without saying. */
+    /** What thumb, one finger or pick do goes without saying; several fingers at once do not, and are looked for apart. */
     private static boolean isWorthAWord(Technique technique) {
         return switch (technique) {
-            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND, FINGER, PLUCK -> true;
-            case THUMB, INDEX, MIDDLE, PICK -> false;
+            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND, FINGER -> true;
+            case THUMB, INDEX, MIDDLE, PICK, PLUCK -> false;
         };
     }
 }

@@ -269,6 +269,16 @@ class WalkthroughTest {
                         "Take breaks, and stop if anything hurts.");
     }
 
+    /** One string plucked by itself says nothing of the fingers; two of bar 2 at once do (common practice, no source). */
+    @Test
+    void whichFingerPlucksWhichStringIsToldWhereSeveralAreStruckTogether() {
+        var told = english("tempo 80\nstyle pluck\n\nbar 1\n1-4 E3\n\nbar 2\n1-4 E3+D5\n");
+        assertThat(told).noneMatch(text -> text.startsWith("Bar 1") && text.contains("The thumb takes"));
+        assertThat(told)
+                .anyMatch(text -> text.startsWith("Bar 2")
+                        && text.contains("The thumb takes the E string, the index finger the D string."));
+    }
+
     @Test
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
